@@ -1,6 +1,7 @@
 import type { PictureFailure } from '../core/camera/failure.js';
 import type { PictureFeatures } from '../core/camera/features.js';
 import type { Result } from '../core/result.js';
+import type { TypedSheet } from './typed-sheet.js';
 
 /** What keeps a picture from being looked at at all, before any face was searched. */
 export type DeviceFailure =
@@ -33,19 +34,32 @@ export interface Picture {
   readonly name: string;
 }
 
+/**
+ * A picture without features. Where the face and its eyes were found but not the card, `partial` carries them together with
+ * a guessed card (source 'hand', in the size and place where a card would be held), so that its corners can be placed by hand.
+ */
+export interface FindingFailure {
+  readonly failure: MeasuringFailure;
+  readonly partial: PictureFeatures | null;
+}
+
 /** Finds the features in pictures, off the page's thread. */
 export interface VisionPort {
   /** Starts loading; resolves once both workers are warm. */
   warmUp(onProgress: (progress: MeasuringProgress) => void): Promise<Result<null, MeasuringFailure>>;
   /**
-   * Finds face, card, irises and lids. The bitmap stays the caller's. With several pictures (a burst) the sharpest usable one
-   * is measured. An aborted signal rejects with the signal's reason.
+   * Finds face, card, irises and lids. The bitmap stays the caller's. An aborted signal rejects with the signal's reason.
    */
   findFeatures(
     picture: Picture,
     onProgress: (progress: MeasuringProgress) => void,
     signal: AbortSignal,
-  ): Promise<Result<PictureFeatures, MeasuringFailure>>;
+  ): Promise<Result<PictureFeatures, FindingFailure>>;
+  /**
+   * Uses another landmark bundle (a .task file that the reader has) in place of the built-in one, from the next picture on;
+   * null goes back to the built-in one. Where it cannot be loaded, what was in use before stays in use.
+   */
+  useLandmarkBundle(bytes: Uint8Array | null): Promise<Result<null, MeasuringFailure>>;
 }
 
 /** Opens picture files. */
@@ -64,12 +78,32 @@ export interface CameraStream {
   readonly deviceId: string;
   /** Called once when the device is unplugged or its permission is taken away. */
   onEnded(listener: () => void): void;
-  /** Takes one frame at full resolution, unmirrored. */
-  takeFrame(): Promise<Result<Picture, MeasuringFailure>>;
+  /** Takes `frames` frames in a row at full resolution, unmirrored, and hands back the sharpest; the others are closed. */
+  takeBurst(frames: number): Promise<Result<Picture, MeasuringFailure>>;
+  /** Releases the camera. Calling it twice is no mistake. */
   stop(): void;
 }
 
 export interface CameraPort {
+  /** The cameras known so far; labels are empty until the wearer's permission was given once. */
   devices(): Promise<readonly CameraDevice[]>;
   open(deviceId: string | null): Promise<Result<CameraStream, MeasuringFailure>>;
+}
+
+export type Paper = 'a4' | 'letter';
+
+/** The sheets to be printed at true size, as PDF files. */
+export interface PrintPort {
+  /** the marker card to cut out, with the ruled line that is to be measured */
+  markerCardPdf(paper: Paper): Promise<Blob>;
+  /** a ruled line, and an outline to lay a real card on */
+  printCheckPdf(paper: Paper): Promise<Blob>;
+}
+
+/** Keeps what was typed over a reload, on this device only. */
+export interface TypedSheetStore {
+  /** What was kept last, or null where nothing (readable) was kept. */
+  load(): TypedSheet | null;
+  /** Returns false where the device keeps nothing (storage full or forbidden); what is on the screen is not touched. */
+  save(sheet: TypedSheet): boolean;
 }

@@ -1,0 +1,222 @@
+import type { PictureFeatures } from '../core/camera/features.js';
+import type { ImagePoint } from '../core/geometry/vector.js';
+import { unreachable } from '../core/result.js';
+import type { Handle } from './handles.js';
+import { moveHandle, vouchForCorners } from './handles.js';
+import type { FindingFailure, MeasuringFailure, MeasuringProgress, Picture } from './ports.js';
+import type { ReadingField, SheetSettings, TypedReadings, TypedSheet } from './typed-sheet.js';
+import { DEFAULT_SHEET_SETTINGS, NO_READINGS } from './typed-sheet.js';
+
+/** What was found in a picture, and what a person made of it. */
+export interface Marking {
+  /** as the computer found it, or, with a guessed card, as it starts */
+  readonly found: PictureFeatures;
+  /** as it stands now: all estimates follow from it */
+  readonly features: PictureFeatures;
+  /** earlier and undone versions, the nearest last */
+  readonly past: readonly PictureFeatures[];
+  readonly future: readonly PictureFeatures[];
+  /** the gesture (one drag, one stay on a handle) that made the last edit: its steps are undone together */
+  readonly gesture: number | null;
+}
+
+export type PictureState =
+  | { readonly kind: 'none' }
+  /** a picture is being opened, or looked at; `picture` is null until it is open */
+  | { readonly kind: 'working'; readonly picture: Picture | null; readonly progress: MeasuringProgress | null }
+  /** `picture` is null where it could not even be opened; `partial` is there where the corners can be placed by hand */
+  | {
+      readonly kind: 'failed';
+      readonly picture: Picture | null;
+      readonly failure: MeasuringFailure;
+      readonly partial: PictureFeatures | null;
+    }
+  /** the corners of a guessed card are being placed; nothing is estimated before the reader says that they stand */
+  | {
+      readonly kind: 'placing';
+      readonly picture: Picture;
+      readonly marking: Marking;
+      readonly failure: MeasuringFailure;
+    }
+  | { readonly kind: 'measured'; readonly picture: Picture; readonly marking: Marking };
+
+/** The whole sheet as it stands on the screen. */
+export interface SheetState {
+  readonly readings: TypedReadings;
+  readonly settings: SheetSettings;
+  readonly picture: PictureState;
+  /** the invented wearer of the demo is on the sheet */
+  readonly demo: boolean;
+}
+
+export type SheetEvent =
+  | { readonly kind: 'reading-typed'; readonly field: ReadingField; readonly text: string }
+  | { readonly kind: 'settings-changed'; readonly change: Partial<SheetSettings> }
+  | { readonly kind: 'picture-awaited' }
+  | { readonly kind: 'picture-opened'; readonly picture: Picture }
+  | { readonly kind: 'progress-made'; readonly progress: MeasuringProgress }
+  | { readonly kind: 'features-found'; readonly features: PictureFeatures }
+  | { readonly kind: 'finding-failed'; readonly failure: FindingFailure }
+  | { readonly kind: 'picture-put-away' }
+  | { readonly kind: 'placing-started' }
+  | { readonly kind: 'corners-vouched' }
+  | {
+      readonly kind: 'handle-moved';
+      readonly handle: Handle;
+      readonly to: ImagePoint;
+      /** the same for all steps of one drag or one stay on a handle */
+      readonly gesture: number;
+    }
+  | { readonly kind: 'undone' }
+  | { readonly kind: 'redone' }
+  | { readonly kind: 'reset-to-found' }
+  | { readonly kind: 'demo-loaded'; readonly sheet: TypedSheet }
+  | { readonly kind: 'sheet-cleared' };
+
+/** A sheet to begin with: what was kept, or an empty one. */
+export function openSheet(kept: TypedSheet | null): SheetState {
+  return {
+    readings: kept?.readings ?? NO_READINGS,
+    settings: kept?.settings ?? DEFAULT_SHEET_SETTINGS,
+    picture: { kind: 'none' },
+    demo: false,
+  };
+}
+
+/**
+ * The sheet after an event. Events that do not fit the state (an answer that comes after its picture was put away, an undo
+ * with nothing to undo) leave it as it is. Effects (opening, finding, closing of pictures) are the caller's.
+ */
+export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
+  switch (event.kind) {
+    case 'reading-typed':
+      return { ...state, readings: { ...state.readings, [event.field]: event.text } };
+    case 'settings-changed':
+      return { ...state, settings: { ...state.settings, ...event.change } };
+    case 'demo-loaded':
+      return { ...state, readings: event.sheet.readings, settings: event.sheet.settings, demo: true };
+    case 'sheet-cleared':
+      return { ...state, readings: NO_READINGS, picture: { kind: 'none' }, demo: false };
+    case 'picture-awaited':
+    case 'picture-opened':
+    case 'progress-made':
+    case 'features-found':
+    case 'finding-failed':
+    case 'picture-put-away':
+    case 'placing-started':
+    case 'corners-vouched':
+    case 'handle-moved':
+    case 'undone':
+    case 'redone':
+    case 'reset-to-found': {
+      const picture = pictureReducer(state.picture, event);
+      return picture === state.picture ? state : { ...state, picture };
+    }
+    default:
+      return unreachable(event);
+  }
+}
+
+type PictureEvent = Exclude<
+  SheetEvent,
+  { kind: 'reading-typed' | 'settings-changed' | 'demo-loaded' | 'sheet-cleared' }
+>;
+
+function pictureReducer(state: PictureState, event: PictureEvent): PictureState {
+  switch (event.kind) {
+    case 'picture-awaited':
+      return { kind: 'working', picture: null, progress: null };
+    case 'picture-opened':
+      return state.kind === 'working' ? { ...state, picture: event.picture } : state;
+    case 'progress-made':
+      return state.kind === 'working' ? { ...state, progress: event.progress } : state;
+    case 'features-found':
+      return state.kind === 'working' && state.picture !== null
+        ? { kind: 'measured', picture: state.picture, marking: startMarking(event.features) }
+        : state;
+    case 'finding-failed':
+      return state.kind === 'working'
+        ? {
+            kind: 'failed',
+            picture: state.picture,
+            failure: event.failure.failure,
+            partial: event.failure.partial,
+          }
+        : state;
+    case 'picture-put-away':
+      return { kind: 'none' };
+    case 'placing-started':
+      return state.kind === 'failed' && state.picture !== null && state.partial !== null
+        ? { kind: 'placing', picture: state.picture, marking: startMarking(state.partial), failure: state.failure }
+        : state;
+    case 'corners-vouched':
+      return state.kind === 'placing'
+        ? {
+            kind: 'measured',
+            picture: state.picture,
+            marking: { ...state.marking, features: vouchForCorners(state.marking.features), gesture: null },
+          }
+        : state;
+    case 'handle-moved':
+      return withMarking(state, (marking) => edit(marking, event.handle, event.to, event.gesture));
+    case 'undone':
+      return withMarking(state, undo);
+    case 'redone':
+      return withMarking(state, redo);
+    case 'reset-to-found':
+      return withMarking(state, (marking) =>
+        marking.features === marking.found ? marking : { ...kept(marking), features: marking.found, gesture: null },
+      );
+    default:
+      return unreachable(event);
+  }
+}
+
+function startMarking(found: PictureFeatures): Marking {
+  return { found, features: found, past: [], future: [], gesture: null };
+}
+
+function withMarking(state: PictureState, change: (marking: Marking) => Marking): PictureState {
+  if (state.kind !== 'measured' && state.kind !== 'placing') return state;
+  const marking = change(state.marking);
+  return marking === state.marking ? state : { ...state, marking };
+}
+
+/** The marking with its present features put on the pile of the past. */
+function kept(marking: Marking): Marking {
+  return { ...marking, past: [...marking.past, marking.features], future: [] };
+}
+
+function edit(marking: Marking, handle: Handle, to: ImagePoint, gesture: number): Marking {
+  const base = marking.gesture === gesture ? marking : kept(marking);
+  return { ...base, features: moveHandle(marking.features, handle, to), future: [], gesture };
+}
+
+function undo(marking: Marking): Marking {
+  const before = marking.past.at(-1);
+  if (before === undefined) return marking;
+  return {
+    ...marking,
+    features: before,
+    past: marking.past.slice(0, -1),
+    future: [...marking.future, marking.features],
+    gesture: null,
+  };
+}
+
+function redo(marking: Marking): Marking {
+  const after = marking.future.at(-1);
+  if (after === undefined) return marking;
+  return {
+    ...marking,
+    features: after,
+    past: [...marking.past, marking.features],
+    future: marking.future.slice(0, -1),
+    gesture: null,
+  };
+}
+
+/** The picture that the state holds, for whoever has to close it once it is gone. */
+export function pictureOf(state: PictureState): Picture | null {
+  return state.kind === 'none' ? null : state.picture;
+}
