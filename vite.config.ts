@@ -1,0 +1,60 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vitest/config';
+import { visionFiles } from './src/server/vision-files.js';
+
+export default defineConfig({
+  // Relative addresses, so that the build also works below a path of a static host.
+  base: './',
+  plugins: [react(), visionFiles()],
+  // Nothing is served that is not imported, listed in vision-files.ts, or index.html itself.
+  publicDir: false,
+  build: {
+    outDir: 'dist',
+    target: 'es2023',
+    // An inlined asset would be a data: address, which the content security policy only allows for pictures.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    // The card worker carries OpenCV with its WebAssembly inside (about 11 MB); it is loaded lazily.
+    chunkSizeWarningLimit: 12_000,
+    reportCompressedSize: false,
+  },
+  worker: {
+    format: 'es',
+    // security-headers.ts knows the card worker by this name.
+    rolldownOptions: {
+      output: { entryFileNames: 'assets/[name]-[hash].js', chunkFileNames: 'assets/[name]-[hash].js' },
+    },
+  },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: [
+            'src/**/*.test.{ts,tsx}',
+            'models/**/*.test.ts',
+            'calibration/**/*.test.ts',
+            'tests/architecture/**/*.test.ts',
+            'tests/accuracy/**/*.test.ts',
+            'tests/support/**/*.test.ts',
+          ],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          environment: 'node',
+          include: ['tests/browser/**/*.test.ts'],
+          // One browser at a time: each loads two vision workers, and timings are part of what is checked.
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 180_000,
+        },
+      },
+    ],
+  },
+});
