@@ -1,0 +1,92 @@
+/** The part of a matrix of OpenCV that is used here. Every one lives on the heap of the WebAssembly and must be deleted. */
+export interface CvMat {
+  readonly rows: number;
+  readonly cols: number;
+  readonly data: Uint8Array;
+  readonly data32F: Float32Array;
+  readonly data32S: Int32Array;
+  delete(): void;
+}
+
+interface CvMatVector {
+  size(): number;
+  get(index: number): CvMat;
+  delete(): void;
+}
+
+interface CvDetectorParameters {
+  cornerRefinementMethod: number;
+  cornerRefinementWinSize: number;
+  relativeCornerRefinmentWinSize: number;
+  cornerRefinementMaxIterations: number;
+  cornerRefinementMinAccuracy: number;
+  adaptiveThreshWinSizeMin: number;
+  adaptiveThreshWinSizeMax: number;
+  adaptiveThreshWinSizeStep: number;
+  minMarkerPerimeterRate: number;
+  maxMarkerPerimeterRate: number;
+  delete(): void;
+}
+
+interface CvDeletable {
+  delete(): void;
+}
+
+interface CvArucoDetector extends CvDeletable {
+  detectMarkers(image: CvMat, corners: CvMatVector, ids: CvMat, rejected: CvMatVector): void;
+}
+
+/**
+ * The part of OpenCV that is used here. The typings that come with the package do not know its ArUco classes,
+ * and their constructors take every argument: the bindings know no defaults.
+ */
+export interface OpenCv {
+  readonly CV_8UC1: number;
+  readonly DICT_4X4_50: number;
+  readonly CORNER_REFINE_NONE: number;
+  readonly CORNER_REFINE_SUBPIX: number;
+  readonly CORNER_REFINE_CONTOUR: number;
+  readonly CORNER_REFINE_APRILTAG: number;
+  readonly Mat: {
+    new (): CvMat;
+    new (rows: number, cols: number, type: number): CvMat;
+  };
+  readonly MatVector: new () => CvMatVector;
+  readonly aruco_DetectorParameters: new () => CvDetectorParameters;
+  readonly aruco_RefineParameters: new (
+    minRepDistance: number,
+    errorCorrectionRate: number,
+    checkAllOrders: boolean,
+  ) => CvDeletable;
+  readonly aruco_ArucoDetector: new (
+    dictionary: CvDeletable,
+    parameters: CvDetectorParameters,
+    refineParameters: CvDeletable,
+  ) => CvArucoDetector;
+  getPredefinedDictionary(name: number): CvDeletable;
+  getBuildInformation(): string;
+}
+
+/** What the package hands out: the module before or after it is ready. */
+interface LoadingModule {
+  onRuntimeInitialized?: () => void;
+  then?: unknown;
+  Mat?: unknown;
+}
+
+/**
+ * Resolves, with the module wrapped, once its WebAssembly runs. The module has a `then` that calls back with the module
+ * itself: awaiting it, or resolving a promise with it, would go round for ever. So `then` is removed, and the
+ * module is never handed to a promise bare.
+ */
+export function readyOpenCv(loaded: unknown): Promise<{ readonly cv: OpenCv }> {
+  const module = loaded as LoadingModule;
+  return new Promise((resolve) => {
+    const done = () => {
+      delete module.then;
+      resolve({ cv: module as unknown as OpenCv });
+    };
+    if (module.Mat !== undefined) done();
+    else module.onRuntimeInitialized = done;
+  });
+}
