@@ -1,0 +1,82 @@
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import type { RunningServer } from '../../src/server/static-server.js';
+import { startBuiltApp } from './built-app.js';
+import { launchChromium } from './chromium.js';
+import type { ChromiumOptions } from './chromium.js';
+import { PageGuard } from './page-guard.js';
+
+/** A page of the app with its guard. */
+export interface OpenedApp {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly guard: PageGuard;
+}
+
+/** The real build in a real browser, for the tests of one file. */
+export interface AppInBrowser {
+  /** address of the app, with a slash at its end */
+  address(): string;
+  browser(): Browser;
+  /** Opens the app in a context of its own (viewport, locale, … as wished); closed after the test. */
+  open(options?: BrowserContextOptions): Promise<OpenedApp>;
+  /** The same without going to any address yet, for routes and init scripts. */
+  prepare(options?: BrowserContextOptions): Promise<OpenedApp>;
+}
+
+/**
+ * Serves the build and starts Chromium once for the tests of a file; to be called at the top of the file or of a
+ * `describe`. After each test its pages are closed, and the test fails if a guard saw a request to another origin or an
+ * error that the test did not allow.
+ */
+export function appInBrowser(options: ChromiumOptions = {}): AppInBrowser {
+  let server: RunningServer | undefined;
+  let browser: Browser | undefined;
+  let opened: OpenedApp[] = [];
+
+  beforeAll(async () => {
+    server = await startBuiltApp();
+    browser = await launchChromium(options);
+  });
+
+  afterEach(async () => {
+    const seen = opened.flatMap(({ guard }) => guard.offences());
+    for (const { context } of opened) await context.close();
+    opened = [];
+    expect(seen, 'no foreign requests and no errors in the browser').toEqual([]);
+  });
+
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+  });
+
+  function started<Thing>(thing: Thing | undefined): Thing {
+    if (thing === undefined) throw new Error('The browser and the server only run while the tests of the file do.');
+    return thing;
+  }
+
+  async function prepare(contextOptions: BrowserContextOptions = {}): Promise<OpenedApp> {
+    const context = await started(browser).newContext({
+      baseURL: started(server).address,
+      locale: 'en-GB',
+      viewport: { width: 1280, height: 900 },
+      ...contextOptions,
+    });
+    const guard = PageGuard.watch(context, started(server).address);
+    const app = { page: await context.newPage(), context, guard };
+    opened.push(app);
+    return app;
+  }
+
+  return {
+    address: () => started(server).address,
+    browser: () => started(browser),
+    prepare,
+    async open(contextOptions) {
+      const app = await prepare(contextOptions);
+      await app.page.goto('./');
+      return app;
+    },
+  };
+}

@@ -1,0 +1,69 @@
+import { openCvInNode } from '../../calibration/opencv-in-node.js';
+
+/** Grey levels row by row, 0 black to 255 white. */
+export interface GreyImage {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly levels: Uint8Array;
+}
+
+export interface DetectedMarker {
+  readonly id: number;
+  /** from the marker's own top left corner clockwise; pixels from the centre of the image's top left pixel, as OpenCV counts */
+  readonly corners: readonly { readonly xPx: number; readonly yPx: number }[];
+}
+
+/** White paper with axis-parallel black rectangles, in pixels from the image's corner. Each pixel takes the grey of the share covered. */
+export function paintRectangles(
+  widthPx: number,
+  heightPx: number,
+  rectangles: readonly { readonly leftPx: number; readonly topPx: number; readonly rightPx: number; readonly bottomPx: number }[],
+): GreyImage {
+  const ink = new Float64Array(widthPx * heightPx);
+  const overlap = (pixel: number, from: number, to: number): number =>
+    Math.max(0, Math.min(pixel + 1, to) - Math.max(pixel, from));
+  for (const { leftPx, topPx, rightPx, bottomPx } of rectangles) {
+    for (let y = Math.floor(topPx); y < Math.ceil(bottomPx); y++) {
+      for (let x = Math.floor(leftPx); x < Math.ceil(rightPx); x++) {
+        const index = y * widthPx + x;
+        ink[index] = (ink[index] ?? 0) + overlap(x, leftPx, rightPx) * overlap(y, topPx, bottomPx);
+      }
+    }
+  }
+  return { widthPx, heightPx, levels: Uint8Array.from(ink, (share) => Math.round(255 * (1 - Math.min(1, share)))) };
+}
+
+/** The markers of the dictionary 4x4_50 that OpenCV's own detector finds, in the order of their ids. */
+export async function detectMarkers(image: GreyImage): Promise<readonly DetectedMarker[]> {
+  const { cv } = await openCvInNode();
+  const dictionary = cv.getPredefinedDictionary(cv.DICT_4X4_50);
+  const parameters = new cv.aruco_DetectorParameters();
+  parameters.cornerRefinementMethod = cv.CORNER_REFINE_SUBPIX;
+  // OpenCV's own defaults; the bindings want every argument
+  const refineParameters = new cv.aruco_RefineParameters(10, 3, true);
+  const detector = new cv.aruco_ArucoDetector(dictionary, parameters, refineParameters);
+  const mat = new cv.Mat(image.heightPx, image.widthPx, cv.CV_8UC1);
+  const corners = new cv.MatVector();
+  const rejected = new cv.MatVector();
+  const ids = new cv.Mat();
+  try {
+    mat.data.set(image.levels);
+    detector.detectMarkers(mat, corners, ids, rejected);
+    return Array.from(ids.data32S.slice(0, ids.rows), (id, index) => {
+      const points = corners.get(index);
+      const [x0 = NaN, y0 = NaN, x1 = NaN, y1 = NaN, x2 = NaN, y2 = NaN, x3 = NaN, y3 = NaN] = points.data32F;
+      points.delete();
+      return {
+        id,
+        corners: [
+          { xPx: x0, yPx: y0 },
+          { xPx: x1, yPx: y1 },
+          { xPx: x2, yPx: y2 },
+          { xPx: x3, yPx: y3 },
+        ],
+      };
+    }).sort((a, b) => a.id - b.id);
+  } finally {
+    for (const object of [mat, corners, rejected, ids, detector, refineParameters, parameters, dictionary]) object.delete();
+  }
+}
