@@ -1,0 +1,60 @@
+import { invariant } from '../result.js';
+import { DEFINITIONS } from './definitions.js';
+import type {
+  Measurement,
+  MeasurementId,
+  PlausibleRange,
+  PopulationSpread,
+  ReadingName,
+  Repeatability,
+  Tolerance,
+} from './measurement.js';
+
+/** What is known of the outside world, keyed by measurement; kept outside the core and handed in. */
+export interface OutsideTables {
+  readonly tolerances: Readonly<Record<MeasurementId, Tolerance>>;
+  readonly plausible: Readonly<Record<MeasurementId, PlausibleRange>>;
+  readonly population: Readonly<Record<MeasurementId, PopulationSpread>>;
+  /** null where no hand reading is taken */
+  readonly repeatability: Readonly<Record<MeasurementId, Repeatability | null>>;
+}
+
+/** All measurements, in the order of the sheet. */
+export type Catalogue = readonly Measurement[];
+
+/** Joins the definitions with what is known of the outside world. */
+export function assembleCatalogue(tables: OutsideTables): Catalogue {
+  return DEFINITIONS.map((definition) => {
+    const repeatability = tables.repeatability[definition.id];
+    invariant(
+      definition.fields.length > 0 === (repeatability !== null),
+      `${definition.id} needs a repeatability exactly where it is read by hand`,
+    );
+    return {
+      ...definition,
+      tolerance: tables.tolerances[definition.id],
+      plausible: tables.plausible[definition.id],
+      population: tables.population[definition.id],
+      repeatability,
+    };
+  });
+}
+
+/** The measurement with this id. */
+export function measurementById(catalogue: Catalogue, id: MeasurementId): Measurement {
+  const found = catalogue.find((measurement) => measurement.id === id);
+  invariant(found !== undefined, `the catalogue has no ${id}`);
+  return found;
+}
+
+/** The measurement that a reading belongs to. */
+export function measurementOfReading(catalogue: Catalogue, name: ReadingName): Measurement {
+  const found = catalogue.find((measurement) => measurement.fields.some((field) => field.name === name));
+  invariant(found !== undefined, `the catalogue has no place for ${name}`);
+  return found;
+}
+
+/** The places of all hand readings in the order in which they are read. */
+export function readingNames(catalogue: Catalogue): readonly ReadingName[] {
+  return catalogue.flatMap((measurement) => measurement.fields.map((field) => field.name));
+}
