@@ -42,15 +42,26 @@ export type PictureState =
 
 /** The whole sheet as it stands on the screen. */
 export interface SheetState {
+  /** what stands in the fields at this moment */
   readonly readings: TypedReadings;
+  /**
+   * What stood in each field when the reader last went on from it. Covers and findings follow from this, so that half a
+   * number that is still being typed neither uncovers the camera's value nor is judged.
+   */
+  readonly entered: TypedReadings;
   readonly settings: SheetSettings;
   readonly picture: PictureState;
-  /** the invented wearer of the demo is on the sheet */
-  readonly demo: boolean;
+  /** the estimates of this picture were shown without hand readings: readings taken after that are not independent */
+  readonly alone: boolean;
+  /** the reader's own sheet, put aside while the invented wearer of the demo is on the screen; null otherwise */
+  readonly putAside: TypedSheet | null;
 }
 
 export type SheetEvent =
   | { readonly kind: 'reading-typed'; readonly field: ReadingField; readonly text: string }
+  /** the reader went on from a field */
+  | { readonly kind: 'reading-entered'; readonly field: ReadingField }
+  | { readonly kind: 'estimates-shown-alone'; readonly shown: boolean }
   | { readonly kind: 'settings-changed'; readonly change: Partial<SheetSettings> }
   | { readonly kind: 'picture-awaited' }
   | { readonly kind: 'picture-opened'; readonly picture: Picture }
@@ -70,16 +81,21 @@ export type SheetEvent =
   | { readonly kind: 'undone' }
   | { readonly kind: 'redone' }
   | { readonly kind: 'reset-to-found' }
+  /** The picture of the demo comes by 'picture-awaited' and so on, like every other. */
   | { readonly kind: 'demo-loaded'; readonly sheet: TypedSheet }
+  | { readonly kind: 'demo-left' }
   | { readonly kind: 'sheet-cleared' };
 
 /** A sheet to begin with: what was kept, or an empty one. */
 export function openSheet(kept: TypedSheet | null): SheetState {
+  const readings = kept?.readings ?? NO_READINGS;
   return {
-    readings: kept?.readings ?? NO_READINGS,
+    readings,
+    entered: readings,
     settings: kept?.settings ?? DEFAULT_SHEET_SETTINGS,
     picture: { kind: 'none' },
-    demo: false,
+    alone: false,
+    putAside: null,
   };
 }
 
@@ -91,12 +107,20 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
   switch (event.kind) {
     case 'reading-typed':
       return { ...state, readings: { ...state.readings, [event.field]: event.text } };
+    case 'reading-entered':
+      return state.entered[event.field] === state.readings[event.field]
+        ? state
+        : { ...state, entered: { ...state.entered, [event.field]: state.readings[event.field] } };
+    case 'estimates-shown-alone':
+      return { ...state, alone: event.shown };
     case 'settings-changed':
       return { ...state, settings: { ...state.settings, ...event.change } };
     case 'demo-loaded':
-      return { ...state, readings: event.sheet.readings, settings: event.sheet.settings, demo: true };
+      return { ...openSheet(event.sheet), picture: state.picture, putAside: state.putAside ?? ownSheet(state) };
+    case 'demo-left':
+      return state.putAside === null ? state : openSheet(state.putAside);
     case 'sheet-cleared':
-      return { ...state, readings: NO_READINGS, picture: { kind: 'none' }, demo: false };
+      return { ...openSheet({ readings: NO_READINGS, settings: state.settings }), putAside: state.putAside };
     case 'picture-awaited':
     case 'picture-opened':
     case 'progress-made':
@@ -110,7 +134,8 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
     case 'redone':
     case 'reset-to-found': {
       const picture = pictureReducer(state.picture, event);
-      return picture === state.picture ? state : { ...state, picture };
+      if (picture === state.picture) return state;
+      return { ...state, picture, alone: event.kind === 'picture-awaited' ? false : state.alone };
     }
     default:
       return unreachable(event);
@@ -119,7 +144,16 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
 
 type PictureEvent = Exclude<
   SheetEvent,
-  { kind: 'reading-typed' | 'settings-changed' | 'demo-loaded' | 'sheet-cleared' }
+  {
+    kind:
+      | 'reading-typed'
+      | 'reading-entered'
+      | 'estimates-shown-alone'
+      | 'settings-changed'
+      | 'demo-loaded'
+      | 'demo-left'
+      | 'sheet-cleared';
+  }
 >;
 
 function pictureReducer(state: PictureState, event: PictureEvent): PictureState {
@@ -214,6 +248,11 @@ function redo(marking: Marking): Marking {
     future: marking.future.slice(0, -1),
     gesture: null,
   };
+}
+
+/** What the reader typed, without the demo's invented wearer: this is what is kept on the device. */
+export function ownSheet(state: SheetState): TypedSheet {
+  return state.putAside ?? { readings: state.readings, settings: state.settings };
 }
 
 /** The picture that the state holds, for whoever has to close it once it is gone. */

@@ -1,6 +1,10 @@
 import { z } from 'zod';
+import type { ReadingName } from '../core/catalogue/measurement.js';
 
-/** The fields of the sheet into which a hand reading is typed, in the order in which Enter goes through them. */
+/**
+ * The fields of the sheet into which a hand reading is typed, in the order in which Enter goes through them. The near PD is
+ * not among them: the camera works it out for the working distance, and the sheet shows it beside the picture.
+ */
 export const READING_FIELDS = [
   'pdFar',
   'monoPdR',
@@ -9,7 +13,7 @@ export const READING_FIELDS = [
   'apertureL',
   'headWidth',
   'templeWidth',
-] as const;
+] as const satisfies readonly ReadingName[];
 
 export type ReadingField = (typeof READING_FIELDS)[number];
 

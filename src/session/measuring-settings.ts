@@ -1,0 +1,55 @@
+import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
+import { DEFAULT_MEASURING_SETTINGS } from '../core/estimate/face-estimates.js';
+import type { PrintCheckFailure } from '../core/reading/print-check.js';
+import { PRINT_CHECK_LENGTH_MM, printScaleFromMeasuredLength } from '../core/reading/print-check.js';
+import type { Result } from '../core/result.js';
+import { fail, succeed } from '../core/result.js';
+import type { SheetSettings } from './typed-sheet.js';
+
+/** Working distances that are believed. Chosen: from a strong near addition to beyond an arm's length. */
+export const WORKING_DISTANCE_LIMITS_MM = { lowest: 200, highest: 1000 } as const;
+
+export type LengthFailure =
+  | { readonly kind: 'not-a-number' }
+  | { readonly kind: 'beyond-limits'; readonly lowestMm: number; readonly highestMm: number };
+
+/** A typed length in mm: digits with a decimal point or comma. */
+export function parseLengthMm(text: string): Result<number, { readonly kind: 'not-a-number' }> {
+  const trimmed = text.trim();
+  return /^\d+(?:[.,]\d+)?$/.test(trimmed)
+    ? succeed(Number(trimmed.replace(',', '.')))
+    : fail({ kind: 'not-a-number' });
+}
+
+export function parseWorkingDistance(text: string): Result<number, LengthFailure> {
+  const length = parseLengthMm(text);
+  if (!length.ok) return length;
+  const { lowest, highest } = WORKING_DISTANCE_LIMITS_MM;
+  return length.value >= lowest && length.value <= highest
+    ? length
+    : fail({ kind: 'beyond-limits', lowestMm: lowest, highestMm: highest });
+}
+
+/** The scale of the printed card; null where nothing was measured yet. */
+export function parsePrintScale(
+  text: string,
+): Result<number, PrintCheckFailure | { readonly kind: 'not-a-number' }> | null {
+  if (text.trim() === '') return null;
+  const length = parseLengthMm(text);
+  return length.ok ? printScaleFromMeasuredLength(length.value, PRINT_CHECK_LENGTH_MM) : length;
+}
+
+/**
+ * What the estimates depend on. A length that cannot be read counts as its default, and the screen says so beside the
+ * field: a working distance of 400 mm, a print at true size.
+ */
+export function measuringSettings(settings: SheetSettings): MeasuringSettings {
+  const working = parseWorkingDistance(settings.workingDistanceText);
+  const scale = settings.card === 'printed' ? parsePrintScale(settings.checkLengthText) : null;
+  return {
+    gaze: settings.gaze,
+    workingDistanceMm: working.ok ? working.value : DEFAULT_MEASURING_SETTINGS.workingDistanceMm,
+    printScale: scale?.ok === true ? scale.value : 1,
+    profile: null,
+  };
+}
