@@ -73,8 +73,8 @@ module.exports = {
       name: 'core-knows-its-folders',
       comment: 'A new folder of the core takes its place in CORE_ORDER first.',
       severity: 'error',
-      from: {},
-      to: { path: '^src/core/[^/]+/', pathNot: `^src/core/(${Object.keys(CORE_ORDER).join('|')})/` },
+      from: { path: '^src/core/[^/]+/', pathNot: `^src/core/(${Object.keys(CORE_ORDER).join('|')})/` },
+      to: {},
     },
     {
       name: 'core-is-pure',
@@ -88,7 +88,8 @@ module.exports = {
     },
     {
       name: 'vision-libraries-only-in-workers',
-      comment: 'MediaPipe and OpenCV stay off the page: in the app only workers import them. Scripts that run in Node may.',
+      comment:
+        'MediaPipe and OpenCV stay off the page: in the app only workers import them. Scripts that run in Node may.',
       severity: 'error',
       from: { path: '^src/(?!workers/)' },
       to: { path: 'node_modules/(@mediapipe/tasks-vision|@techstark/opencv-js)/' },

@@ -32,7 +32,7 @@ export default defineConfig(
       '@typescript-eslint/switch-exhaustiveness-check': 'error',
       '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true, allowBoolean: true }],
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
-      eqeqeq: 'error',
+      eqeqeq: ['error', 'smart'],
       'no-restricted-syntax': [
         'error',
         ...DECLARATIONS.map((declaration) => ({
