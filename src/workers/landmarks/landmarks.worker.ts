@@ -1,0 +1,130 @@
+import { FaceLandmarker } from '@mediapipe/tasks-vision';
+import type {
+  FindLandmarksRequest,
+  LandmarksReply,
+  LandmarksRequest,
+  LoadLandmarksRequest,
+} from '../../protocol/landmarks-messages.js';
+import { parseToLandmarksWorker } from '../../protocol/landmarks-messages.js';
+import type { Work } from '../message-loop.js';
+import { answerMessages, Fault } from '../message-loop.js';
+import type { Face } from './faces.js';
+import { distinctFaces, landmarksInPicture, regionAround } from './faces.js';
+import { fetchWithProgress } from './fetch-with-progress.js';
+import type { Region } from './search-regions.js';
+import { searchRegions } from './search-regions.js';
+
+/** The landmark model works on 192 x 192 pixels of the face: more than this in the whole picture only costs time. */
+const LONG_SIDE_PX = 1600;
+
+/** Two, so that a second wearer is noticed. */
+const MOST_FACES = 2;
+
+const RUNTIME = 'vision_wasm_module_internal';
+
+// What the runtime's loader looks for in the global scope: a module to fill, here with the bytes that were fetched already.
+declare const self: DedicatedWorkerGlobalScope & { Module?: { wasmBinary: Uint8Array } };
+
+let landmarker: FaceLandmarker | null = null;
+
+answerMessages<LandmarksRequest, LandmarksReply>(parseToLandmarksWorker, async (request, work) => {
+  switch (request.kind) {
+    case 'load-landmarks':
+      return { kind: 'landmarks-loaded', loadMs: await load(request, work) };
+    case 'find-landmarks':
+      return { kind: 'landmarks-found', ...(await find(request, work)) };
+  }
+});
+
+/** Loads runtime and bundle; takes milliseconds, and returns how many. A worker loads once: another bundle needs another worker. */
+async function load(request: LoadLandmarksRequest, work: Work): Promise<number> {
+  const startMs = performance.now();
+  if (landmarker !== null) return 0;
+  const loaded = { runtime: 0, bundle: 0 };
+  const totals: { runtime: number | null; bundle: number | null } = { runtime: null, bundle: null };
+  const track = (part: 'runtime' | 'bundle') => (bytes: number, total: number | null) => {
+    loaded[part] = bytes;
+    totals[part] = total;
+    if (totals.runtime !== null && totals.bundle !== null) {
+      work.progress((loaded.runtime + loaded.bundle) / (totals.runtime + totals.bundle));
+    }
+  };
+  const [runtime, bundle] = await Promise.all([
+    fetchWithProgress(`${request.runtimeAddress}${RUNTIME}.wasm`, 'runtime-not-loadable', track('runtime')),
+    bundleBytes(request, track('bundle')),
+  ]);
+  await work.checkCancelled();
+  self.Module = { wasmBinary: runtime };
+  const fileset = {
+    wasmLoaderPath: `${request.runtimeAddress}${RUNTIME}.js`,
+    wasmBinaryPath: `${request.runtimeAddress}${RUNTIME}.wasm`,
+  };
+  try {
+    landmarker = await FaceLandmarker.createFromOptions(fileset, {
+      // MediaPipe takes the bytes over: it may detach them
+      baseOptions: { modelAssetBuffer: bundle, delegate: 'CPU' },
+      runningMode: 'IMAGE',
+      numFaces: MOST_FACES,
+    });
+    // the first run allocates and compiles; the first picture should not wait for it
+    landmarker.detect(new OffscreenCanvas(64, 64).transferToImageBitmap());
+  } catch (error) {
+    // the runtime reports a bad bundle and a failing start of its own alike; without the loader's address it is the bundle
+    const detail = String(error);
+    const isRuntime = detail.includes(RUNTIME) || detail.includes('WebAssembly') || detail.includes('ModuleFactory');
+    throw new Fault(isRuntime ? 'runtime-not-loadable' : 'model-not-loadable', detail);
+  }
+  return performance.now() - startMs;
+}
+
+async function bundleBytes(
+  { bundle }: LoadLandmarksRequest,
+  onBytes: (loaded: number, total: number | null) => void,
+): Promise<Uint8Array> {
+  if (bundle.kind === 'address') return fetchWithProgress(bundle.address, 'model-not-loadable', onBytes);
+  onBytes(bundle.bytes.byteLength, bundle.bytes.byteLength);
+  return new Uint8Array(bundle.bytes);
+}
+
+async function find(
+  { bitmap }: FindLandmarksRequest,
+  work: Work,
+): Promise<{ faceCount: number; landmarks: Face; workMs: number }> {
+  const startMs = performance.now();
+  const faces = distinctFaces(await lookForFaces(bitmap, work));
+  return { faceCount: faces.length, landmarks: faces[0] ?? [], workMs: performance.now() - startMs };
+}
+
+async function lookForFaces(bitmap: ImageBitmap, work: Work): Promise<readonly Face[]> {
+  const whole = detect(bitmap, { xPx: 0, yPx: 0, widthPx: bitmap.width, heightPx: bitmap.height });
+  if (whole.length > 0) return whole;
+  for (const round of searchRegions(bitmap.width, bitmap.height)) {
+    const seen: Face[] = [];
+    for (const region of round) {
+      await work.checkCancelled();
+      seen.push(...detect(bitmap, region));
+    }
+    // once more with the face in the middle of the region, because a region's border may cut a face
+    const faces = distinctFaces(seen).flatMap((face) => {
+      const centred = distinctFaces(detect(bitmap, regionAround(face)))[0];
+      return centred === undefined ? [] : [centred];
+    });
+    if (faces.length > 0) return faces;
+  }
+  return [];
+}
+
+/** Faces in a region of the picture, in pixels of the picture. */
+function detect(bitmap: ImageBitmap, region: Region): readonly Face[] {
+  if (landmarker === null) throw new Fault('not-loaded', 'find-landmarks before load-landmarks');
+  const shrink = Math.min(1, LONG_SIDE_PX / Math.max(region.widthPx, region.heightPx));
+  const widthPx = Math.max(1, Math.round(region.widthPx * shrink));
+  const heightPx = Math.max(1, Math.round(region.heightPx * shrink));
+  const canvas = new OffscreenCanvas(widthPx, heightPx);
+  const context = canvas.getContext('2d', { willReadFrequently: true });
+  if (context === null) throw new Fault('failed', 'no 2d context');
+  context.imageSmoothingQuality = 'high';
+  context.drawImage(bitmap, region.xPx, region.yPx, region.widthPx, region.heightPx, 0, 0, widthPx, heightPx);
+  const found = landmarker.detect(context.getImageData(0, 0, widthPx, heightPx));
+  return found.faceLandmarks.map((points) => landmarksInPicture(points, region));
+}
