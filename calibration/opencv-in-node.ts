@@ -1,4 +1,4 @@
-import openCv from '@techstark/opencv-js';
+import { createRequire } from 'node:module';
 
 /** An object on OpenCV's own heap: whoever makes it deletes it. */
 interface OnHeap {
@@ -43,15 +43,18 @@ export interface OpenCvInNode {
   getPredefinedDictionary(name: number): CvDictionary;
 }
 
+type LoadingOpenCv = OpenCvInNode & { then?: unknown; onRuntimeInitialized?: () => void };
+
 let loading: Promise<{ readonly cv: OpenCvInNode }> | null = null;
 
 /**
  * OpenCV for scripts and tests in Node. It comes wrapped in an object: the module has a `then` of its own until its runtime
- * stands, and a promise that resolves to it would never settle.
+ * stands, and a promise that resolves to it would never settle. For the same reason it is required, not imported: a runner of
+ * tests may pass an imported module through a promise.
  */
 export function openCvInNode(): Promise<{ readonly cv: OpenCvInNode }> {
   loading ??= new Promise((resolve) => {
-    const module = openCv as unknown as OpenCvInNode & { then?: unknown; onRuntimeInitialized?: () => void };
+    const module = createRequire(import.meta.url)('@techstark/opencv-js') as LoadingOpenCv;
     const finish = (): void => {
       delete module.then;
       resolve({ cv: module });

@@ -30,4 +30,5 @@ export const OUTSIDE_TABLES = {
   plausible: population.plausible,
   population: population.adults,
   repeatability,
+  sideDifferences: population.sideDifferences,
 } as OutsideTables;

@@ -7,6 +7,7 @@ import type {
   PopulationSpread,
   ReadingName,
   Repeatability,
+  SideDifferenceLimit,
   Tolerance,
 } from './measurement.js';
 
@@ -17,6 +18,8 @@ export interface OutsideTables {
   readonly population: Readonly<Record<MeasurementId, PopulationSpread>>;
   /** null where no hand reading is taken */
   readonly repeatability: Readonly<Record<MeasurementId, Repeatability | null>>;
+  /** null where the measurement has no sides */
+  readonly sideDifferences: Readonly<Record<MeasurementId, SideDifferenceLimit | null>>;
 }
 
 /** All measurements, in the order of the sheet. */
@@ -36,6 +39,7 @@ export function assembleCatalogue(tables: OutsideTables): Catalogue {
       plausible: tables.plausible[definition.id],
       population: tables.population[definition.id],
       repeatability,
+      sideDifference: tables.sideDifferences[definition.id],
     };
   });
 }

@@ -66,6 +66,11 @@ export interface Repeatability extends Sourced {
   readonly standardDeviation: number;
 }
 
+/** From what difference between right and left on a person is asked to look again, in the unit of the measurement. */
+export interface SideDifferenceLimit extends Sourced {
+  readonly value: number;
+}
+
 /** Mean and standard deviation among adults, in the unit of the measurement. */
 export interface PopulationSpread extends Sourced {
   readonly mean: number;
@@ -79,4 +84,6 @@ export interface Measurement extends MeasurementDefinition {
   readonly population: PopulationSpread;
   /** null where no hand reading is taken */
   readonly repeatability: Repeatability | null;
+  /** null where the measurement has no sides */
+  readonly sideDifference: SideDifferenceLimit | null;
 }

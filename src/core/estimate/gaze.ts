@@ -31,7 +31,7 @@ export function pdFarFromPdShownMm(
   rotationToPupilMm: number = ROTATION_TO_PUPIL_MM,
 ): number {
   checkFixation(pdShownMm, rotationToFixationMm, rotationToPupilMm);
-  // contracts by a factor of about e (P/2)² / D³, below 1e-3 beyond 200 mm: a few rounds reach the last digit
+  // each round shrinks the rest by about e (P/2)² / D³, a thousandth at 200 mm: a few rounds reach the last digit
   let pdFarMm = pdShownMm;
   for (let round = 0; round < 50; round += 1) {
     const next = pdShownMm / (1 - rotationToPupilMm / Math.hypot(pdFarMm / 2, rotationToFixationMm));

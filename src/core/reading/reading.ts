@@ -2,8 +2,7 @@ import type { Catalogue } from '../catalogue/catalogue.js';
 import { measurementOfReading } from '../catalogue/catalogue.js';
 import type { ReadingName } from '../catalogue/measurement.js';
 import { invariant } from '../result.js';
-import { combineUncertainties } from '../statistics/uncertainty.js';
-import { resolutionUncertainty } from '../statistics/uncertainty.js';
+import { combineUncertainties, resolutionUncertainty } from '../statistics/uncertainty.js';
 
 /** One number that a reader took by hand. It cannot be made without an uncertainty. */
 export interface Reading {
