@@ -7,9 +7,12 @@ export interface GreyImage {
   readonly levels: Uint8Array;
 }
 
+/** OpenCV counts from the centre of the top left pixel, this project from its outer corner. */
+const PIXEL_CENTRE_PX = 0.5;
+
 export interface DetectedMarker {
   readonly id: number;
-  /** from the marker's own top left corner clockwise; pixels from the centre of the image's top left pixel, as OpenCV counts */
+  /** from the marker's own top left corner clockwise; pixels from the image's corner */
   readonly corners: readonly { readonly xPx: number; readonly yPx: number }[];
 }
 
@@ -17,7 +20,12 @@ export interface DetectedMarker {
 export function paintRectangles(
   widthPx: number,
   heightPx: number,
-  rectangles: readonly { readonly leftPx: number; readonly topPx: number; readonly rightPx: number; readonly bottomPx: number }[],
+  rectangles: readonly {
+    readonly leftPx: number;
+    readonly topPx: number;
+    readonly rightPx: number;
+    readonly bottomPx: number;
+  }[],
 ): GreyImage {
   const ink = new Float64Array(widthPx * heightPx);
   const overlap = (pixel: number, from: number, to: number): number =>
@@ -51,19 +59,13 @@ export async function detectMarkers(image: GreyImage): Promise<readonly Detected
     detector.detectMarkers(mat, corners, ids, rejected);
     return Array.from(ids.data32S.slice(0, ids.rows), (id, index) => {
       const points = corners.get(index);
-      const [x0 = NaN, y0 = NaN, x1 = NaN, y1 = NaN, x2 = NaN, y2 = NaN, x3 = NaN, y3 = NaN] = points.data32F;
+      const coordinates = Array.from(points.data32F, (coordinate) => coordinate + PIXEL_CENTRE_PX);
       points.delete();
-      return {
-        id,
-        corners: [
-          { xPx: x0, yPx: y0 },
-          { xPx: x1, yPx: y1 },
-          { xPx: x2, yPx: y2 },
-          { xPx: x3, yPx: y3 },
-        ],
-      };
+      const pointAt = (at: number) => ({ xPx: coordinates[at] ?? NaN, yPx: coordinates[at + 1] ?? NaN });
+      return { id, corners: [0, 2, 4, 6].map(pointAt) };
     }).sort((a, b) => a.id - b.id);
   } finally {
-    for (const object of [mat, corners, rejected, ids, detector, refineParameters, parameters, dictionary]) object.delete();
+    for (const object of [mat, corners, rejected, ids, detector, refineParameters, parameters, dictionary])
+      object.delete();
   }
 }
