@@ -1,6 +1,7 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
 import { visionFiles } from './src/server/vision-files.js';
+import { withoutNode } from './src/server/without-node.js';
 
 export default defineConfig({
   // Relative addresses, so that the build also works below a path of a static host.
@@ -17,9 +18,11 @@ export default defineConfig({
     // The card worker carries OpenCV with its WebAssembly inside (about 11 MB); it is loaded lazily.
     chunkSizeWarningLimit: 12_000,
     reportCompressedSize: false,
+    rolldownOptions: { checks: { pluginTimings: false } },
   },
   worker: {
     format: 'es',
+    plugins: () => [withoutNode('@techstark/opencv-js', ['fs', 'path', 'crypto'])],
     // security-headers.ts knows the card worker by this name.
     rolldownOptions: {
       output: { entryFileNames: 'assets/[name]-[hash].js', chunkFileNames: 'assets/[name]-[hash].js' },
