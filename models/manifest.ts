@@ -24,6 +24,8 @@ const manifest = z.strictObject({
       dataSha256: sha256,
     }),
     parts: z.strictObject({ detector: part, landmarks: part, canonicalFace: part }),
+    /** What the assembly must give. */
+    bundle: z.strictObject({ file: z.string(), sha256, sizeBytes: z.int().positive() }),
     usedBy: z.array(z.string()),
   }),
 });
