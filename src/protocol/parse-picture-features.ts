@@ -17,7 +17,7 @@ type Check<Value> = (value: unknown) => value is Value;
 
 /** Checks that every member passes its own check. A member that is added to the type does not compile until it is checked. */
 function shape<Value>(members: { readonly [Key in keyof Value]-?: Check<Value[Key]> }): Check<Value> {
-  const checks = Object.entries(members) as [string, Check<unknown>][];
+  const checks = Object.entries<Check<unknown>>(members);
   return (value): value is Value => isRecord(value) && checks.every(([name, check]) => check(value[name]));
 }
 

@@ -1,0 +1,12 @@
+/** Starts the worker that finds faces. It answers the messages of protocol/landmarks-messages. */
+export function startLandmarksWorker(): Worker {
+  return new Worker(new URL('../workers/landmarks/landmarks.worker.ts', import.meta.url), {
+    type: 'module',
+    name: 'landmarks',
+  });
+}
+
+/** Starts the worker that finds the card and all else that is measured. It answers the messages of protocol/card-messages. */
+export function startCardWorker(): Worker {
+  return new Worker(new URL('../workers/card/card.worker.ts', import.meta.url), { type: 'module', name: 'card' });
+}

@@ -1,0 +1,245 @@
+import type { PictureFeatures } from '../core/camera/features.js';
+import type { Result } from '../core/result.js';
+import { fail, succeed } from '../core/result.js';
+import type { CardReply, CardRequest } from '../protocol/card-messages.js';
+import { parseFromCardWorker } from '../protocol/card-messages.js';
+import type { LandmarkBundle, LandmarksReply, LandmarksRequest } from '../protocol/landmarks-messages.js';
+import { parseFromLandmarksWorker } from '../protocol/landmarks-messages.js';
+import type { FindingFailure, MeasuringFailure, MeasuringProgress, Picture, VisionPort } from '../session/ports.js';
+import { startCardWorker, startLandmarksWorker } from './start-workers.js';
+import type { WorkerClient, WorkerFailure, WorkerLike } from './worker-client.js';
+import { createWorkerClient } from './worker-client.js';
+
+export interface VisionSettings {
+  readonly startLandmarksWorker: () => WorkerLike;
+  readonly startCardWorker: () => WorkerLike;
+  /** the page's own address, below which `models/` and `vision/` lie */
+  readonly pageAddress: string;
+  /** how long a worker may take to load; some 15 MB come over the line the first time */
+  readonly startLimitMs: number;
+  /** how long a worker may take for one picture */
+  readonly answerLimitMs: number;
+  /** how long a cancelled worker may go on before it is ended and, when next needed, started again */
+  readonly cancelGraceMs: number;
+  /** after this time without a picture the workers are ended, to give their memory back */
+  readonly idleLimitMs: number;
+}
+
+type Part = 'landmarks' | 'card';
+type OnProgress = (progress: MeasuringProgress) => void;
+type LandmarksClient = WorkerClient<LandmarksRequest, LandmarksReply>;
+
+/** A worker with the loading that its first request waits for. */
+interface LoadedOnce {
+  loading: Promise<Result<null, MeasuringFailure>> | null;
+  readonly listeners: Set<(share: number | null) => void>;
+}
+
+/** Finds features in pictures in two workers, which it starts, watches, cancels and starts again as needed. */
+export function createVision(overrides: Partial<VisionSettings> = {}): VisionPort {
+  const settings: VisionSettings = {
+    startLandmarksWorker,
+    startCardWorker,
+    pageAddress: overrides.pageAddress ?? document.baseURI,
+    // chosen: a slow line loads in two minutes, a slow computer works on the largest picture for some ten seconds
+    startLimitMs: 120_000,
+    answerLimitMs: 30_000,
+    cancelGraceMs: 500,
+    idleLimitMs: 15 * 60_000,
+    ...overrides,
+  };
+  const { cancelGraceMs } = settings;
+
+  const createLandmarksClient = (): LandmarksClient =>
+    createWorkerClient({ start: settings.startLandmarksWorker, parse: parseFromLandmarksWorker, cancelGraceMs });
+
+  let landmarks = createLandmarksClient();
+  let landmarksState: LoadedOnce = notLoaded();
+  const card: WorkerClient<CardRequest, CardReply> = createWorkerClient({
+    start: settings.startCardWorker,
+    parse: parseFromCardWorker,
+    cancelGraceMs,
+  });
+  const cardState = notLoaded();
+  let ownBundle: Uint8Array | null = null;
+
+  let working = 0;
+  let idleTimer: ReturnType<typeof setTimeout> | undefined;
+  /** Keeps the idle limit away while something is worked on. */
+  const busy = async <Value>(work: () => Promise<Value>): Promise<Value> => {
+    clearTimeout(idleTimer);
+    working += 1;
+    try {
+      return await work();
+    } finally {
+      working -= 1;
+      if (working === 0) {
+        idleTimer = setTimeout(() => {
+          landmarks.end();
+          card.end();
+        }, settings.idleLimitMs);
+      }
+    }
+  };
+
+  const askToLoadLandmarks = (client: LandmarksClient, bytes: Uint8Array | null, report: (share: number) => void) => {
+    const bundle: LandmarkBundle =
+      bytes === null
+        ? { kind: 'address', address: new URL('models/face-landmarks.task', settings.pageAddress).href }
+        : { kind: 'bytes', bytes: new Uint8Array(bytes).buffer };
+    const runtimeAddress = new URL('vision/', settings.pageAddress).href;
+    return client.ask(
+      { kind: 'load-landmarks', runtimeAddress, bundle },
+      {
+        transfer: bundle.kind === 'bytes' ? [bundle.bytes] : [],
+        limitMs: settings.startLimitMs,
+        onProgress: report,
+        signal: null,
+      },
+    );
+  };
+
+  const loadLandmarks = (onProgress: OnProgress) => {
+    // held fast: another bundle may take the place of `landmarks` meanwhile
+    const current = landmarks;
+    return loadOnce(landmarksState, current, 'loading-landmarks', onProgress, async (report) => {
+      const reply = await askToLoadLandmarks(current, ownBundle, report);
+      return reply.ok ? succeed(null) : fail(loadingFailure('landmarks', reply.failure));
+    });
+  };
+
+  const loadCard = (onProgress: OnProgress) =>
+    loadOnce(cardState, card, 'loading-card', onProgress, async (report) => {
+      const reply = await card.ask(
+        { kind: 'load-card' },
+        { transfer: [], limitMs: settings.startLimitMs, onProgress: report, signal: null },
+      );
+      return reply.ok ? succeed(null) : fail(loadingFailure('card', reply.failure));
+    });
+
+  const find = async (
+    picture: Picture,
+    onProgress: OnProgress,
+    signal: AbortSignal,
+  ): Promise<Result<PictureFeatures, FindingFailure>> => {
+    // both at once: while faces are looked for, the card's worker can load
+    const cardLoading = loadCard(onProgress);
+    const landmarksLoaded = await unlessAborted(loadLandmarks(onProgress), signal);
+    if (!landmarksLoaded.ok) return withoutFeatures(landmarksLoaded.failure);
+
+    onProgress({ stage: 'finding-face', share: null });
+    const forLandmarks = await copyOf(picture);
+    const faces = await landmarks.ask(
+      { kind: 'find-landmarks', bitmap: forLandmarks },
+      { transfer: [forLandmarks], limitMs: settings.answerLimitMs, onProgress: () => undefined, signal },
+    );
+    signal.throwIfAborted();
+    if (!faces.ok) return withoutFeatures({ kind: 'vision-stopped', part: 'landmarks' });
+    if (faces.value.kind !== 'landmarks-found') return withoutFeatures({ kind: 'vision-stopped', part: 'landmarks' });
+    const { faceCount } = faces.value;
+    if (faceCount === 0) return withoutFeatures({ kind: 'no-face' });
+    if (faceCount > 1) return withoutFeatures({ kind: 'several-faces', count: faceCount });
+
+    const cardLoaded = await unlessAborted(cardLoading, signal);
+    if (!cardLoaded.ok) return withoutFeatures(cardLoaded.failure);
+    onProgress({ stage: 'finding-card', share: null });
+    const forCard = await copyOf(picture);
+    const features = await card.ask(
+      { kind: 'find-features', bitmap: forCard, landmarks: faces.value.landmarks },
+      { transfer: [forCard], limitMs: settings.answerLimitMs, onProgress: () => undefined, signal },
+    );
+    signal.throwIfAborted();
+    if (!features.ok) return withoutFeatures({ kind: 'vision-stopped', part: 'card' });
+    switch (features.value.kind) {
+      case 'features-found':
+        return succeed(features.value.features);
+      case 'features-missing':
+        return fail({ failure: features.value.failure, partial: features.value.partial });
+      case 'card-loaded':
+        return withoutFeatures({ kind: 'vision-stopped', part: 'card' });
+    }
+  };
+
+  return {
+    warmUp: (onProgress) =>
+      busy(async () => {
+        const [first, second] = await Promise.all([loadLandmarks(onProgress), loadCard(onProgress)]);
+        return first.ok ? second : first;
+      }),
+    findFeatures: (picture, onProgress, signal) => busy(() => find(picture, onProgress, signal)),
+    useLandmarkBundle: (bytes) =>
+      busy(async () => {
+        // a worker loads one bundle in its life; the old one goes on until the new one has shown that it works
+        const next = createLandmarksClient();
+        const reply = await askToLoadLandmarks(next, bytes, () => undefined);
+        if (!reply.ok) {
+          next.end();
+          return fail(loadingFailure('landmarks', reply.failure));
+        }
+        landmarks.end();
+        landmarks = next;
+        landmarksState = { ...notLoaded(), loading: Promise.resolve(succeed(null)) };
+        ownBundle = bytes;
+        return succeed(null);
+      }),
+  };
+}
+
+function notLoaded(): LoadedOnce {
+  return { loading: null, listeners: new Set() };
+}
+
+/** Loads a worker once in its life; everybody who asks meanwhile waits for the same loading, and hears of its progress. */
+async function loadOnce(
+  state: LoadedOnce,
+  client: { isRunning(): boolean },
+  stage: 'loading-landmarks' | 'loading-card',
+  onProgress: OnProgress,
+  load: (report: (share: number) => void) => Promise<Result<null, MeasuringFailure>>,
+): Promise<Result<null, MeasuringFailure>> {
+  if (state.loading !== null && !client.isRunning()) state.loading = null;
+  const listener = (share: number | null) => onProgress({ stage, share });
+  state.listeners.add(listener);
+  try {
+    if (state.loading === null) {
+      listener(null);
+      state.loading = load((share) => {
+        for (const each of state.listeners) each(share);
+      });
+    }
+    const loading = state.loading;
+    const loaded = await loading;
+    // the next one who asks tries again
+    if (!loaded.ok && state.loading === loading) state.loading = null;
+    return loaded;
+  } finally {
+    state.listeners.delete(listener);
+  }
+}
+
+function loadingFailure(part: Part, failure: WorkerFailure): MeasuringFailure {
+  const isModel = failure.kind === 'fault' && failure.fault.code === 'model-not-loadable';
+  return isModel ? { kind: 'model-not-loadable' } : { kind: 'vision-not-loadable', part };
+}
+
+function withoutFeatures(failure: MeasuringFailure): { readonly ok: false; readonly failure: FindingFailure } {
+  return fail({ failure, partial: null });
+}
+
+/** The workers close what they get, and the picture stays the caller's. */
+function copyOf(picture: Picture): Promise<ImageBitmap> {
+  return createImageBitmap(picture.bitmap);
+}
+
+/** The outcome, or the signal's reason as a rejection, whichever comes first. The work itself goes on. */
+function unlessAborted<Value>(work: Promise<Value>, signal: AbortSignal): Promise<Value> {
+  return new Promise((resolve, reject) => {
+    const abort = () => reject(signal.reason instanceof Error ? signal.reason : new Error(String(signal.reason)));
+    if (signal.aborted) {
+      abort();
+      return;
+    }
+    signal.addEventListener('abort', abort, { once: true });
+    work.then(resolve, reject).finally(() => signal.removeEventListener('abort', abort));
+  });
+}
