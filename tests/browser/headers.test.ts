@@ -1,9 +1,7 @@
-import { readdirSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Page, Worker } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { appInBrowser } from '../support/app-in-browser.js';
-import { BUILD_FOLDER } from '../support/built-app.js';
+import { workerScript } from '../support/built-app.js';
 
 // What the headers are is tested beside security-headers.ts; here, what a browser makes of them on the real build.
 
@@ -11,13 +9,6 @@ const app = appInBrowser();
 
 /** Chromium's words where a policy refuses something, and for a foreign address that was refused. */
 const REFUSED_BY_POLICY = [/Content Security Policy/, /Refused to connect/];
-
-/** Address of the one script in the build that has this worker's name. */
-function workerScript(name: string): string {
-  const found = readdirSync(join(BUILD_FOLDER, 'assets')).filter((file) => file.startsWith(`${name}.worker-`));
-  expect(found, `scripts of the ${name} worker`).toHaveLength(1);
-  return `assets/${found[0]}`;
-}
 
 async function startWorker(page: Page, script: string): Promise<Worker> {
   const [worker] = await Promise.all([
@@ -112,7 +103,7 @@ describe('the policy of the card worker', () => {
   });
 });
 
-describe.each(['landmarks', 'card'])('the %s worker', (name) => {
+describe.each(['landmarks', 'card'] as const)('the %s worker', (name) => {
   it('can fetch nothing from elsewhere', async () => {
     const { page, guard } = await app.open();
     guard.allow(...REFUSED_BY_POLICY);

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { startStaticServer } from '../../src/server/static-server.js';
@@ -17,6 +17,13 @@ export async function startBuiltApp(): Promise<RunningServer> {
     await runInProject(['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'warn', '--outDir', BUILD_FOLDER]);
   }
   return startStaticServer(BUILD_FOLDER, 0, false);
+}
+
+/** Address, relative to the app's, of the one script in the build of this worker; throws where there is none or several. */
+export function workerScript(name: 'landmarks' | 'card'): string {
+  const found = readdirSync(join(BUILD_FOLDER, 'assets')).filter((file) => file.startsWith(`${name}.worker-`));
+  if (found.length !== 1) throw new Error(`The build has ${found.length} scripts of the ${name} worker.`);
+  return `assets/${found[0]}`;
 }
 
 function runInProject(words: readonly string[]): Promise<void> {
