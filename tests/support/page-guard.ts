@@ -3,15 +3,20 @@ import type { BrowserContext, Page } from 'playwright-core';
 /** Lines of the vision runtimes that they write as errors although nothing is wrong. */
 const HARMLESS = [
   // TensorFlow Lite tells which delegate it uses.
-  /^INFO: Created TensorFlow Lite XNNPACK delegate for CPU\.?$/,
+  /^INFO: Created TensorFlow Lite XNNPACK delegate for CPU\. \(/,
 ];
+
+interface Offence {
+  readonly kind: 'foreign request' | 'console' | 'exception';
+  readonly text: string;
+}
 
 /**
  * Watches a browser context: requests to any other origin (of the page and of its workers), errors on the console
  * (refusals of the content security policy among them) and exceptions that nobody caught.
  */
 export class PageGuard {
-  readonly #offences: string[] = [];
+  readonly #offences: Offence[] = [];
   readonly #allowed: RegExp[] = [...HARMLESS];
   readonly #requests: string[] = [];
 
@@ -42,10 +47,9 @@ export class PageGuard {
 
   /** What was seen and is not allowed, one sentence each. */
   offences(): readonly string[] {
-    return this.#offences.filter((offence) => {
-      const [, kind, text] = /^(foreign request|console|exception): ([\s\S]*)$/.exec(offence) ?? [];
-      return kind === 'foreign request' || !this.#allowed.some((pattern) => pattern.test(text ?? ''));
-    });
+    return this.#offences
+      .filter(({ kind, text }) => kind === 'foreign request' || !this.#allowed.some((pattern) => pattern.test(text)))
+      .map(({ kind, text }) => `${kind}: ${text}`);
   }
 
   #watchPage(page: Page): void {
@@ -61,7 +65,7 @@ export class PageGuard {
     if (origin !== this.origin) this.#note('foreign request', url);
   }
 
-  #note(kind: 'foreign request' | 'console' | 'exception', text: string): void {
-    this.#offences.push(`${kind}: ${text}`);
+  #note(kind: Offence['kind'], text: string): void {
+    this.#offences.push({ kind, text });
   }
 }
