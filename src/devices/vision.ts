@@ -218,6 +218,11 @@ async function loadOnce(
 }
 
 function loadingFailure(part: Part, failure: WorkerFailure): MeasuringFailure {
+  // for developers: the sentence on the screen does not say what was wrong with the bytes
+  console.warn(
+    `The ${part} worker could not be loaded:`,
+    failure.kind === 'fault' ? failure.fault.detail : failure.kind,
+  );
   const isModel = failure.kind === 'fault' && failure.fault.code === 'model-not-loadable';
   return isModel ? { kind: 'model-not-loadable' } : { kind: 'vision-not-loadable', part };
 }

@@ -66,14 +66,14 @@ async function load(request: LoadLandmarksRequest, work: Work): Promise<number> 
       runningMode: 'IMAGE',
       numFaces: MOST_FACES,
     });
-    // the first run allocates and compiles; the first picture should not wait for it
-    landmarker.detect(new OffscreenCanvas(64, 64).transferToImageBitmap());
   } catch (error) {
     // the runtime reports a bad bundle and a failing start of its own alike; without the loader's address it is the bundle
     const detail = String(error);
     const isRuntime = detail.includes(RUNTIME) || detail.includes('WebAssembly') || detail.includes('ModuleFactory');
     throw new Fault(isRuntime ? 'runtime-not-loadable' : 'model-not-loadable', detail);
   }
+  // the first run allocates and compiles; the first picture should not wait for it
+  landmarker.detect(new ImageData(64, 64));
   return performance.now() - startMs;
 }
 
