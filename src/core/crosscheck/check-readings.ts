@@ -5,9 +5,7 @@ import { NORMAL_95 } from '../statistics/normal.js';
 import { combineUncertainties } from '../statistics/uncertainty.js';
 import { expectedNear, eyesSumResidual, nearResidual } from './constraints.js';
 import type { Inconsistency } from './inconsistency.js';
-
-/** Decimal numbers miss their sums in the last binary digit; far below any resolution. */
-const ROUNDING_SLACK = 1e-9;
+import { ROUNDING_SLACK } from './rounding-slack.js';
 
 /**
  * What does not fit among the hand readings themselves, contradictions first; empty where all fits or too few are in.

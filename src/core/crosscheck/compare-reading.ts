@@ -4,9 +4,7 @@ import type { Reading } from '../reading/reading.js';
 import { enNumber } from '../statistics/en-number.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import type { CannotTellReason, Comparison, Finding } from './finding.js';
-
-/** Decimal numbers such as 63.1 - 62.1 miss their value in the last binary digit; far below any resolution. */
-const ROUNDING_SLACK = 1e-9;
+import { ROUNDING_SLACK } from './rounding-slack.js';
 
 /**
  * What a hand reading and the camera's estimate of the same measurement say together; both in the unit of the measurement.

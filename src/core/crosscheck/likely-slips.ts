@@ -5,10 +5,10 @@ import type { Estimate } from '../estimate/estimate.js';
 import { nearCentrationDistanceMm, pdFarFromNearCentrationMm } from '../estimate/gaze.js';
 import type { Reading, Readings } from '../reading/reading.js';
 import { NORMAL_95, normalDensity } from '../statistics/normal.js';
-import { compareReading } from './compare-reading.js';
 import type { Residual } from './constraints.js';
 import { eyesSumResidual, nearResidual } from './constraints.js';
 import { withDigitsSwapped, withOneDigitChanged } from './digits.js';
+import { ROUNDING_SLACK } from './rounding-slack.js';
 import type { Restoration, Slip, SlipKind } from './slip.js';
 
 /** All that speaks for or against what is written. */
@@ -59,8 +59,9 @@ interface Cause {
  *
  * Every cause is weighed by its frequency times the likelihood of the sheet with the restored values: differences from the
  * camera, from the rules between readings, and from the spread among adults, each normal with a few misleading ones. A cause
- * must also restore a value that agrees with the camera, or without one with a rule or the usual range. For a number that was
- * refused as impossible, put `takeReading` of it into the sheet.
+ * must also restore a value that differs from the camera by no more than both doubts explain (95 %), or without a camera fits
+ * a rule between readings, or without one the usual range. Estimates of one picture share doubts that are taken as independent
+ * here. For a number that was refused as impossible, put `takeReading` of it into the sheet.
  */
 export function likelySlips(name: ReadingName, sheet: Sheet): readonly Slip[] {
   return likelySlipsAmong([name], sheet);
@@ -103,7 +104,7 @@ function causesFor(name: ReadingName, sheet: Sheet): readonly Cause[] {
   const written = sheet.readings[name]?.value;
   if (written === undefined) return [];
   return [
-    ...digitCauses(name, written),
+    ...digitCauses(name, written, sheet),
     ...unitCauses(name, written, sheet),
     ...halfCauses(name, written, sheet),
     ...nearCauses(name, written, sheet),
@@ -121,10 +122,14 @@ function causes(kind: SlipKind, name: ReadingName, written: number, restored: re
   }));
 }
 
-function digitCauses(name: ReadingName, written: number): readonly Cause[] {
+function digitCauses(name: ReadingName, written: number, sheet: Sheet): readonly Cause[] {
+  const { resolution } = measurementOfReading(sheet.catalogue, name);
+  const onScale = (value: number): boolean => Math.abs(value - roundToStep(value, resolution)) < ROUNDING_SLACK;
+  // a gauge that shows halves was not read to a tenth: 65.3 is no likely origin of 63.5
+  const readable = (values: readonly number[]) => (onScale(written) ? values.filter(onScale) : values);
   return [
-    ...causes('digits-swapped', name, written, withDigitsSwapped(written)),
-    ...causes('digit-wrong', name, written, withOneDigitChanged(written)),
+    ...causes('digits-swapped', name, written, readable(withDigitsSwapped(written))),
+    ...causes('digit-wrong', name, written, readable(withOneDigitChanged(written))),
     ...causes('ten-off', name, written, written > 10 ? [written - 10, written + 10] : [written + 10]),
   ];
 }
@@ -141,8 +146,8 @@ function unitCauses(name: ReadingName, written: number, sheet: Sheet): readonly 
 
 function halfCauses(name: ReadingName, written: number, { readings }: Sheet): readonly Cause[] {
   if (name === 'pdFar' || name === 'pdNear') {
-    const other = [readings.monoPdR, readings.monoPdL].find((one) => one !== undefined && one.value !== written);
-    const whole = name === 'pdFar' && other !== undefined ? [2 * written, written + other.value] : [2 * written];
+    const sides = [readings.monoPdR, readings.monoPdL].flatMap((one) => (one === undefined ? [] : [one.value]));
+    const whole = [...new Set([written, ...(name === 'pdFar' ? sides : [])].map((other) => written + other))];
     return causes('half-for-whole', name, written, whole);
   }
   if (name === 'monoPdR' || name === 'monoPdL') {
@@ -218,7 +223,10 @@ function fits(name: ReadingName, sheet: Sheet): boolean {
   if (reading === undefined) return false;
   const measurement = measurementOfReading(sheet.catalogue, name);
   const estimate = sheet.estimates?.[name];
-  if (estimate !== undefined) return compareReading(reading, estimate, measurement.tolerance).kind !== 'disagrees';
+  if (estimate !== undefined) {
+    const spread = Math.hypot(reading.standardUncertainty, estimate.standardUncertainty);
+    return Math.abs(reading.value - estimate.value) <= NORMAL_95 * spread;
+  }
   const residuals = residualsOf(name, sheet);
   if (residuals.length > 0) {
     return residuals.some((one) => Math.abs(one.residualMm) <= NORMAL_95 * one.standardUncertaintyMm);
