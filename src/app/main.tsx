@@ -1,5 +1,37 @@
 import { createRoot } from 'react-dom/client';
+import { OUTSIDE_TABLES } from '../../calibration/tables.js';
+import { assembleCatalogue } from '../core/catalogue/catalogue.js';
+import { measureFace } from '../core/estimate/measure-face.js';
+import { invariant } from '../core/result.js';
+import { createCameras } from '../devices/cameras.js';
+import { createPictures } from '../devices/pictures.js';
+import { createVision } from '../devices/vision.js';
+import { CrashBoundary } from '../ui/crash-boundary.js';
+import type { Equipment } from '../ui/equipment.js';
+import { EquipmentContext } from '../ui/equipment.js';
+import { SheetScreen } from '../ui/sheet-screen.js';
+import '../ui/styles/screen.css';
+import { demo } from './demo/demo.js';
+import { createLocalSheetStore } from './local-sheet-store.js';
+import { printFiles } from './print-files.js';
 
-const root = document.querySelector('#root');
-if (root === null) throw new Error('index.html has no #root');
-createRoot(root).render(<h1>Glabella</h1>);
+const equipment: Equipment = {
+  vision: createVision(),
+  pictures: createPictures(),
+  cameras: createCameras(),
+  print: printFiles,
+  store: createLocalSheetStore(),
+  measureFace,
+  catalogue: assembleCatalogue(OUTSIDE_TABLES),
+  demo,
+};
+
+const root = document.getElementById('root');
+invariant(root !== null, 'index.html has an element #root');
+createRoot(root).render(
+  <CrashBoundary store={equipment.store}>
+    <EquipmentContext value={equipment}>
+      <SheetScreen />
+    </EquipmentContext>
+  </CrashBoundary>,
+);

@@ -2,8 +2,9 @@ import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import { DEFAULT_MEASURING_SETTINGS } from '../core/estimate/face-estimates.js';
 import type { PrintCheckFailure } from '../core/reading/print-check.js';
 import { PRINT_CHECK_LENGTH_MM, printScaleFromMeasuredLength } from '../core/reading/print-check.js';
+import { parseDecimal } from '../core/reading/parse-reading.js';
 import type { Result } from '../core/result.js';
-import { fail, succeed } from '../core/result.js';
+import { fail } from '../core/result.js';
 import type { SheetSettings } from './typed-sheet.js';
 
 /** Working distances that are believed. Chosen: from a strong near addition to beyond an arm's length. */
@@ -13,17 +14,9 @@ export type LengthFailure =
   | { readonly kind: 'not-a-number' }
   | { readonly kind: 'beyond-limits'; readonly lowestMm: number; readonly highestMm: number };
 
-/** A typed length in mm: digits with a decimal point or comma. */
-export function parseLengthMm(text: string): Result<number, { readonly kind: 'not-a-number' }> {
-  const trimmed = text.trim();
-  return /^\d+(?:[.,]\d+)?$/.test(trimmed)
-    ? succeed(Number(trimmed.replace(',', '.')))
-    : fail({ kind: 'not-a-number' });
-}
-
 export function parseWorkingDistance(text: string): Result<number, LengthFailure> {
-  const length = parseLengthMm(text);
-  if (!length.ok) return length;
+  const length = parseDecimal(text);
+  if (!length.ok) return fail({ kind: 'not-a-number' });
   const { lowest, highest } = WORKING_DISTANCE_LIMITS_MM;
   return length.value >= lowest && length.value <= highest
     ? length
@@ -35,8 +28,8 @@ export function parsePrintScale(
   text: string,
 ): Result<number, PrintCheckFailure | { readonly kind: 'not-a-number' }> | null {
   if (text.trim() === '') return null;
-  const length = parseLengthMm(text);
-  return length.ok ? printScaleFromMeasuredLength(length.value, PRINT_CHECK_LENGTH_MM) : length;
+  const length = parseDecimal(text);
+  return length.ok ? printScaleFromMeasuredLength(length.value, PRINT_CHECK_LENGTH_MM) : fail({ kind: 'not-a-number' });
 }
 
 /**

@@ -3,7 +3,7 @@ import type { ReadingName } from '../core/catalogue/measurement.js';
 import { checkReadings } from '../core/crosscheck/check-readings.js';
 import type { Finding } from '../core/crosscheck/finding.js';
 import type { Inconsistency } from '../core/crosscheck/inconsistency.js';
-import { likelySlips } from '../core/crosscheck/likely-slips.js';
+import { likelySlipsAmong } from '../core/crosscheck/likely-slips.js';
 import type { Slip } from '../core/crosscheck/slip.js';
 import type { Estimate } from '../core/estimate/estimate.js';
 import type { Readings } from '../core/reading/reading.js';
@@ -41,9 +41,9 @@ export function sheetMisfits(
     if (estimate !== null && !covered) estimates[field] = estimate;
   }
   const slipsOf = (names: readonly ReadingName[], known: Readings): readonly Slip[] =>
-    mostLikely(
-      names.flatMap((name) => likelySlips(name, { readings: known, estimates, catalogue, workingDistanceMm })),
-    );
+    likelySlipsAmong(names, { readings: known, estimates, catalogue, workingDistanceMm })
+      .filter((slip) => slip.weight >= SHOWN_WEIGHT)
+      .slice(0, SHOWN_SLIPS);
 
   const misfits: Misfit[] = [];
   const explained = new Set<ReadingName>();
@@ -61,18 +61,4 @@ export function sheetMisfits(
     misfits.push({ kind: 'disagrees', names: [field], finding, slips: slipsOf([field], readings) });
   }
   return misfits;
-}
-
-/** The likeliest slips, each once, however many readings it was asked for. */
-function mostLikely(slips: readonly Slip[]): readonly Slip[] {
-  const byCause = new Map<string, Slip>();
-  for (const slip of slips) {
-    const cause = [slip.kind, ...slip.restorations.map(({ name, restored }) => `${name} ${restored}`).sort()].join();
-    const known = byCause.get(cause);
-    if (known === undefined || known.weight < slip.weight) byCause.set(cause, slip);
-  }
-  return [...byCause.values()]
-    .filter((slip) => slip.weight >= SHOWN_WEIGHT)
-    .sort((a, b) => b.weight - a.weight)
-    .slice(0, SHOWN_SLIPS);
 }

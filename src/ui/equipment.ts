@@ -1,0 +1,34 @@
+import { createContext, useContext } from 'react';
+import type { Catalogue } from '../core/catalogue/catalogue.js';
+import type { MeasureFace } from '../core/estimate/face-estimates.js';
+import { invariant } from '../core/result.js';
+import type { CameraPort, PicturePort, PrintPort, TypedSheetStore, VisionPort } from '../session/ports.js';
+import type { TypedSheet } from '../session/typed-sheet.js';
+
+/** The demo's invented wearer. */
+export interface Demo {
+  readonly sheet: TypedSheet;
+  /** null where the picture could not be loaded */
+  readonly picture: () => Promise<Blob | null>;
+}
+
+/** All that the screen works with, handed in by the app. */
+export interface Equipment {
+  readonly vision: VisionPort;
+  readonly pictures: PicturePort;
+  readonly cameras: CameraPort;
+  readonly print: PrintPort;
+  readonly store: TypedSheetStore;
+  readonly measureFace: MeasureFace;
+  readonly catalogue: Catalogue;
+  readonly demo: Demo;
+}
+
+export const EquipmentContext = createContext<Equipment | null>(null);
+
+/** The equipment of the screen around this component. */
+export function useEquipment(): Equipment {
+  const equipment = useContext(EquipmentContext);
+  invariant(equipment !== null, 'the screen stands inside an EquipmentContext');
+  return equipment;
+}

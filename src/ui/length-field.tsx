@@ -1,0 +1,34 @@
+import { useId } from 'react';
+
+/** A field for a length in mm: the text stays as typed, and what is wrong with it is said below. */
+export function LengthField(props: {
+  readonly label: string;
+  readonly text: string;
+  readonly note: string;
+  /** why the text cannot be used; null where it can */
+  readonly problem: string | null;
+  readonly onType: (text: string) => void;
+}) {
+  const id = useId();
+  return (
+    <div className="length-field">
+      <label htmlFor={id}>{props.label}</label>
+      <input
+        id={id}
+        type="text"
+        inputMode="decimal"
+        autoComplete="off"
+        maxLength={16}
+        value={props.text}
+        aria-invalid={props.problem !== null}
+        aria-describedby={`${id}-note`}
+        onChange={(event) => {
+          props.onType(event.currentTarget.value);
+        }}
+      />
+      <p id={`${id}-note`} className={props.problem === null ? 'note' : 'note note-failure'}>
+        {props.problem ?? props.note}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,31 @@
+import type { Estimate } from '../core/estimate/estimate.js';
+
+const MINUS = '\u2212';
+const NARROW_SPACE = '\u202f';
+
+/** A number with fixed decimals and a true minus sign. */
+export function formatNumber(value: number, decimals: number): string {
+  const text = Math.abs(value).toFixed(decimals);
+  return value < 0 && Number(text) !== 0 ? MINUS + text : text;
+}
+
+/** A length in mm, to a tenth. */
+export function formatMm(valueMm: number): string {
+  return formatNumber(valueMm, 1);
+}
+
+/** A difference in mm with its sign; plus or minus nothing has none. */
+export function formatDifference(differenceMm: number): string {
+  const text = formatNumber(differenceMm, 1);
+  return Number(Math.abs(differenceMm).toFixed(1)) !== 0 && differenceMm > 0 ? `+${text}` : text;
+}
+
+/** Half the width of the 95 % interval, in the unit of the estimate. */
+export function halfWidth(estimate: Estimate): number {
+  return (estimate.high - estimate.low) / 2;
+}
+
+/** Value and half width of the 95 % interval, such as `62.4 ± 1.0`. */
+export function formatEstimate(estimate: Estimate, decimals = 1): string {
+  return `${formatNumber(estimate.value, decimals)}${NARROW_SPACE}±${NARROW_SPACE}${formatNumber(halfWidth(estimate), decimals)}`;
+}

@@ -1,0 +1,384 @@
+import { useEffect, useId, useState } from 'react';
+import type { FaceMeasurement } from '../core/estimate/face-estimates.js';
+import type { PictureFailure } from '../core/camera/failure.js';
+import type { ImagePoint } from '../core/geometry/vector.js';
+import type { Result } from '../core/result.js';
+import { SIDES } from '../core/units/side.js';
+import type { Handle } from '../session/handles.js';
+import { CARD_HANDLES, eyeHandles, MIDLINE_HANDLE } from '../session/handles.js';
+import type { MeasuringFailure } from '../session/ports.js';
+import type { Marking, PictureState } from '../session/sheet.js';
+import { pictureOf } from '../session/sheet.js';
+import { Holding } from './holding.js';
+import { Loupe } from './loupe.js';
+import { PictureFacts } from './picture-facts.js';
+import type { PictureRegion } from './picture-region.js';
+import { eyeRegion, faceRegion, wholeRegion } from './picture-region.js';
+import { PictureStage } from './picture-stage.js';
+import { failureSaying, progressSentence } from './sentences.js';
+import type { PictureSource, SheetInHand } from './use-sheet.js';
+import { pictureWords as words } from './words.js';
+
+const MAIN_HANDLES: readonly Handle[] = [...CARD_HANDLES, MIDLINE_HANDLE];
+
+/** The picture: how it comes in, what was found in it, and what is put right by hand. */
+export function PicturePanel(props: { readonly sheet: SheetInHand; readonly onTake: () => void }) {
+  const { sheet } = props;
+  const { picture } = sheet.state;
+  const letGo = useIncomingPictures(sheet.measurePicture);
+  const headingId = useId();
+  return (
+    <section className={letGo ? 'picture-panel is-drop' : 'picture-panel'} aria-labelledby={headingId}>
+      <h2 id={headingId} className={picture.kind === 'none' ? undefined : 'visually-hidden'}>
+        {words.heading}
+      </h2>
+      {letGo && <p className="drop-note">{words.letGo}</p>}
+      <PictureBody sheet={sheet} />
+      <PictureActions sheet={sheet} onTake={props.onTake} />
+      {picture.kind === 'none' && <Holding />}
+      {(picture.kind === 'measured' || picture.kind === 'none') && <GazeChoice sheet={sheet} />}
+      {picture.kind === 'measured' && sheet.measurement?.ok === true && <PictureFacts sheet={sheet} />}
+    </section>
+  );
+}
+
+function PictureBody({ sheet }: { readonly sheet: SheetInHand }) {
+  const { state, measurement, dispatch } = sheet;
+  const { picture } = state;
+  switch (picture.kind) {
+    case 'none':
+      return null;
+    case 'working':
+      return (
+        <>
+          <PlainPicture state={picture} />
+          <Progress state={picture} />
+        </>
+      );
+    case 'failed':
+      return (
+        <>
+          <PlainPicture state={picture} />
+          <FailureNote failure={picture.failure} />
+          {picture.partial !== null && (
+            <button
+              type="button"
+              onClick={() => {
+                dispatch({ kind: 'placing-started' });
+              }}
+            >
+              {words.placeByHand}
+            </button>
+          )}
+        </>
+      );
+    case 'placing':
+      return (
+        <>
+          <MarkedPicture sheet={sheet} marking={picture.marking} state={picture} />
+          <p className="note">{words.placing}</p>
+          <p>
+            <button
+              type="button"
+              className="main-action"
+              onClick={() => {
+                dispatch({ kind: 'corners-vouched' });
+              }}
+            >
+              {words.cornersPlaced}
+            </button>
+          </p>
+        </>
+      );
+    case 'measured':
+      return (
+        <>
+          <MarkedPicture sheet={sheet} marking={picture.marking} state={picture} />
+          <MeasuredNote marking={picture.marking} measurement={measurement} />
+        </>
+      );
+  }
+}
+
+function MeasuredNote(props: {
+  readonly marking: Marking;
+  readonly measurement: Result<FaceMeasurement, PictureFailure> | null;
+}) {
+  if (props.measurement?.ok === false) return <FailureNote failure={props.measurement.failure} />;
+  return (
+    <p className="note">
+      <strong>{props.marking.features === props.marking.found ? words.found : words.corrected}</strong>
+    </p>
+  );
+}
+
+function FailureNote({ failure }: { readonly failure: MeasuringFailure }) {
+  const { what, next } = failureSaying(failure);
+  return (
+    <p className="note note-failure">
+      <strong>{what}</strong> {next}
+    </p>
+  );
+}
+
+function Progress({ state }: { readonly state: Extract<PictureState, { kind: 'working' }> }) {
+  const sentence = progressSentence(state.progress);
+  const share = state.progress?.share ?? null;
+  const id = useId();
+  return (
+    <p className="note progress">
+      <span id={id}>{sentence}</span>
+      {share === null ? <progress aria-labelledby={id} /> : <progress aria-labelledby={id} max={1} value={share} />}
+    </p>
+  );
+}
+
+function PlainPicture({ state }: { readonly state: PictureState }) {
+  const picture = pictureOf(state);
+  if (picture === null) return null;
+  return (
+    <PictureStage
+      label={`${words.wholePicture}: ${picture.name}`}
+      picture={picture}
+      features={null}
+      region={wholeRegion(picture)}
+      handles={[]}
+      hintId=""
+      onMove={() => undefined}
+      onHold={() => undefined}
+    />
+  );
+}
+
+function MarkedPicture(props: {
+  readonly sheet: SheetInHand;
+  readonly marking: Marking;
+  readonly state: Extract<PictureState, { kind: 'measured' | 'placing' }>;
+}) {
+  const { marking, state } = props;
+  const { dispatch } = props.sheet;
+  const { picture } = state;
+  const { features, found } = marking;
+  const [isWhole, setIsWhole] = useState(false);
+  const [held, setHeld] = useState<Handle | null>(null);
+  const hintId = useId();
+  // The views follow what was found, not what is being moved: they must stand still under a drag.
+  const region: PictureRegion = isWhole ? wholeRegion(picture) : faceRegion(found);
+  const onMove = (handle: Handle, to: ImagePoint, gesture: number): void => {
+    dispatch({ kind: 'handle-moved', handle, to, gesture });
+  };
+  const onKeyDown = (event: React.KeyboardEvent): void => {
+    if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
+    event.preventDefault();
+    dispatch({ kind: event.shiftKey ? 'redone' : 'undone' });
+  };
+  return (
+    <div onKeyDown={onKeyDown}>
+      <PictureStage
+        label={isWhole ? words.wholePicture : words.face}
+        picture={picture}
+        features={features}
+        region={region}
+        handles={MAIN_HANDLES}
+        hintId={hintId}
+        onMove={onMove}
+        onHold={setHeld}
+      >
+        {held !== null && <Loupe picture={picture} features={features} handle={held} view={region} />}
+      </PictureStage>
+      {state.kind === 'measured' && (
+        <div className="eyes">
+          {SIDES.map((side) => (
+            <figure key={side} className="eye">
+              <PictureStage
+                label={words.eye[side]}
+                picture={picture}
+                features={features}
+                region={eyeRegion(found, side)}
+                handles={eyeHandles(side)}
+                hintId={hintId}
+                onMove={onMove}
+                onHold={setHeld}
+              />
+              <figcaption>{words.eye[side]}</figcaption>
+            </figure>
+          ))}
+        </div>
+      )}
+      <div className="picture-tools" role="group" aria-label={words.viewOf}>
+        <button
+          type="button"
+          className="quiet"
+          aria-pressed={isWhole}
+          onClick={() => {
+            setIsWhole(!isWhole);
+          }}
+        >
+          {words.wholePicture}
+        </button>
+        <button
+          type="button"
+          className="quiet"
+          disabled={marking.past.length === 0}
+          onClick={() => {
+            dispatch({ kind: 'undone' });
+          }}
+        >
+          {words.undo}
+        </button>
+        <button
+          type="button"
+          className="quiet"
+          disabled={marking.future.length === 0}
+          onClick={() => {
+            dispatch({ kind: 'redone' });
+          }}
+        >
+          {words.redo}
+        </button>
+        <button
+          type="button"
+          className="quiet"
+          disabled={features === found}
+          onClick={() => {
+            dispatch({ kind: 'reset-to-found' });
+          }}
+        >
+          {words.reset}
+        </button>
+      </div>
+      <p id={hintId} className="note">
+        {words.handleHint}
+      </p>
+      <p className="note key">{words.key}</p>
+    </div>
+  );
+}
+
+function PictureActions(props: { readonly sheet: SheetInHand; readonly onTake: () => void }) {
+  const { dispatch, measurePicture, state, stopMeasuring } = props.sheet;
+  const { kind } = state.picture;
+  if (kind === 'working') {
+    return (
+      <div className="actions">
+        <button
+          type="button"
+          onClick={() => {
+            stopMeasuring();
+            dispatch({ kind: 'picture-put-away' });
+          }}
+        >
+          {words.cancel}
+        </button>
+      </div>
+    );
+  }
+  const isFirst = kind === 'none';
+  return (
+    <div className="actions">
+      <button type="button" className={isFirst || kind === 'failed' ? 'main-action' : undefined} onClick={props.onTake}>
+        {isFirst ? words.take : words.takeAnother}
+      </button>
+      <label className="file-button">
+        <input
+          type="file"
+          accept="image/*"
+          onChange={(event) => {
+            const file = event.currentTarget.files?.[0];
+            // The same file may be chosen again after it was put away.
+            event.currentTarget.value = '';
+            if (file !== undefined) measurePicture({ kind: 'file', blob: file, name: file.name });
+          }}
+        />
+        <span>{isFirst ? words.choose : words.chooseAnother}</span>
+      </label>
+      {isFirst ? (
+        <span className="note">{words.dropHere}</span>
+      ) : (
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => {
+            dispatch({ kind: 'picture-put-away' });
+          }}
+        >
+          {words.putAway}
+        </button>
+      )}
+    </div>
+  );
+}
+
+function GazeChoice({ sheet }: { readonly sheet: SheetInHand }) {
+  const { gaze } = sheet.state.settings;
+  const name = useId();
+  const noteId = useId();
+  const choices = [
+    { value: 'camera', label: words.gazeCamera },
+    { value: 'far', label: words.gazeFar },
+  ] as const;
+  return (
+    <fieldset className="choice" aria-describedby={noteId}>
+      <legend>{words.gaze}</legend>
+      {choices.map(({ value, label }) => (
+        <label key={value}>
+          <input
+            type="radio"
+            name={name}
+            checked={gaze === value}
+            onChange={() => {
+              sheet.dispatch({ kind: 'settings-changed', change: { gaze: value } });
+            }}
+          />
+          {label}
+        </label>
+      ))}
+      <p id={noteId} className="note">
+        {words.gazeNote}
+      </p>
+    </fieldset>
+  );
+}
+
+/** Takes pictures that are dropped or pasted anywhere on the page; true while one hovers over it. */
+function useIncomingPictures(measurePicture: (source: PictureSource) => void): boolean {
+  const [hovers, setHovers] = useState(false);
+  useEffect(() => {
+    const take = (list: FileList | undefined): boolean => {
+      const file = list?.[0];
+      if (file === undefined) return false;
+      measurePicture({ kind: 'file', blob: file, name: file.name });
+      return true;
+    };
+    const carriesFile = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') === true;
+    const onDragOver = (event: DragEvent): void => {
+      if (!carriesFile(event)) return;
+      // Without this the browser would leave the page and show the file.
+      event.preventDefault();
+      setHovers(true);
+    };
+    const onDragLeave = (event: DragEvent): void => {
+      if (event.relatedTarget === null) setHovers(false);
+    };
+    const onDrop = (event: DragEvent): void => {
+      if (!carriesFile(event)) return;
+      event.preventDefault();
+      setHovers(false);
+      take(event.dataTransfer?.files);
+    };
+    const onPaste = (event: ClipboardEvent): void => {
+      if (take(event.clipboardData?.files)) event.preventDefault();
+    };
+    window.addEventListener('dragover', onDragOver);
+    window.addEventListener('dragleave', onDragLeave);
+    window.addEventListener('drop', onDrop);
+    window.addEventListener('paste', onPaste);
+    return () => {
+      window.removeEventListener('dragover', onDragOver);
+      window.removeEventListener('dragleave', onDragLeave);
+      window.removeEventListener('drop', onDrop);
+      window.removeEventListener('paste', onPaste);
+    };
+  }, [measurePicture]);
+  return hovers;
+}

@@ -1,0 +1,99 @@
+import { useEffect, useId, useState } from 'react';
+import type { Paper } from '../session/ports.js';
+import type { SheetSettings } from '../session/typed-sheet.js';
+import { useEquipment } from './equipment.js';
+import { Modal } from './modal.js';
+import { PrintScaleField } from './print-scale-field.js';
+import { printWords as words } from './words.js';
+
+const SHEETS = [
+  { kind: 'markerCard', fileName: 'glabella-marker-card' },
+  { kind: 'printCheck', fileName: 'glabella-print-check' },
+] as const;
+
+type Files = Readonly<Record<(typeof SHEETS)[number]['kind'], string>>;
+type FilesState =
+  { readonly kind: 'ready'; readonly paper: Paper; readonly files: Files } | { readonly kind: 'failed' };
+
+/** The sheets to print, and the check of the print. */
+export function PrintDialog(props: {
+  readonly settings: SheetSettings;
+  readonly onChange: (change: Partial<SheetSettings>) => void;
+  readonly onClose: () => void;
+}) {
+  const [paper, setPaper] = useState<Paper>('a4');
+  const state = useSheetFiles(paper);
+  const paperId = useId();
+  return (
+    <Modal heading={words.heading} closeLabel={words.close} onClose={props.onClose}>
+      <p>{words.intro}</p>
+      <p className="labelled">
+        <label htmlFor={paperId}>{words.paper}</label>
+        <select
+          id={paperId}
+          value={paper}
+          onChange={(event) => {
+            setPaper(event.currentTarget.value === 'letter' ? 'letter' : 'a4');
+          }}
+        >
+          <option value="a4">{words.a4}</option>
+          <option value="letter">{words.letter}</option>
+        </select>
+      </p>
+      <p role="status" className={state?.kind === 'failed' ? 'note note-failure' : 'note'}>
+        {state === null && words.making}
+        {state?.kind === 'failed' && words.failed}
+      </p>
+      {state?.kind === 'ready' && (
+        <ul className="sheet-links">
+          {SHEETS.map(({ kind, fileName }) => (
+            <li key={kind}>
+              <a href={state.files[kind]} download={`${fileName}-${state.paper}.pdf`}>
+                {words[kind]}
+              </a>
+            </li>
+          ))}
+        </ul>
+      )}
+      <p className="note">{words.printCheckNote}</p>
+      <p className="caution">{words.caution}</p>
+      <PrintScaleField settings={props.settings} onChange={props.onChange} />
+    </Modal>
+  );
+}
+
+/** Addresses of the PDF files for a paper; null while they are made. They are given back with the dialog. */
+function useSheetFiles(paper: Paper): FilesState | null {
+  const { print } = useEquipment();
+  const [state, setState] = useState<FilesState | null>(null);
+  useEffect(() => {
+    const life = { isOver: false };
+    const addresses: string[] = [];
+    const address = (file: Blob): string => {
+      const made = URL.createObjectURL(file);
+      addresses.push(made);
+      return made;
+    };
+    const make = async (): Promise<FilesState> => {
+      const [markerCard, printCheck] = await Promise.all([print.markerCardPdf(paper), print.printCheckPdf(paper)]);
+      return life.isOver
+        ? { kind: 'failed' }
+        : { kind: 'ready', paper, files: { markerCard: address(markerCard), printCheck: address(printCheck) } };
+    };
+    make().then(
+      (made) => {
+        if (!life.isOver) setState(made);
+      },
+      // The code that makes them is loaded on demand and may not come.
+      () => {
+        if (!life.isOver) setState({ kind: 'failed' });
+      },
+    );
+    return () => {
+      life.isOver = true;
+      setState(null);
+      for (const one of addresses) URL.revokeObjectURL(one);
+    };
+  }, [print, paper]);
+  return state;
+}

@@ -1,0 +1,34 @@
+import { parsePrintScale } from '../session/measuring-settings.js';
+import type { SheetSettings } from '../session/typed-sheet.js';
+import { LengthField } from './length-field.js';
+import { formatNumber } from './numbers.js';
+import { printCheckSentence } from './sentences.js';
+import { settingsWords as words } from './words.js';
+
+/** The measured length of the printed line, and what follows from it. */
+export function PrintScaleField(props: {
+  readonly settings: SheetSettings;
+  readonly onChange: (change: Partial<SheetSettings>) => void;
+}) {
+  const scale = parsePrintScale(props.settings.checkLengthText);
+  const result =
+    scale === null
+      ? words.unchecked
+      : !scale.ok
+        ? ''
+        : scale.value === 1
+          ? words.trueSize
+          : words.scaled(`${formatNumber(scale.value * 100, 1)} %`);
+  return (
+    <LengthField
+      label={words.checkLength}
+      text={props.settings.checkLengthText}
+      note={`${words.checkLengthNote} ${result}`}
+      problem={scale?.ok === false ? printCheckSentence(scale.failure) : null}
+      onType={(text) => {
+        // Whoever measures the printed line holds the printed card.
+        props.onChange({ checkLengthText: text, card: 'printed' });
+      }}
+    />
+  );
+}

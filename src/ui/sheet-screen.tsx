@@ -1,0 +1,191 @@
+import { useCallback, useEffect, useState } from 'react';
+import type { Picture } from '../session/ports.js';
+import type { SheetSettings } from '../session/typed-sheet.js';
+import { CameraDialog } from './camera-dialog.js';
+import { useEquipment } from './equipment.js';
+import { MisfitList } from './misfit-list.js';
+import { PicturePanel } from './picture-panel.js';
+import { PrintDialog } from './print-dialog.js';
+import { goToReading, ReadingsSheet } from './readings-sheet.js';
+import { SettingsDialog } from './settings-dialog.js';
+import { useAnnouncements } from './use-announcements.js';
+import { useSheet } from './use-sheet.js';
+import { demoWords, footerWords, headerWords } from './words.js';
+
+type OpenDialog = 'camera' | 'settings' | 'print' | null;
+
+/** The whole screen. */
+export function SheetScreen() {
+  const { demo } = useEquipment();
+  const sheet = useSheet();
+  const { state, dispatch, measurePicture } = sheet;
+  const [open, setOpen] = useState<OpenDialog>(null);
+  const announcements = useAnnouncements(sheet);
+
+  const close = useCallback(() => {
+    setOpen(null);
+  }, []);
+  const changeSettings = useCallback(
+    (change: Partial<SheetSettings>) => {
+      dispatch({ kind: 'settings-changed', change });
+    },
+    [dispatch],
+  );
+  const onTaken = useCallback(
+    (picture: Picture) => {
+      measurePicture({ kind: 'taken', picture });
+    },
+    [measurePicture],
+  );
+  const showDemo = (): void => {
+    dispatch({ kind: 'demo-loaded', sheet: demo.sheet });
+    measurePicture({ kind: 'fetched', fetch: demo.picture, name: demoWords.pictureName });
+  };
+
+  return (
+    <>
+      <a
+        className="skip"
+        href="#reading-pdFar"
+        onClick={(event) => {
+          event.preventDefault();
+          goToReading('pdFar');
+        }}
+      >
+        {headerWords.skipToReadings}
+      </a>
+      <header className="top">
+        <div className="top-name">
+          <h1>{headerWords.name}</h1>
+          <p>{headerWords.whatItIs}</p>
+        </div>
+        <nav className="top-actions" aria-label={headerWords.actions}>
+          {state.putAside === null && (
+            <button type="button" className="quiet" onClick={showDemo}>
+              {demoWords.load}
+            </button>
+          )}
+          <button
+            type="button"
+            className="quiet"
+            onClick={() => {
+              setOpen('print');
+            }}
+          >
+            {headerWords.printCard}
+          </button>
+          <button
+            type="button"
+            className="quiet"
+            onClick={() => {
+              setOpen('settings');
+            }}
+          >
+            {headerWords.settings}
+          </button>
+          <button
+            type="button"
+            className="quiet"
+            onClick={() => {
+              window.print();
+            }}
+          >
+            {headerWords.printSheet}
+          </button>
+          <button
+            type="button"
+            className="quiet"
+            onClick={() => {
+              sheet.stopMeasuring();
+              dispatch({ kind: 'sheet-cleared' });
+              goToReading('pdFar');
+            }}
+          >
+            {headerWords.clearSheet}
+          </button>
+        </nav>
+      </header>
+      {state.putAside !== null && (
+        <aside className="demo-bar" aria-label={demoWords.load}>
+          <p>
+            <strong>{demoWords.onSheet}</strong> {demoWords.rendered}
+          </p>
+          <button
+            type="button"
+            onClick={() => {
+              sheet.stopMeasuring();
+              dispatch({ kind: 'demo-left' });
+            }}
+          >
+            {demoWords.leave}
+          </button>
+        </aside>
+      )}
+      <main className="desk">
+        <PicturePanel
+          sheet={sheet}
+          onTake={() => {
+            setOpen('camera');
+          }}
+        />
+        <div className="paper">
+          <ReadingsSheet sheet={sheet} />
+          <MisfitList sheet={sheet} />
+        </div>
+      </main>
+      <footer className="bottom">
+        <h2>{footerWords.heading}</h2>
+        <ul>
+          {footerWords.cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+        <p>
+          <strong>{footerWords.privacy}</strong> {footerWords.privacyMore}
+        </p>
+      </footer>
+      <p className="visually-hidden" role="status">
+        {announcements.picture}
+      </p>
+      <p className="visually-hidden" role="status">
+        {announcements.findings}
+      </p>
+      {open === 'camera' && (
+        <CameraDialog
+          gaze={state.settings.gaze}
+          cameraId={state.settings.cameraId}
+          onCameraChosen={(cameraId) => {
+            changeSettings({ cameraId });
+          }}
+          onTaken={onTaken}
+          onClose={close}
+        />
+      )}
+      {open === 'settings' && <SettingsDialog settings={state.settings} onChange={changeSettings} onClose={close} />}
+      {open === 'print' && <PrintDialog settings={state.settings} onChange={changeSettings} onClose={close} />}
+      <WarmUp />
+    </>
+  );
+}
+
+/** Starts loading the vision parts once the page is idle, so that the first picture does not wait for them. */
+function WarmUp() {
+  const { vision } = useEquipment();
+  useEffect(() => {
+    const start = (): void => {
+      // What goes wrong here goes wrong again with the first picture, and is said there.
+      void vision.warmUp(() => undefined);
+    };
+    if (typeof requestIdleCallback !== 'function') {
+      const timer = setTimeout(start, 500);
+      return () => {
+        clearTimeout(timer);
+      };
+    }
+    const handle = requestIdleCallback(start, { timeout: 2000 });
+    return () => {
+      cancelIdleCallback(handle);
+    };
+  }, [vision]);
+  return null;
+}

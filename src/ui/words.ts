@@ -1,0 +1,241 @@
+/** The words of the screen, by area. Sentences about failures, advice and findings are in sentences.ts. */
+
+export const headerWords = {
+  name: 'Glabella',
+  whatItIs: 'A second reading of a face, from one picture with a card.',
+  actions: 'Sheet',
+  settings: 'Settings',
+  printCard: 'Card to print',
+  printSheet: 'Print sheet',
+  clearSheet: 'Clear sheet',
+  skipToReadings: 'Go to the readings',
+} as const;
+
+export const demoWords = {
+  load: 'Show the invented wearer',
+  onSheet: 'On this sheet: the invented wearer Tobin Quillfeather of the invented practice Lantern Yard.',
+  rendered: 'The picture is a rendering, and one of the readings has a slip in it.',
+  leave: 'Back to my own sheet',
+  pictureName: 'Invented wearer (rendered picture)',
+} as const;
+
+export const pictureWords = {
+  heading: 'Picture',
+  take: 'Take a picture',
+  takeAnother: 'Take another picture',
+  choose: 'Choose a picture file',
+  chooseAnother: 'Choose another file',
+  dropHere: 'or drop or paste one here (JPEG, PNG or WebP)',
+  letGo: 'Let go to measure this picture',
+  cancel: 'Stop',
+  putAway: 'Put the picture away',
+  face: 'Face',
+  wholePicture: 'Whole picture',
+  viewOf: 'View',
+  undo: 'Undo',
+  redo: 'Redo',
+  reset: 'Reset to what was found',
+  placeByHand: 'Place the corners by hand',
+  cornersPlaced: 'The corners are in place',
+  placing: 'Drag each corner of the frame to where the straight edges of the card would meet, then say so.',
+  eye: { R: 'Right eye (R)', L: 'Left eye (L)' },
+  found: 'Card, both irises, lids and midline found.',
+  corrected: 'Corrected by hand.',
+  handleHint:
+    'Drag a point if it is not where it should be, or go to it with Tab: arrow keys move it by 1 pixel, with Shift by 0.1 pixel.',
+  key: 'Drawn: solid frame, the card; rings, the iris edges; short bars, the lid margins; dashed line, the midline of the bridge; triangles, the sides of head and temples.',
+  gaze: 'The wearer looked',
+  gazeCamera: 'into the camera',
+  gazeFar: 'far away',
+  gazeNote: 'With “into the camera” the pupils stand nearer together; the distance PD is worked out from it.',
+  facts: 'What this picture says besides',
+  nearPd: 'Near PD',
+  nearPdFor: (mm: number): string => `for ${mm} mm`,
+  irisDiameter: 'Iris diameter',
+  distance: 'Camera distance',
+  turned: 'Head turned',
+  turnedBy: (aside: string, nod: string): string => `${aside}° aside, ${nod}° up or down`,
+  scale: 'Scale',
+  pixelsPerMm: (value: string): string => `${value} pixels per mm`,
+  irisCheck: {
+    usual: 'as irises usually are: the scale is plausible',
+    unusual: 'unusual for an iris: look at the card and the rings again',
+  },
+  better: 'What would make the next picture better',
+} as const;
+
+export const holdingWords = {
+  heading: 'How to hold the card',
+  steps: [
+    'Any card of bank-card size, or the printed one. Flat against the forehead; if hair is in the way, above or under the mouth.',
+    'Long edge level, all four edges free: hold it by one short end with two fingertips.',
+    'Camera at eye height, about 40 to 60 cm away, face straight to it, light from the front.',
+  ],
+  cautions: [
+    'The edges of a card are sharp: keep them off the eyes, and hand the card over flat.',
+    'The wearer must not look into lamps or into the sun.',
+  ],
+} as const;
+
+export const handleWords = {
+  cardCorners: [
+    'Card corner, top left',
+    'Card corner, top right',
+    'Card corner, bottom right',
+    'Card corner, bottom left',
+  ],
+  irisCentre: { R: 'Iris centre, right eye', L: 'Iris centre, left eye' },
+  irisEdge: { R: 'Iris edge, right eye', L: 'Iris edge, left eye' },
+  lidUpper: { R: 'Upper lid margin, right eye', L: 'Upper lid margin, left eye' },
+  lidLower: { R: 'Lower lid margin, right eye', L: 'Lower lid margin, left eye' },
+  midline: 'Midline of the bridge',
+  position: (x: string, y: string): string => `${x} pixels across, ${y} pixels down`,
+} as const;
+
+export const cameraWords = {
+  heading: 'Take a picture',
+  device: 'Camera',
+  unnamed: (index: number): string => `Camera ${index}`,
+  opening: 'Opening the camera. The browser may ask for permission.',
+  mirrored: 'The preview is mirrored, like a looking glass; the picture is not.',
+  gaze: {
+    camera: 'Ask the wearer to look into the camera lens.',
+    far: 'Ask the wearer to look past the camera at something far away.',
+  },
+  start: 'Take the picture in 3 seconds',
+  stop: 'Stop the countdown',
+  inSeconds: (seconds: number): string => `${seconds}`,
+  hold: 'Hold still.',
+  taken: 'Picture taken.',
+  again: 'Try the camera again',
+  close: 'Close',
+  burstFrames: 5,
+} as const;
+
+export const sheetWords = {
+  heading: 'Readings',
+  caption: 'Hand readings, camera estimates and findings, in millimetres. R and L are the wearer’s.',
+  measurement: 'Measurement',
+  hand: 'Hand',
+  camera: 'Camera ± 95 %',
+  cameraShort: 'Camera',
+  difference: 'Hand − camera',
+  tolerance: 'Tolerance',
+  finding: 'Finding',
+  groups: { eyes: 'Eyes', head: 'Head' },
+  side: { R: 'R', L: 'L' },
+  sideWord: { R: 'right', L: 'left' },
+  covered: 'covered until your reading is in',
+  noPicture: 'no picture yet',
+  coveredBoth: 'covered until R and L are in',
+  coveredShort: 'covered',
+  details: 'Details',
+  detailsOf: (name: string): string => `Details of ${name}: definition, doubt and tolerance`,
+  handField: (name: string): string => `${name}, hand reading in mm`,
+  cameraCell: (name: string): string => `${name}, camera`,
+  preFitting: 'pre-fitting estimate',
+  notIndependent:
+    'These readings were taken after the estimates were shown, so the two are not independent of each other.',
+  millimetres: 'mm',
+  howTaken: 'By hand: ',
+  step: (resolution: string): string => `Read to ${resolution} mm.`,
+  share: 'share',
+  source: 'source',
+  findingOf: (name: string, word: string, reason: string): string => `${name}: ${word}. ${reason}.`,
+  doubtHeading: 'Where this doubt comes from',
+  doubtCovered: 'The camera’s value is still covered. Its doubt will be shown with it.',
+  toleranceHeading: 'Tolerance and its source',
+  definitionHeading: 'What is measured',
+  total: 'Together, one standard deviation',
+  alone: {
+    offer: 'No hand readings yet?',
+    show: 'Show the estimates alone',
+    cover: 'Cover them again',
+    mark: 'Pre-fitting estimates',
+    note: 'What the camera says, with no hand reading beside it. Not checked: do not order from it.',
+  },
+  unitHint: 'All lengths in millimetres; R and L are the wearer’s.',
+  enterHint: 'Enter goes to the next field.',
+} as const;
+
+export const rulerWords = {
+  lane: (side: 'R' | 'L' | null, difference: string, low: string, high: string, tolerance: string): string =>
+    `${side === null ? '' : side === 'R' ? 'Right: ' : 'Left: '}hand minus camera ${difference} mm, 95 % interval ${low} to ${high} mm, tolerance plus or minus ${tolerance} mm`,
+} as const;
+
+export const misfitWords = {
+  heading: 'What does not fit',
+  fits: 'Nothing stands out among the readings.',
+  likely: 'Likely:',
+  unexplained: 'No usual slip explains it: read again, or look at the points in the picture.',
+  disagrees: (name: string, hand: string, camera: string): string =>
+    `${name}: ${hand} by hand, ${camera} by the camera.`,
+  goTo: (field: string): string => `Go to ${field}`,
+} as const;
+
+export const settingsWords = {
+  heading: 'Settings',
+  close: 'Close',
+  reading: 'Reading',
+  covered: 'Keep the camera’s value covered until the hand reading of its row is in',
+  coveredNote: 'Two readings are only independent if the second reader does not know the first.',
+  workingDistance: 'Working distance for the near PD, mm',
+  workingDistanceNote: 'From the spectacle plane to what is looked at.',
+  card: 'The card',
+  bought: 'A bought card of size ID-1 (bank, health or loyalty card)',
+  printed: 'The printed marker card',
+  checkLength: 'Measured length of the 150 mm line on the printed sheet, mm',
+  checkLengthNote: 'Printers scale without saying so. Measure the line with a good rule and type what it shows.',
+  scaled: (percent: string): string => `This print is ${percent} of true size; the estimates allow for it.`,
+  trueSize: 'This print is at true size.',
+  unchecked: 'Not measured yet: the print is taken to be at true size.',
+  picture: 'The picture',
+  advanced: 'Advanced: another landmark bundle',
+  bundleNote:
+    'Glabella brings its own face landmarks. If you have the publisher’s face landmarker bundle (a .task file), it can be used instead. It is read on this device only.',
+  bundle: 'Choose a landmark bundle',
+  bundleLoading: 'Loading the bundle.',
+  bundleUsed: (name: string): string => `In use from the next picture on: ${name}.`,
+  bundleBack: 'Use the built-in landmarks again',
+  builtIn: 'The built-in landmarks are in use.',
+} as const;
+
+export const printWords = {
+  heading: 'Card to print',
+  close: 'Close',
+  intro:
+    'A marker card is found more surely than a bought card. Print it at 100 %, never “fit to page”, on stiff matt paper, cut it out, and measure the ruled line on the same sheet.',
+  paper: 'Paper',
+  a4: 'A4',
+  letter: 'Letter',
+  markerCard: 'Marker card (PDF)',
+  printCheck: 'Print check (PDF)',
+  printCheckNote: 'The print check has an outline to lay a real card on, to try a printer or a card.',
+  making: 'Making the PDF.',
+  ready: (name: string): string => `${name} is ready.`,
+  failed: 'The PDF could not be made. Reload the page and try again.',
+  caution: 'Round the corners after cutting: card edges come near the eyes.',
+} as const;
+
+export const footerWords = {
+  heading: 'Before you rely on it',
+  cautions: [
+    'A second reading, not a clinical measurement: it does not replace the measurements that a fitting requires.',
+    'Local rules come first, and whoever is licensed to dispense decides.',
+    'Children: measure them as your local rules and training say; do not decide by a picture.',
+    'Squint: both eyes never fixate together. Measure each eye with the other covered.',
+    'Strong and progressive lenses need the fitting measurements of their maker, whatever the picture says.',
+  ],
+  privacy: 'Nothing leaves this device: no account, no server, no picture is sent or kept.',
+  privacyMore: 'What you type is kept in this browser until you clear the sheet.',
+} as const;
+
+export const crashWords = {
+  heading: 'Glabella stopped',
+  what: 'Something went wrong that should not have. Your readings are still here and are kept in this browser.',
+  readings: 'Your readings',
+  copy: 'Copy the readings',
+  copied: 'Copied.',
+  copyFailed: 'The browser did not allow copying: select the text above and copy it.',
+  again: 'Open the sheet again',
+} as const;
