@@ -1,7 +1,8 @@
 // Which folder may import what. tests/architecture/import-rules.test.ts proves that offences are caught.
 
 const TEST_FILE = '\\.test\\.tsx?$';
-const CALIBRATION_DATA = '^calibration/.+\\.json$';
+/** The tables as JSON, and the module that gives them their types; the scripts that derived them are no part of the app. */
+const CALIBRATION_DATA = '^calibration/(.+\\.json|tables\\.ts)$';
 
 /** What each folder may import besides itself; all other folders of the project are forbidden to it. */
 const MAY_IMPORT = {
