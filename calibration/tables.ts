@@ -1,10 +1,10 @@
 import type { OutsideTables } from '../src/core/catalogue/catalogue.js';
 import type { Range } from '../src/core/catalogue/measurement.js';
 import type { Sourced } from '../src/core/catalogue/source-status.js';
-import cards from './cards.json';
-import population from './population.json';
-import repeatability from './repeatability.json';
-import tolerances from './tolerances.json';
+import cards from './cards.json' with { type: 'json' };
+import population from './population.json' with { type: 'json' };
+import repeatability from './repeatability.json' with { type: 'json' };
+import tolerances from './tolerances.json' with { type: 'json' };
 
 /** A nominal length with its source, mm. */
 export interface NominalLength extends Sourced {
