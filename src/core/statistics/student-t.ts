@@ -46,7 +46,12 @@ function regularisedBeta(x: number, a: number, b: number): number {
 
 /** Probability that Student's t with `degreesOfFreedom` (at least 1, not necessarily whole) lies at or below `t`. */
 export function studentTCdf(t: number, degreesOfFreedom: number): number {
-  const tail = 0.5 * regularisedBeta(degreesOfFreedom / (degreesOfFreedom + t * t), degreesOfFreedom / 2, 0.5);
+  const squares = degreesOfFreedom + t * t;
+  if (t * t < degreesOfFreedom) {
+    // near the middle the share between 0 and t keeps its digits, the tail would not
+    return 0.5 + (Math.sign(t) / 2) * regularisedBeta((t * t) / squares, 0.5, degreesOfFreedom / 2);
+  }
+  const tail = 0.5 * regularisedBeta(degreesOfFreedom / squares, degreesOfFreedom / 2, 0.5);
   return t > 0 ? 1 - tail : tail;
 }
 
