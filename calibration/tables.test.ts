@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { REFERENCE_CARD } from '../src/core/camera/reference-card.js';
 import type { Sourced } from '../src/core/catalogue/source-status.js';
 import { ID1_CARD, OUTSIDE_TABLES } from './tables.js';
 
@@ -32,6 +33,17 @@ describe('ID-1 card', () => {
     expect(Math.abs(ID1_CARD.widthMm.value / ID1_CARD.heightMm.value - 1.585773)).toBeLessThan(1e-6);
     expect(ID1_CARD.widthMm.value - 2 * ID1_CARD.cornerRadiusMm.value).toBeCloseTo(79.24, 9);
     expect(ID1_CARD.heightMm.value - 2 * ID1_CARD.cornerRadiusMm.value).toBeCloseTo(47.62, 9);
+  });
+
+  it('is the card that the core measures with', () => {
+    const { low, high } = ID1_CARD.widthLimitsMm;
+    expect(REFERENCE_CARD.widthMm).toBe(ID1_CARD.widthMm.value);
+    expect(REFERENCE_CARD.heightMm).toBe(ID1_CARD.heightMm.value);
+    expect(REFERENCE_CARD.thicknessMm).toBe(ID1_CARD.thicknessMm.value);
+    expect(REFERENCE_CARD.cornerRadiusMm).toBe(ID1_CARD.cornerRadiusMm.value);
+    // any width within the limits is equally likely: JCGM 100:2008, 4.3.7
+    const relative = (high - low) / 2 / Math.sqrt(3) / ID1_CARD.widthMm.value;
+    expect(REFERENCE_CARD.relativeSizeUncertainty).toBeCloseTo(relative, 9);
   });
 
   it('has its nominal size within its limits', () => {
