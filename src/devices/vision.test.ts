@@ -1,0 +1,185 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { FakeWorker } from '../../tests/support/fake-worker.js';
+import type { MeasuringProgress, Picture } from '../session/ports.js';
+import { createVision } from './vision.js';
+
+const PICTURE: Picture = { bitmap: { width: 4, height: 3 } as ImageBitmap, widthPx: 4, heightPx: 3, name: 'a.jpg' };
+const LANDMARK = { xPx: 1, yPx: 2, depthPx: 0 };
+
+type Answers = Readonly<Record<string, object | null>>;
+
+/** What working workers say; null leaves a message without an answer. */
+const LANDMARKS_ANSWERS: Answers = {
+  'load-landmarks': { kind: 'landmarks-loaded', loadMs: 1 },
+  'find-landmarks': { kind: 'landmarks-found', faceCount: 1, landmarks: [LANDMARK], workMs: 1 },
+};
+const CARD_ANSWERS: Answers = {
+  'load-card': { kind: 'card-loaded', loadMs: 1 },
+  'find-features': { kind: 'features-missing', failure: { kind: 'no-card' }, partial: null, workMs: 1 },
+};
+
+function setUp(landmarksAnswers: Answers = {}, cardAnswers: Answers = {}) {
+  const started: { landmarks: FakeWorker[]; card: FakeWorker[] } = { landmarks: [], card: [] };
+  const starter = (part: 'landmarks' | 'card', answers: Answers, usual: Answers) => () => {
+    const worker = new FakeWorker((message, self) => {
+      // looked up only now, so that a test can change its answers meanwhile
+      const answer = message.kind in answers ? answers[message.kind] : usual[message.kind];
+      if (answer != null) self.answer(message, answer);
+    });
+    started[part].push(worker);
+    return worker;
+  };
+  const vision = createVision({
+    startLandmarksWorker: starter('landmarks', landmarksAnswers, LANDMARKS_ANSWERS),
+    startCardWorker: starter('card', cardAnswers, CARD_ANSWERS),
+    pageAddress: 'http://localhost/below/index.html',
+    startLimitMs: 2_000,
+    answerLimitMs: 1_000,
+    cancelGraceMs: 100,
+    idleLimitMs: 60_000,
+  });
+  return { vision, started };
+}
+
+const NO_SIGNAL = new AbortController().signal;
+const ignore = () => undefined;
+
+function failed(failure: object) {
+  return { ok: false, failure: { failure, partial: null } };
+}
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  vi.stubGlobal('createImageBitmap', () => Promise.resolve({ width: 4, height: 3, close: ignore }));
+  vi.spyOn(console, 'warn').mockImplementation(ignore);
+});
+
+afterEach(() => {
+  vi.useRealTimers();
+  vi.unstubAllGlobals();
+  vi.restoreAllMocks();
+});
+
+describe('createVision', () => {
+  it('loads each worker once, from addresses below the page', async () => {
+    const { vision, started } = setUp();
+    const progress: MeasuringProgress[] = [];
+    expect(await vision.warmUp((each) => progress.push(each))).toEqual({ ok: true, value: null });
+    await vision.warmUp(ignore);
+    await vision.findFeatures(PICTURE, ignore, NO_SIGNAL);
+    expect(started.landmarks).toHaveLength(1);
+    expect(started.landmarks[0]?.sent.map(({ kind }) => kind)).toEqual(['load-landmarks', 'find-landmarks']);
+    expect(started.landmarks[0]?.sent[0]).toMatchObject({
+      runtimeAddress: 'http://localhost/below/vision/',
+      bundle: { kind: 'address', address: 'http://localhost/below/models/face-landmarks.task' },
+    });
+    expect(started.card[0]?.sent.map(({ kind }) => kind)).toEqual(['load-card', 'find-features']);
+    expect(progress.map(({ stage }) => stage).sort()).toEqual(['loading-card', 'loading-landmarks']);
+  });
+
+  it('passes on what the card worker says of the picture', async () => {
+    const { vision } = setUp();
+    expect(await vision.findFeatures(PICTURE, ignore, NO_SIGNAL)).toEqual(failed({ kind: 'no-card' }));
+  });
+
+  it.each([
+    [0, { kind: 'no-face' }],
+    [2, { kind: 'several-faces', count: 2 }],
+  ])('refuses a picture with %i faces without looking for a card', async (faceCount, failure) => {
+    const { vision, started } = setUp({
+      'find-landmarks': { kind: 'landmarks-found', faceCount, landmarks: [], workMs: 1 },
+    });
+    expect(await vision.findFeatures(PICTURE, ignore, NO_SIGNAL)).toEqual(failed(failure));
+    expect(started.card[0]?.sent.map(({ kind }) => kind)).toEqual(['load-card']);
+  });
+
+  it.each([
+    ['model-not-loadable', { kind: 'model-not-loadable' }],
+    ['runtime-not-loadable', { kind: 'vision-not-loadable', part: 'landmarks' }],
+  ])('tells %s of the landmark worker', async (code, failure) => {
+    const { vision } = setUp({ 'load-landmarks': { kind: 'fault', code, detail: 'x' } });
+    expect(await vision.warmUp(ignore)).toEqual({ ok: false, failure });
+    expect(await vision.findFeatures(PICTURE, ignore, NO_SIGNAL)).toEqual(failed(failure));
+  });
+
+  it('tells that OpenCV cannot be loaded, and tries again the next time', async () => {
+    const { vision, started } = setUp(
+      {},
+      { 'load-card': { kind: 'fault', code: 'runtime-not-loadable', detail: 'x' } },
+    );
+    const failure = { kind: 'vision-not-loadable', part: 'card' };
+    expect(await vision.findFeatures(PICTURE, ignore, NO_SIGNAL)).toEqual(failed(failure));
+    expect(await vision.warmUp(ignore)).toEqual({ ok: false, failure });
+    expect(started.card[0]?.sent).toHaveLength(2);
+  });
+
+  it('gives up a worker that does not start in time', async () => {
+    const { vision, started } = setUp({ 'load-landmarks': null });
+    const warm = vision.warmUp(ignore);
+    await vi.advanceTimersByTimeAsync(2_000);
+    expect(await warm).toEqual({ ok: false, failure: { kind: 'vision-not-loadable', part: 'landmarks' } });
+    expect(started.landmarks[0]?.isTerminated).toBe(true);
+  });
+
+  it('tells that a worker stopped on a picture, and starts and loads another for the next', async () => {
+    const { vision, started } = setUp({}, { 'find-features': null });
+    const found = vision.findFeatures(PICTURE, ignore, NO_SIGNAL);
+    await vi.advanceTimersByTimeAsync(500);
+    started.card[0]?.crash();
+    expect(await found).toEqual(failed({ kind: 'vision-stopped', part: 'card' }));
+    const next = vision.findFeatures(PICTURE, ignore, NO_SIGNAL);
+    await vi.advanceTimersByTimeAsync(1_000);
+    expect(await next).toEqual(failed({ kind: 'vision-stopped', part: 'card' }));
+    expect(started.card).toHaveLength(2);
+    expect(started.card[1]?.sent.map(({ kind }) => kind)).toEqual(['load-card', 'find-features']);
+  });
+
+  it('rejects with the reason of an aborted signal, and goes on with the next picture', async () => {
+    const { vision, started } = setUp({ 'find-landmarks': null });
+    const controller = new AbortController();
+    const found = vision.findFeatures(PICTURE, ignore, controller.signal);
+    const rejected = expect(found).rejects.toThrow('another picture');
+    await vi.advanceTimersByTimeAsync(10);
+    controller.abort(new Error('another picture'));
+    await rejected;
+    await vi.advanceTimersByTimeAsync(100);
+    expect(started.landmarks[0]?.isTerminated).toBe(true);
+    const next = vision.findFeatures(PICTURE, ignore, NO_SIGNAL);
+    await vi.advanceTimersByTimeAsync(1_000);
+    expect(await next).toEqual(failed({ kind: 'vision-stopped', part: 'landmarks' }));
+    expect(started.landmarks).toHaveLength(2);
+  });
+
+  it('takes another bundle in a worker of its own, and keeps the old one where that fails', async () => {
+    const { vision, started } = setUp();
+    await vision.warmUp(ignore);
+    expect(await vision.useLandmarkBundle(new Uint8Array([1, 2, 3]))).toEqual({ ok: true, value: null });
+    expect(started.landmarks.map(({ isTerminated }) => isTerminated)).toEqual([true, false]);
+    expect(started.landmarks[1]?.sent[0]).toMatchObject({ bundle: { kind: 'bytes' } });
+    await vision.findFeatures(PICTURE, ignore, NO_SIGNAL);
+    expect(started.landmarks[1]?.sent.map(({ kind }) => kind)).toEqual(['load-landmarks', 'find-landmarks']);
+  });
+
+  it('keeps the bundle in use where another cannot be loaded', async () => {
+    const answers: Record<string, object> = {};
+    const { vision, started } = setUp(answers);
+    await vision.warmUp(ignore);
+    answers['load-landmarks'] = { kind: 'fault', code: 'model-not-loadable', detail: 'no bundle' };
+    expect(await vision.useLandmarkBundle(new Uint8Array([1]))).toEqual({
+      ok: false,
+      failure: { kind: 'model-not-loadable' },
+    });
+    expect(started.landmarks.map(({ isTerminated }) => isTerminated)).toEqual([false, true]);
+  });
+
+  it('ends the workers after a long idle time, and never before', async () => {
+    const { vision, started } = setUp();
+    await vision.warmUp(ignore);
+    await vi.advanceTimersByTimeAsync(59_999);
+    expect(started.card[0]?.isTerminated).toBe(false);
+    await vi.advanceTimersByTimeAsync(1);
+    expect([started.card[0]?.isTerminated, started.landmarks[0]?.isTerminated]).toEqual([true, true]);
+    expect(await vision.warmUp(ignore)).toEqual({ ok: true, value: null });
+    expect(started.card).toHaveLength(2);
+  });
+});
