@@ -391,7 +391,11 @@ function peakNear(
   const reach = Math.max(5, Math.round(across / 20));
   let peak = -1;
   let height = FAINTEST_STEP_PER_PX;
-  for (let k = Math.max(3, Math.round(expected) - reach); k <= Math.min(across - 4, Math.round(expected) + reach); k++) {
+  for (
+    let k = Math.max(3, Math.round(expected) - reach);
+    k <= Math.min(across - 4, Math.round(expected) + reach);
+    k++
+  ) {
     const step = sign * steps[row * across + k]!;
     if (step > height) {
       height = step;

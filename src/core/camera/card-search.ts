@@ -59,7 +59,9 @@ export function searchCard(image: RgbaImage, eyes: EyesSeed, limit: number): Car
     const frame = turnUpright(reduced, factor, eyes, cellPx, eyes.rollRad + step * ROLL_STEP_RAD);
     for (const candidate of candidatesOf(frame)) {
       found.push({
-        corners: candidate.corners.map(({ xPx, yPx }) => frame.toPicture(xPx, yPx)) as unknown as FourCorners<ImagePoint>,
+        corners: candidate.corners.map(({ xPx, yPx }) =>
+          frame.toPicture(xPx, yPx),
+        ) as unknown as FourCorners<ImagePoint>,
         score: candidate.score,
         sides: candidate.sides,
         centre: frame.toPicture(candidate.centreX, candidate.centreY),
@@ -81,7 +83,13 @@ export function searchCard(image: RgbaImage, eyes: EyesSeed, limit: number): Car
   return kept.map(({ corners, score, sides }) => ({ corners, score, sides }));
 }
 
-function turnUpright(reduced: RgbaImage, factor: number, eyes: EyesSeed, cellPx: number, rollRad: number): UprightFrame {
+function turnUpright(
+  reduced: RgbaImage,
+  factor: number,
+  eyes: EyesSeed,
+  cellPx: number,
+  rollRad: number,
+): UprightFrame {
   const cosine = Math.cos(rollRad) * cellPx;
   const sine = Math.sin(rollRad) * cellPx;
   const toPicture = (x: number, y: number): ImagePoint => ({

@@ -32,7 +32,9 @@ export function findCardByEdges(image: RgbaImage, eyes: EyesSeed): Result<Scored
   const scored = scoreCandidates(image, eyes);
   const best = scored[0];
   if (best === undefined || best.score < LEAST_SCORE) return fail({ kind: 'no-card' });
-  const second = scored.find((other) => other.score > Math.max(LEAST_SCORE + 1, 0.93 * best.score) && !overlap(other, best));
+  const second = scored.find(
+    (other) => other.score > Math.max(LEAST_SCORE + 1, 0.93 * best.score) && !overlap(other, best),
+  );
   if (second !== undefined) return fail({ kind: 'several-cards' });
   return succeed(best);
 }
@@ -44,7 +46,9 @@ export function scoreCandidates(image: RgbaImage, eyes: EyesSeed): ScoredCard[] 
   const scored: ScoredCard[] = [];
   for (const outline of outlines) {
     const widthPx = distancePx(outline.corners[0], outline.corners[1]);
-    const repeated = seen.some((other) => other.every((corner, i) => distancePx(corner, outline.corners[i]!) < 0.012 * widthPx));
+    const repeated = seen.some((other) =>
+      other.every((corner, i) => distancePx(corner, outline.corners[i]!) < 0.012 * widthPx),
+    );
     if (repeated) continue;
     seen.push(outline.corners);
     const fitted = fitCardEdges(image, outline.corners, [0.025, 0.012]);
@@ -76,7 +80,8 @@ export function shapeOfCard(
   const poses = findPlanarPoses(camera, CARD_CORNERS_MM, corners);
   if (!poses.ok) return null;
   const [best, other] = poses.value;
-  const tilt = (rotation: typeof best.pose.rotation): number => radiansToDegrees(Math.acos(Math.min(1, Math.abs(rotation[2][2]))));
+  const tilt = (rotation: typeof best.pose.rotation): number =>
+    radiansToDegrees(Math.acos(Math.min(1, Math.abs(rotation[2][2]))));
   return { residualPx: best.residualPx, tiltDeg: Math.min(tilt(best.pose.rotation), tilt(other.pose.rotation)) };
 }
 

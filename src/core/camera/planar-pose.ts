@@ -2,7 +2,17 @@ import { adjust, type Knowledge } from '../fitting/adjustment.js';
 import { homographyFromFourPoints, type DegeneratePoints } from '../geometry/homography.js';
 import { toCamera, type Pose } from '../geometry/pose.js';
 import { rotationFromAxes, rotationFromVector, vectorFromRotation } from '../geometry/rotation.js';
-import { cross, dot, norm, normalise, scale, subtract, transpose, type ImagePoint, type Vector3 } from '../geometry/vector.js';
+import {
+  cross,
+  dot,
+  norm,
+  normalise,
+  scale,
+  subtract,
+  transpose,
+  type ImagePoint,
+  type Vector3,
+} from '../geometry/vector.js';
 import { fail, succeed, type Result } from '../result.js';
 import type { FourCorners } from './features.js';
 import { project, rayOf, type Camera } from './pinhole.js';
@@ -64,7 +74,8 @@ function refine(
   const knowledge: Knowledge<'corner'>[] = cornersMm.flatMap((cornerMm, i) =>
     (['xPx', 'yPx'] as const).map((axis) => ({
       source: 'corner' as const,
-      residual: (x: readonly number[]) => project(camera, toCamera(poseFromParameters(x), cornerMm))[axis] - cornersPx[i]![axis],
+      residual: (x: readonly number[]) =>
+        project(camera, toCamera(poseFromParameters(x), cornerMm))[axis] - cornersPx[i]![axis],
     })),
   );
   const outcome = adjust(knowledge, parametersOfPose(initial), POSE_STEPS);
