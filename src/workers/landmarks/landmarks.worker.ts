@@ -17,6 +17,9 @@ import { searchRegions } from './search-regions.js';
 /** The landmark model works on 192 x 192 pixels of the face: more than this in the whole picture only costs time. */
 const LONG_SIDE_PX = 1600;
 
+/** Chosen: enough to see that there is a face; where exactly is seen in the next look. */
+const SEARCH_SIDE_PX = 320;
+
 /** Two, so that a second wearer is noticed. */
 const MOST_FACES = 2;
 
@@ -96,17 +99,17 @@ async function find(
 }
 
 async function lookForFaces(bitmap: ImageBitmap, work: Work): Promise<readonly Face[]> {
-  const whole = detect(bitmap, { xPx: 0, yPx: 0, widthPx: bitmap.width, heightPx: bitmap.height });
+  const whole = detect(bitmap, { xPx: 0, yPx: 0, widthPx: bitmap.width, heightPx: bitmap.height }, LONG_SIDE_PX);
   if (whole.length > 0) return whole;
   for (const round of searchRegions(bitmap.width, bitmap.height)) {
     const seen: Face[] = [];
     for (const region of round) {
       await work.checkCancelled();
-      seen.push(...detect(bitmap, region));
+      seen.push(...detect(bitmap, region, SEARCH_SIDE_PX));
     }
     // once more with the face in the middle of the region, because a region's border may cut a face
     const faces = distinctFaces(seen).flatMap((face) => {
-      const centred = distinctFaces(detect(bitmap, regionAround(face)))[0];
+      const centred = distinctFaces(detect(bitmap, regionAround(face), LONG_SIDE_PX))[0];
       return centred === undefined ? [] : [centred];
     });
     if (faces.length > 0) return faces;
@@ -114,10 +117,10 @@ async function lookForFaces(bitmap: ImageBitmap, work: Work): Promise<readonly F
   return [];
 }
 
-/** Faces in a region of the picture, in pixels of the picture. */
-function detect(bitmap: ImageBitmap, region: Region): readonly Face[] {
+/** Faces in a region of the picture, in pixels of the picture; the region is drawn with at most `mostPx` on its long side. */
+function detect(bitmap: ImageBitmap, region: Region, mostPx: number): readonly Face[] {
   if (landmarker === null) throw new Fault('not-loaded', 'find-landmarks before load-landmarks');
-  const shrink = Math.min(1, LONG_SIDE_PX / Math.max(region.widthPx, region.heightPx));
+  const shrink = Math.min(1, mostPx / Math.max(region.widthPx, region.heightPx));
   const widthPx = Math.max(1, Math.round(region.widthPx * shrink));
   const heightPx = Math.max(1, Math.round(region.heightPx * shrink));
   const canvas = new OffscreenCanvas(widthPx, heightPx);

@@ -6,20 +6,21 @@ export interface Region {
   readonly heightPx: number;
 }
 
-/** Chosen: squares of this share of the picture's short side; a face that is missed in half of the side is too far anyway. */
-const SQUARE_SHARES = [1, 0.5] as const;
+/**
+ * Chosen: the squares get smaller until they are at most so wide. A face of 180 px, the smallest that can be measured (150 mm at
+ * 1.2 px/mm), fills more than a fifth of such a square, which the detector sees surely.
+ */
+const FINEST_SIDE_PX = 800;
 
-/** Chosen: neighbouring squares share half of their width, so that every face of up to half a square lies whole in one. */
-const STRIDE_SHARE = 0.5;
+/** Chosen: how far the next square is away, as a share of its side: faces of up to a third of the side lie whole in one. */
+const STRIDE_SHARE = 2 / 3;
 
 /**
  * Where to look for a face that was not seen in the whole picture, in rounds of growing detail: the detector sees its
  * picture at 128 x 128 pixels, where a small face is nothing. Each round covers the whole picture, its centre first.
  */
 export function searchRegions(widthPx: number, heightPx: number): readonly (readonly Region[])[] {
-  const shortPx = Math.min(widthPx, heightPx);
-  return SQUARE_SHARES.map((share) => {
-    const sidePx = Math.round(shortPx * share);
+  return sides(Math.min(widthPx, heightPx)).map((sidePx) => {
     const regions = starts(heightPx, sidePx).flatMap((yPx) =>
       starts(widthPx, sidePx).map((xPx) => ({ xPx, yPx, widthPx: sidePx, heightPx: sidePx })),
     );
@@ -27,6 +28,15 @@ export function searchRegions(widthPx: number, heightPx: number): readonly (read
       Math.hypot(region.xPx + sidePx / 2 - widthPx / 2, region.yPx + sidePx / 2 - heightPx / 2);
     return regions.sort((a, b) => offCentre(a) - offCentre(b));
   });
+}
+
+/** Each half of the one before, at least two: a face too far away is then found, and refused for what it is. */
+function sides(shortPx: number): readonly number[] {
+  const found = [shortPx];
+  for (let sidePx = shortPx / 2; ; sidePx /= 2) {
+    found.push(Math.round(sidePx));
+    if (sidePx <= FINEST_SIDE_PX) return found;
+  }
 }
 
 /** Evenly spread starts of pieces of length `sidePx` that cover `lengthPx`. */
