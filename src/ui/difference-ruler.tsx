@@ -12,19 +12,26 @@ export interface RulerLane {
 
 // The ruler ends at three tolerances to each side, so that the band lies under the same place in every row of the sheet.
 const HALF_RANGE_TOLERANCES = 3;
-const WIDTH = 168;
-const LANE_HEIGHT = 18;
+const WIDTH = 160;
+// as high as a line of camera values beside it
+const LANE_HEIGHT = 22;
 const SCALE_HEIGHT = 9;
 const INSET = 10;
 
-/** Hand less camera on a small ruler: the tolerance as a band, the difference as a dot, the 95 % interval as a bar. */
-export function DifferenceRuler({ lanes }: { readonly lanes: readonly RulerLane[] }) {
-  const first = lanes[0];
-  if (first === undefined) return null;
-  const tolerance = first.comparison.tolerance.value;
+/**
+ * Hand less camera on a small ruler: the tolerance as a band, the difference as a dot, the 95 % interval as a bar. It keeps
+ * its height before there is anything to draw, so that the sheet stands still.
+ */
+export function DifferenceRuler(props: {
+  /** in mm */
+  readonly tolerance: number;
+  readonly lanes: readonly RulerLane[];
+  readonly laneCount: number;
+}) {
+  const { lanes, laneCount, tolerance } = props;
   const range = HALF_RANGE_TOLERANCES * tolerance;
-  const height = lanes.length * LANE_HEIGHT + SCALE_HEIGHT;
-  const base = lanes.length * LANE_HEIGHT + 1;
+  const height = laneCount * LANE_HEIGHT + SCALE_HEIGHT;
+  const base = laneCount * LANE_HEIGHT + 1;
   const x = (value: number): number =>
     INSET + ((Math.max(-range, Math.min(range, value)) + range) / (2 * range)) * (WIDTH - 2 * INSET);
   const step = tickStep(range);

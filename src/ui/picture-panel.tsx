@@ -1,3 +1,4 @@
+import type { KeyboardEvent, ReactNode } from 'react';
 import { useEffect, useId, useState } from 'react';
 import type { FaceMeasurement } from '../core/estimate/face-estimates.js';
 import type { PictureFailure } from '../core/camera/failure.js';
@@ -75,8 +76,11 @@ function PictureBody({ sheet }: { readonly sheet: SheetInHand }) {
     case 'placing':
       return (
         <>
-          <MarkedPicture sheet={sheet} marking={picture.marking} state={picture} />
-          <p className="note">{words.placing}</p>
+          <MarkedPicture sheet={sheet} marking={picture.marking} state={picture}>
+            <p className="note">
+              <strong>{words.placing}</strong>
+            </p>
+          </MarkedPicture>
           <p>
             <button
               type="button"
@@ -93,8 +97,9 @@ function PictureBody({ sheet }: { readonly sheet: SheetInHand }) {
     case 'measured':
       return (
         <>
-          <MarkedPicture sheet={sheet} marking={picture.marking} state={picture} />
-          <MeasuredNote marking={picture.marking} measurement={measurement} />
+          <MarkedPicture sheet={sheet} marking={picture.marking} state={picture}>
+            <MeasuredNote marking={picture.marking} measurement={measurement} />
+          </MarkedPicture>
         </>
       );
   }
@@ -154,6 +159,8 @@ function MarkedPicture(props: {
   readonly sheet: SheetInHand;
   readonly marking: Marking;
   readonly state: Extract<PictureState, { kind: 'measured' | 'placing' }>;
+  /** what is to be said about it */
+  readonly children: ReactNode;
 }) {
   const { marking, state } = props;
   const { dispatch } = props.sheet;
@@ -167,7 +174,7 @@ function MarkedPicture(props: {
   const onMove = (handle: Handle, to: ImagePoint, gesture: number): void => {
     dispatch({ kind: 'handle-moved', handle, to, gesture });
   };
-  const onKeyDown = (event: React.KeyboardEvent): void => {
+  const onKeyDown = (event: KeyboardEvent): void => {
     if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
     event.preventDefault();
     dispatch({ kind: event.shiftKey ? 'redone' : 'undone' });
@@ -205,6 +212,7 @@ function MarkedPicture(props: {
           ))}
         </div>
       )}
+      {props.children}
       <div className="picture-tools" role="group" aria-label={words.viewOf}>
         <button
           type="button"
@@ -250,7 +258,10 @@ function MarkedPicture(props: {
       <p id={hintId} className="note">
         {words.handleHint}
       </p>
-      <p className="note key">{words.key}</p>
+      <details className="key">
+        <summary>{words.keyHeading}</summary>
+        <p className="note">{words.key}</p>
+      </details>
     </div>
   );
 }

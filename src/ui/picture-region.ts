@@ -16,7 +16,7 @@ export function wholeRegion(picture: { readonly widthPx: number; readonly height
 
 /** Width over height of the face view and of the eye views. */
 const FACE_ASPECT = 4 / 3;
-const EYE_ASPECT = 3 / 2;
+const EYE_ASPECT = 16 / 9;
 
 /** Face and card with a margin around them, inside the picture where it is large enough. */
 export function faceRegion(features: PictureFeatures): PictureRegion {
@@ -46,7 +46,7 @@ export function faceRegion(features: PictureFeatures): PictureRegion {
 /** One eye, large enough that the lids and the iris edge stand apart. */
 export function eyeRegion(features: PictureFeatures, side: Side): PictureRegion {
   const iris = features.iris[side];
-  const widthPx = 6.6 * iris.radiusPx;
+  const widthPx = 6.4 * iris.radiusPx;
   const heightPx = widthPx / EYE_ASPECT;
   return { xPx: iris.centre.xPx - widthPx / 2, yPx: iris.centre.yPx - heightPx / 2, widthPx, heightPx };
 }

@@ -10,12 +10,12 @@ import { useEquipment } from './equipment.js';
 import { FindingMark } from './finding-mark.js';
 import { formatDifference, formatEstimate, formatNumber } from './numbers.js';
 import { RowDetails } from './row-details.js';
-import { findingReason, findingWord, readingFailureSentence, readingWords, statusWords } from './sentences.js';
+import { findingReason, findingWord, readingFailureSentence, readingWords, statusShort } from './sentences.js';
 import type { SheetInHand } from './use-sheet.js';
 import { sheetWords as words } from './words.js';
 
 const GROUPS = ['eyes', 'head'] as const;
-const COLUMNS = 8;
+const COLUMNS = 6;
 
 /** The id of the element in which a reading is typed. */
 export function readingFieldId(field: ReadingField): string {
@@ -49,16 +49,13 @@ export function ReadingsSheet({ sheet }: { readonly sheet: SheetInHand }) {
               {words.measurement}
             </th>
             <th role="columnheader" scope="col" colSpan={2} className="col-hand">
-              {words.hand} <small>R L</small>
+              {words.hand}
             </th>
-            <th role="columnheader" scope="col" colSpan={2} className="col-camera">
-              {words.camera} <small>R L</small>
+            <th role="columnheader" scope="col" className="col-camera">
+              {words.camera}
             </th>
             <th role="columnheader" scope="col" className="col-difference">
               {words.difference}
-            </th>
-            <th role="columnheader" scope="col" className="col-tolerance">
-              {words.tolerance}
             </th>
             <th role="columnheader" scope="col" className="col-finding">
               {words.finding}
@@ -161,25 +158,19 @@ function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonly sheet
             <HandField field={field} sheet={sheet} />
           </td>
         ))}
-        <CameraCells row={row} sheet={sheet} />
+        <CameraCell row={row} sheet={sheet} />
         <td role="cell" className="col-difference">
-          {lanes.length > 0 && (
-            <div className="difference">
-              <DifferenceRuler lanes={lanes} />
-              <span className="difference-values" aria-hidden="true">
-                {lanes.map(({ side, comparison }) => (
-                  <span key={side ?? 'both'}>{formatDifference(comparison.difference)}</span>
-                ))}
-              </span>
-            </div>
-          )}
-        </td>
-        <td role="cell" className="col-tolerance">
-          <span className="cell-label" aria-hidden="true">
-            {words.tolerance}
-          </span>
-          ± {formatNumber(measurement.tolerance.value, 1)}
-          <small>{statusWords(measurement.tolerance.status)}</small>
+          <div className="difference">
+            <DifferenceRuler tolerance={measurement.tolerance.value} lanes={lanes} laneCount={fields.length} />
+            <span className="difference-values" aria-hidden="true">
+              {lanes.map(({ side, comparison }) => (
+                <span key={side ?? 'both'}>{formatDifference(comparison.difference)}</span>
+              ))}
+            </span>
+          </div>
+          <p className="tolerance">
+            {words.toleranceIs(formatNumber(measurement.tolerance.value, 1), statusShort(measurement.tolerance.status))}
+          </p>
         </td>
         <td role="cell" className="col-finding">
           <Findings row={row} />
@@ -251,45 +242,40 @@ function HandField({ field, sheet }: { readonly field: FieldRow; readonly sheet:
   );
 }
 
-function CameraCells({ row, sheet }: { readonly row: SheetRow; readonly sheet: SheetInHand }) {
+function CameraCell({ row, sheet }: { readonly row: SheetRow; readonly sheet: SheetInHand }) {
   const { fields, covered, measurement } = row;
-  const isMeasured = sheet.measurement?.ok === true;
-  if (!isMeasured || covered) {
+  if (sheet.measurement?.ok !== true) {
     return (
-      <td role="cell" colSpan={2} className="col-camera both">
-        {isMeasured ? (
-          <>
-            <CameraLabel />
-            <em className="cover">{fields.length > 1 ? words.coveredBoth : words.covered}</em>
-          </>
-        ) : (
-          <span className="visually-hidden">{words.noPicture}</span>
-        )}
+      <td role="cell" className="col-camera is-empty">
+        <span className="visually-hidden">{words.noPicture}</span>
       </td>
     );
   }
-  return fields.map(({ field, side, estimate }) => (
-    <td
-      key={field}
-      role="cell"
-      className={`col-camera ${side === null ? 'both' : `side-${side}`}`}
-      colSpan={side === null ? 2 : 1}
-    >
-      <CameraLabel />
-      {side !== null && (
-        <span className="side" aria-hidden="true">
-          {words.side[side]}
-        </span>
-      )}
-      <output
-        aria-label={words.cameraCell(
-          side === null ? measurement.shortName : `${measurement.shortName}, ${words.sideWord[side]}`,
-        )}
-      >
-        {estimate === null ? '' : formatEstimate(estimate)}
-      </output>
+  if (covered) {
+    return (
+      <td role="cell" className="col-camera">
+        <CameraLabel />
+        <em className="cover">{fields.length > 1 ? words.coveredBoth : words.covered}</em>
+      </td>
+    );
+  }
+  return (
+    <td role="cell" className="col-camera">
+      {fields.map(({ field, side, estimate }) => (
+        <div key={field} className="camera-value">
+          <CameraLabel />
+          {side !== null && (
+            <span className="side" aria-hidden="true">
+              {words.side[side]}
+            </span>
+          )}
+          <output aria-label={words.cameraCell(spokenName(measurement, side))}>
+            {estimate === null ? '' : formatEstimate(estimate)}
+          </output>
+        </div>
+      ))}
     </td>
-  ));
+  );
 }
 
 /** Said in the cell where a narrow screen has no column headings. */

@@ -265,6 +265,27 @@ export function statusWords(status: SourceStatus): string {
   }
 }
 
+/** The same in a word or two, for the row of the sheet. */
+export function statusShort(status: SourceStatus): string {
+  switch (status) {
+    case 'verified':
+    case 'verified-secondary':
+      return 'published';
+    case 'computed':
+      return 'computed';
+    case 'derived':
+      return 'derived';
+    case 'common-practice':
+      return 'customary';
+    case 'from-memory':
+      return 'unchecked';
+    case 'chosen':
+      return 'chosen';
+    default:
+      return unreachable(status);
+  }
+}
+
 /** The name of a reading's place on the sheet, such as `lid aperture, right`. */
 export function readingWords(name: ReadingName, catalogue: Catalogue): string {
   const measurement = measurementOfReading(catalogue, name);
@@ -304,22 +325,20 @@ export function findingWord(finding: Finding): string {
 
 /** Why, in a few words; and, where the camera is too unsure, what would make the picture good enough. */
 export function findingReason(finding: Finding, estimate: Estimate | null): string {
-  const { difference, tolerance } = finding.comparison;
-  const apart = formatNumber(Math.abs(difference), 1);
   switch (finding.kind) {
     case 'agrees':
-      return `${apart} apart, ${plain(tolerance.value)} may be missed`;
+      return 'within the tolerance';
     case 'disagrees':
-      return `${apart} apart, more than the doubts explain: read again`;
+      return 'beyond tolerance and doubts: read again';
     case 'cannot-tell': {
       const { reason } = finding;
       const source = estimate?.budget[0]?.source;
       const how = source === undefined ? '' : `: ${betterPictureWords(source)}`;
       switch (reason.kind) {
         case 'camera-too-uncertain':
-          return `camera within ± ${formatNumber(reason.neededCameraExpanded, 1)} would decide${how}`;
+          return `a camera within ± ${formatNumber(reason.neededCameraExpanded, 1)} would decide${how}`;
         case 'between':
-          return `${apart} apart, but the doubts allow it; read again, or a camera within ± ${formatNumber(reason.neededCameraExpanded, 1)} would decide${how}`;
+          return `beyond the tolerance, within the doubts: read again; a camera within ± ${formatNumber(reason.neededCameraExpanded, 1)} would decide${how}`;
         case 'hand-too-uncertain':
           return `the hand reading is too unsure; within ± ${formatNumber(reason.neededHandExpanded, 1)} would decide: read again`;
         default:

@@ -13,8 +13,8 @@ export const headerWords = {
 
 export const demoWords = {
   load: 'Show the invented wearer',
-  onSheet: 'On this sheet: the invented wearer Tobin Quillfeather of the invented practice Lantern Yard.',
-  rendered: 'The picture is a rendering, and one of the readings has a slip in it.',
+  onSheet: 'Invented wearer: Tobin Quillfeather, Lantern Yard practice.',
+  rendered: 'A rendered picture, and readings with one slip in them.',
   leave: 'Back to my own sheet',
   pictureName: 'Invented wearer (rendered picture)',
 } as const;
@@ -34,7 +34,7 @@ export const pictureWords = {
   viewOf: 'View',
   undo: 'Undo',
   redo: 'Redo',
-  reset: 'Reset to what was found',
+  reset: 'Reset to found',
   placeByHand: 'Place the corners by hand',
   cornersPlaced: 'The corners are in place',
   placing: 'Drag each corner of the frame to where the straight edges of the card would meet, then say so.',
@@ -43,7 +43,8 @@ export const pictureWords = {
   corrected: 'Corrected by hand.',
   handleHint:
     'Drag a point if it is not where it should be, or go to it with Tab: arrow keys move it by 1 pixel, with Shift by 0.1 pixel.',
-  key: 'Drawn: solid frame, the card; rings, the iris edges; short bars, the lid margins; dashed line, the midline of the bridge; triangles, the sides of head and temples.',
+  keyHeading: 'What the lines mean',
+  key: 'Solid frame, the card; rings, the iris edges; short bars, the lid margins; dashed line, the midline of the bridge; triangles, the sides of head and temples.',
   gaze: 'The wearer looked',
   gazeCamera: 'into the camera',
   gazeFar: 'far away',
@@ -120,7 +121,7 @@ export const sheetWords = {
   camera: 'Camera ± 95 %',
   cameraShort: 'Camera',
   difference: 'Hand − camera',
-  tolerance: 'Tolerance',
+  toleranceIs: (value: string, status: string): string => `tolerance ± ${value}, ${status}`,
   finding: 'Finding',
   groups: { eyes: 'Eyes', head: 'Head' },
   side: { R: 'R', L: 'L' },
