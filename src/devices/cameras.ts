@@ -92,7 +92,7 @@ async function openStream(stream: MediaStream): Promise<Result<CameraStream, Mea
   }
 
   const takeFrame = async (): Promise<ImageBitmap | null> => {
-    if (hasEnded || track.readyState === 'ended' || !(await nextFrame(video))) return null;
+    if (hasEnded || track.readyState === 'ended' || !(await nextFrame(video, track))) return null;
     try {
       return await createImageBitmap(video);
     } catch {
@@ -131,17 +131,19 @@ function framePicture(bitmap: ImageBitmap): Picture {
   return { bitmap, widthPx: bitmap.width, heightPx: bitmap.height, name: '' };
 }
 
-/** Waits for a frame that was not there before; false where none comes. */
-function nextFrame(video: HTMLVideoElement): Promise<boolean> {
+/** Waits for a frame that was not there before; false where none comes, because the camera sleeps or was unplugged. */
+function nextFrame(video: HTMLVideoElement, track: MediaStreamTrack): Promise<boolean> {
   return new Promise((resolve) => {
-    const handle = video.requestVideoFrameCallback(() => {
+    const settle = (isThere: boolean) => {
       clearTimeout(timer);
-      resolve(true);
-    });
-    const timer = setTimeout(() => {
       video.cancelVideoFrameCallback(handle);
-      resolve(false);
-    }, FRAME_LIMIT_MS);
+      track.removeEventListener('ended', onEnded);
+      resolve(isThere);
+    };
+    const onEnded = () => settle(false);
+    const handle = video.requestVideoFrameCallback(() => settle(true));
+    const timer = setTimeout(() => settle(false), FRAME_LIMIT_MS);
+    track.addEventListener('ended', onEnded);
   });
 }
 
