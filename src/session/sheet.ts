@@ -53,6 +53,8 @@ export interface SheetState {
   readonly picture: PictureState;
   /** the estimates of this picture were shown without hand readings: readings taken after that are not independent */
   readonly alone: boolean;
+  /** readings that were cleared just now and can be brought back */
+  readonly cleared: TypedReadings | null;
   /** the reader's own sheet, put aside while the invented wearer of the demo is on the screen; null otherwise */
   readonly putAside: TypedSheet | null;
 }
@@ -84,7 +86,8 @@ export type SheetEvent =
   /** The picture of the demo comes by 'picture-awaited' and so on, like every other. */
   | { readonly kind: 'demo-loaded'; readonly sheet: TypedSheet }
   | { readonly kind: 'demo-left' }
-  | { readonly kind: 'sheet-cleared' };
+  | { readonly kind: 'sheet-cleared' }
+  | { readonly kind: 'clearing-undone' };
 
 /** A sheet to begin with: what was kept, or an empty one. */
 export function openSheet(kept: TypedSheet | null): SheetState {
@@ -95,6 +98,7 @@ export function openSheet(kept: TypedSheet | null): SheetState {
     settings: kept?.settings ?? DEFAULT_SHEET_SETTINGS,
     picture: { kind: 'none' },
     alone: false,
+    cleared: null,
     putAside: null,
   };
 }
@@ -106,7 +110,7 @@ export function openSheet(kept: TypedSheet | null): SheetState {
 export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
   switch (event.kind) {
     case 'reading-typed':
-      return { ...state, readings: { ...state.readings, [event.field]: event.text } };
+      return { ...state, readings: { ...state.readings, [event.field]: event.text }, cleared: null };
     case 'reading-entered':
       return state.entered[event.field] === state.readings[event.field]
         ? state
@@ -120,7 +124,15 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
     case 'demo-left':
       return state.putAside === null ? state : openSheet(state.putAside);
     case 'sheet-cleared':
-      return { ...openSheet({ readings: NO_READINGS, settings: state.settings }), putAside: state.putAside };
+      return {
+        ...openSheet({ readings: NO_READINGS, settings: state.settings }),
+        cleared: state.readings,
+        putAside: state.putAside,
+      };
+    case 'clearing-undone':
+      return state.cleared === null
+        ? state
+        : { ...state, readings: state.cleared, entered: state.cleared, cleared: null };
     case 'picture-awaited':
     case 'picture-opened':
     case 'progress-made':
@@ -152,7 +164,8 @@ type PictureEvent = Exclude<
       | 'settings-changed'
       | 'demo-loaded'
       | 'demo-left'
-      | 'sheet-cleared';
+      | 'sheet-cleared'
+      | 'clearing-undone';
   }
 >;
 

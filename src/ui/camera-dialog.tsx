@@ -109,7 +109,7 @@ export function CameraDialog(props: {
               {state.left > 0 ? state.left : words.hold}
             </div>
           )}
-          <p className="camera-status" role="status">
+          <p className={state.kind === 'opening' ? 'camera-status' : 'visually-hidden'} role="status">
             {state.kind === 'opening' && words.opening}
             {state.kind === 'counting' && (state.left > 0 ? words.inSeconds(state.left) : words.hold)}
           </p>

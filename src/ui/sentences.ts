@@ -33,7 +33,7 @@ export function failureSaying(failure: MeasuringFailure): Saying {
       };
     case 'several-faces':
       return {
-        what: `${failure.count} faces were found.`,
+        what: `There are ${failure.count} faces in this picture.`,
         next: 'Take the picture with the wearer alone; mind faces on posters and in mirrors.',
       };
     case 'no-card':

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { Picture } from '../session/ports.js';
 import type { SheetSettings } from '../session/typed-sheet.js';
+import { READING_FIELDS } from '../session/typed-sheet.js';
 import { CameraDialog } from './camera-dialog.js';
 import { useEquipment } from './equipment.js';
 import { MisfitList } from './misfit-list.js';
@@ -105,8 +106,21 @@ export function SheetScreen() {
           </button>
         </nav>
       </header>
+      {state.cleared !== null && READING_FIELDS.some((field) => state.cleared?.[field] !== '') && (
+        <div className="bar">
+          <p role="status">{headerWords.cleared}</p>
+          <button
+            type="button"
+            onClick={() => {
+              dispatch({ kind: 'clearing-undone' });
+            }}
+          >
+            {headerWords.bringBack}
+          </button>
+        </div>
+      )}
       {state.putAside !== null && (
-        <aside className="demo-bar" aria-label={demoWords.load}>
+        <aside className="bar" aria-label={demoWords.load}>
           <p>
             <strong>{demoWords.onSheet}</strong> {demoWords.rendered}
           </p>

@@ -8,6 +8,8 @@ export const headerWords = {
   printCard: 'Card to print',
   printSheet: 'Print sheet',
   clearSheet: 'Clear sheet',
+  cleared: 'The sheet was cleared.',
+  bringBack: 'Bring the readings back',
   skipToReadings: 'Go to the readings',
 } as const;
 

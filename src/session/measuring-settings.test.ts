@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import { measuringSettings, parsePrintScale, parseWorkingDistance } from './measuring-settings.js';
+import { DEFAULT_SHEET_SETTINGS } from './typed-sheet.js';
+
+describe('a working distance', () => {
+  it('is read with point or comma', () => {
+    expect(parseWorkingDistance(' 350,5 ')).toEqual({ ok: true, value: 350.5 });
+  });
+
+  it.each(['', '40 cm', '4e2', '-400'])('is not read from %j', (text) => {
+    expect(parseWorkingDistance(text).ok).toBe(false);
+  });
+
+  it('is refused in centimetres or metres', () => {
+    expect(parseWorkingDistance('40')).toMatchObject({ failure: { kind: 'beyond-limits' } });
+    expect(parseWorkingDistance('4000')).toMatchObject({ failure: { kind: 'beyond-limits' } });
+  });
+});
+
+describe('measuring settings', () => {
+  it('use the print scale with the printed card only', () => {
+    const scaled = { ...DEFAULT_SHEET_SETTINGS, checkLengthText: '145.5' };
+    // 145.5 of 150 mm
+    expect(measuringSettings({ ...scaled, card: 'printed' }).printScale).toBeCloseTo(0.97, 12);
+    expect(measuringSettings({ ...scaled, card: 'bought' }).printScale).toBe(1);
+  });
+
+  it('fall back where a length cannot be used', () => {
+    const settings = measuringSettings({
+      ...DEFAULT_SHEET_SETTINGS,
+      card: 'printed',
+      checkLengthText: '15',
+      workingDistanceText: 'arm',
+    });
+    expect(settings).toMatchObject({ printScale: 1, workingDistanceMm: 400 });
+  });
+
+  it('tell an unmeasured print from one that cannot be used', () => {
+    expect(parsePrintScale('  ')).toBeNull();
+    expect(parsePrintScale('long')).toEqual({ ok: false, failure: { kind: 'not-a-number' } });
+  });
+});

@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest';
+import type { Advice } from '../core/camera/failure.js';
+import type { BudgetSource } from '../core/estimate/estimate.js';
+import type { MeasuringFailure } from '../session/ports.js';
+import { adviceSentence, betterPictureWords, failureSaying, sourceWords } from './sentences.js';
+
+// One of every kind. A record over the union's kinds does not compile where one is missing.
+const FAILURES: { readonly [Kind in MeasuringFailure['kind']]: Extract<MeasuringFailure, { kind: Kind }> } = {
+  'no-face': { kind: 'no-face' },
+  'several-faces': { kind: 'several-faces', count: 2 },
+  'no-card': { kind: 'no-card' },
+  'several-cards': { kind: 'several-cards' },
+  'card-not-flat': { kind: 'card-not-flat', residualPx: 3.25 },
+  'card-tilted': { kind: 'card-tilted', tiltDeg: 22, limitDeg: 15 },
+  'head-turned': { kind: 'head-turned', turnDeg: 21, limitDeg: 15 },
+  'eyes-closed': { kind: 'eyes-closed', side: 'both' },
+  'iris-not-found': { kind: 'iris-not-found', side: 'R' },
+  blurred: { kind: 'blurred', edgeWidthPx: 6.5, limitPx: 4 },
+  'too-dark': { kind: 'too-dark', meanLevel: 20, limitLevel: 40 },
+  'too-far': { kind: 'too-far', pixelsPerMm: 0.9, limitPixelsPerMm: 1.2 },
+  'picture-unsupported': { kind: 'picture-unsupported', type: 'image/heic' },
+  'picture-broken': { kind: 'picture-broken' },
+  'picture-too-large': { kind: 'picture-too-large', megapixels: 61, limitMegapixels: 50 },
+  'camera-refused': { kind: 'camera-refused' },
+  'camera-missing': { kind: 'camera-missing' },
+  'camera-busy': { kind: 'camera-busy' },
+  'camera-unplugged': { kind: 'camera-unplugged' },
+  'camera-unsupported': { kind: 'camera-unsupported' },
+  'model-not-loadable': { kind: 'model-not-loadable' },
+  'vision-not-loadable': { kind: 'vision-not-loadable', part: 'card' },
+  'vision-stopped': { kind: 'vision-stopped', part: 'landmarks' },
+};
+
+const ADVICE: { readonly [Kind in Advice['kind']]: Extract<Advice, { kind: Kind }> } = {
+  'come-nearer': { kind: 'come-nearer', pixelsPerMm: 1.4 },
+  'card-covered': { kind: 'card-covered', edge: 'left' },
+  'turn-to-camera': { kind: 'turn-to-camera', turnDeg: 9 },
+  'level-card': { kind: 'level-card', rollDeg: 8 },
+  'card-on-forehead': { kind: 'card-on-forehead' },
+  'check-points': { kind: 'check-points', what: 'irisL' },
+};
+
+const SOURCES: Readonly<Record<BudgetSource, true>> = {
+  'card-size': true,
+  'card-edges': true,
+  'iris-edges': true,
+  'lid-edges': true,
+  'contact-depth': true,
+  camera: true,
+  'head-pose': true,
+  'iris-size': true,
+  gaze: true,
+  midline: true,
+  'head-shape': true,
+  'between-frames': true,
+};
+
+/** A sentence for people: begins with a capital, ends with a full stop, and shows nothing of the code. */
+function expectSentence(text: string): void {
+  expect(text).toMatch(/^[A-Z“].*\.$/);
+  expect(text).not.toMatch(/undefined|NaN|\[object|[a-z]-[a-z]+-[a-z]+:/);
+}
+
+describe('sentences', () => {
+  it.each(Object.values(FAILURES))('say what happened and what to do next: $kind', (failure) => {
+    const { what, next } = failureSaying(failure);
+    expectSentence(what);
+    expectSentence(next);
+  });
+
+  it('differ between failures', () => {
+    const all = Object.values(FAILURES).map((failure) => failureSaying(failure).what);
+    expect(new Set(all).size).toBe(all.length);
+  });
+
+  it('carry the facts', () => {
+    expect(failureSaying(FAILURES['picture-too-large']).what).toContain('61');
+    expect(failureSaying(FAILURES['picture-unsupported']).what).toContain('image/heic');
+    expect(failureSaying(FAILURES['several-faces']).what).toContain('2');
+    expect(failureSaying(FAILURES['too-far']).what).toContain('0.9');
+  });
+
+  it('name the eye', () => {
+    expect(failureSaying({ kind: 'eyes-closed', side: 'L' }).what).toContain('left eye');
+    expect(failureSaying({ kind: 'eyes-closed', side: 'R' }).what).toContain('right eye');
+    expect(failureSaying({ kind: 'eyes-closed', side: 'both' }).what).toContain('both eyes');
+  });
+
+  it.each(Object.values(ADVICE))('advise: $kind', (advice) => {
+    expectSentence(adviceSentence(advice));
+  });
+
+  it.each(Object.keys(SOURCES) as BudgetSource[])('put the source of doubt %s into words', (source) => {
+    expect(sourceWords(source)).toMatch(/^[a-z]/);
+    expect(betterPictureWords(source)).toMatch(/^[a-z]/);
+  });
+});
