@@ -1,7 +1,9 @@
 import { createRoot } from 'react-dom/client';
+import canonicalFace from '../../calibration/canonical-face.json';
+import contactDepth from '../../calibration/contact-depth.json';
 import { OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
-import { measureFace } from '../core/estimate/measure-face.js';
+import { createMeasureFace } from '../core/estimate/measure-face.js';
 import { invariant } from '../core/result.js';
 import { createCameras } from '../devices/cameras.js';
 import { createPictures } from '../devices/pictures.js';
@@ -21,7 +23,7 @@ const equipment: Equipment = {
   cameras: createCameras(),
   print: printFiles,
   store: createLocalSheetStore(),
-  measureFace,
+  measureFace: createMeasureFace({ canonicalFace, contactDepth }),
   catalogue: assembleCatalogue(OUTSIDE_TABLES),
   demo,
 };
