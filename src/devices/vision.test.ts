@@ -134,6 +134,30 @@ describe('createVision', () => {
     expect(started.card[1]?.sent.map(({ kind }) => kind)).toEqual(['load-card', 'find-features']);
   });
 
+  it('loads the successor of a worker that died between two pictures', async () => {
+    const { vision, started } = setUp();
+    await vision.warmUp(ignore);
+    started.card[0]?.crash();
+    expect(await vision.findFeatures(PICTURE, ignore, NO_SIGNAL)).toEqual(failed({ kind: 'no-card' }));
+    expect(started.card[1]?.sent.map(({ kind }) => kind)).toEqual(['load-card', 'find-features']);
+  });
+
+  it('loads the successor of a card worker that died while the face was looked for', async () => {
+    const cardAnswers: Record<string, object> = {
+      'find-features': { kind: 'fault', code: 'not-loaded', detail: 'find-features before load-card' },
+    };
+    const { vision, started } = setUp({ 'find-landmarks': null }, cardAnswers);
+    await vision.warmUp(ignore);
+    const found = vision.findFeatures(PICTURE, ignore, NO_SIGNAL);
+    await vi.advanceTimersByTimeAsync(10);
+    started.card[0]?.crash();
+    started.landmarks[0]?.reply(1, LANDMARKS_ANSWERS['find-landmarks'] ?? {});
+    await vi.advanceTimersByTimeAsync(0);
+    expect(await found).toEqual(failed({ kind: 'vision-stopped', part: 'card' }));
+    // asked without having been loaded, then loaded, then asked again
+    expect(started.card[1]?.sent.map(({ kind }) => kind)).toEqual(['find-features', 'load-card', 'find-features']);
+  });
+
   it('rejects with the reason of an aborted signal, and goes on with the next picture', async () => {
     const { vision, started } = setUp({ 'find-landmarks': null });
     const controller = new AbortController();
@@ -148,6 +172,29 @@ describe('createVision', () => {
     await vi.advanceTimersByTimeAsync(1_000);
     expect(await next).toEqual(failed({ kind: 'vision-stopped', part: 'landmarks' }));
     expect(started.landmarks).toHaveLength(2);
+  });
+
+  it('hands a picture that waits behind a cancelled one to the next worker', async () => {
+    const answers: Record<string, object | null> = { 'find-landmarks': null };
+    const { vision, started } = setUp(answers);
+    const controller = new AbortController();
+    const rejected = expect(vision.findFeatures(PICTURE, ignore, controller.signal)).rejects.toThrow('another');
+    await vi.advanceTimersByTimeAsync(10);
+    controller.abort(new Error('another'));
+    await rejected;
+    const next = vision.findFeatures(PICTURE, ignore, NO_SIGNAL);
+    await vi.advanceTimersByTimeAsync(10);
+    expect(started.landmarks[0]?.sent.map(({ kind }) => kind)).toEqual([
+      'load-landmarks',
+      'find-landmarks',
+      'cancel',
+      'find-landmarks',
+    ]);
+    delete answers['find-landmarks'];
+    await vi.advanceTimersByTimeAsync(100);
+    expect(await next).toEqual(failed({ kind: 'no-card' }));
+    expect(started.landmarks[0]?.isTerminated).toBe(true);
+    expect(started.landmarks[1]?.sent.map(({ kind }) => kind)).toEqual(['load-landmarks', 'find-landmarks']);
   });
 
   it('takes another bundle in a worker of its own, and keeps the old one where that fails', async () => {

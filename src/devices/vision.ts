@@ -32,6 +32,8 @@ type LandmarksClient = WorkerClient<LandmarksRequest, LandmarksReply>;
 /** A worker with the loading that its first request waits for. */
 interface LoadedOnce {
   loading: Promise<Result<null, MeasuringFailure>> | null;
+  /** the one that was loaded; a successor is not */
+  worker: number | null;
   readonly listeners: Set<(share: number | null) => void>;
 }
 
@@ -124,32 +126,39 @@ export function createVision(overrides: Partial<VisionSettings> = {}): VisionPor
   ): Promise<Result<PictureFeatures, FindingFailure>> => {
     // both at once: while faces are looked for, the card's worker can load
     const cardLoading = loadCard(onProgress);
-    const landmarksLoaded = await unlessAborted(loadLandmarks(onProgress), signal);
-    if (!landmarksLoaded.ok) return withoutFeatures(landmarksLoaded.failure);
-
-    onProgress({ stage: 'finding-face', share: null });
-    const forLandmarks = await copyOf(picture);
-    const faces = await landmarks.ask(
-      { kind: 'find-landmarks', bitmap: forLandmarks },
-      { transfer: [forLandmarks], limitMs: settings.answerLimitMs, onProgress: () => undefined, signal },
+    const faces = await askLoaded(
+      'landmarks',
+      () => loadLandmarks(onProgress),
+      async () => {
+        onProgress({ stage: 'finding-face', share: null });
+        const bitmap = await copyOf(picture);
+        return landmarks.ask(
+          { kind: 'find-landmarks', bitmap },
+          { transfer: [bitmap], limitMs: settings.answerLimitMs, onProgress: () => undefined, signal },
+        );
+      },
+      signal,
     );
-    signal.throwIfAborted();
-    if (!faces.ok) return withoutFeatures({ kind: 'vision-stopped', part: 'landmarks' });
-    if (faces.value.kind !== 'landmarks-found') return withoutFeatures({ kind: 'vision-stopped', part: 'landmarks' });
-    const { faceCount } = faces.value;
-    if (faceCount === 0) return withoutFeatures({ kind: 'no-face' });
-    if (faceCount > 1) return withoutFeatures({ kind: 'several-faces', count: faceCount });
+    if (!faces.ok) return withoutFeatures(faces.failure);
+    const found = faces.value;
+    if (found.kind !== 'landmarks-found') return withoutFeatures({ kind: 'vision-stopped', part: 'landmarks' });
+    if (found.faceCount === 0) return withoutFeatures({ kind: 'no-face' });
+    if (found.faceCount > 1) return withoutFeatures({ kind: 'several-faces', count: found.faceCount });
 
-    const cardLoaded = await unlessAborted(cardLoading, signal);
-    if (!cardLoaded.ok) return withoutFeatures(cardLoaded.failure);
-    onProgress({ stage: 'finding-card', share: null });
-    const forCard = await copyOf(picture);
-    const features = await card.ask(
-      { kind: 'find-features', bitmap: forCard, landmarks: faces.value.landmarks },
-      { transfer: [forCard], limitMs: settings.answerLimitMs, onProgress: () => undefined, signal },
+    const features = await askLoaded(
+      'card',
+      (isAgain) => (isAgain ? loadCard(onProgress) : cardLoading),
+      async () => {
+        onProgress({ stage: 'finding-card', share: null });
+        const bitmap = await copyOf(picture);
+        return card.ask(
+          { kind: 'find-features', bitmap, landmarks: found.landmarks },
+          { transfer: [bitmap], limitMs: settings.answerLimitMs, onProgress: () => undefined, signal },
+        );
+      },
+      signal,
     );
-    signal.throwIfAborted();
-    if (!features.ok) return withoutFeatures({ kind: 'vision-stopped', part: 'card' });
+    if (!features.ok) return withoutFeatures(features.failure);
     switch (features.value.kind) {
       case 'features-found':
         return succeed(features.value.features);
@@ -178,7 +187,7 @@ export function createVision(overrides: Partial<VisionSettings> = {}): VisionPor
         }
         landmarks.end();
         landmarks = next;
-        landmarksState = { ...notLoaded(), loading: Promise.resolve(succeed(null)) };
+        landmarksState = { ...notLoaded(), loading: Promise.resolve(succeed(null)), worker: next.runningWorker() };
         ownBundle = bytes;
         return succeed(null);
       }),
@@ -186,18 +195,18 @@ export function createVision(overrides: Partial<VisionSettings> = {}): VisionPor
 }
 
 function notLoaded(): LoadedOnce {
-  return { loading: null, listeners: new Set() };
+  return { loading: null, worker: null, listeners: new Set() };
 }
 
 /** Loads a worker once in its life; everybody who asks meanwhile waits for the same loading, and hears of its progress. */
 async function loadOnce(
   state: LoadedOnce,
-  client: { isRunning(): boolean },
+  client: { runningWorker(): number | null },
   stage: 'loading-landmarks' | 'loading-card',
   onProgress: OnProgress,
   load: (report: (share: number) => void) => Promise<Result<null, MeasuringFailure>>,
 ): Promise<Result<null, MeasuringFailure>> {
-  if (state.loading !== null && !client.isRunning()) state.loading = null;
+  if (state.worker !== client.runningWorker()) state.loading = null;
   const listener = (share: number | null) => onProgress({ stage, share });
   state.listeners.add(listener);
   try {
@@ -206,6 +215,7 @@ async function loadOnce(
       state.loading = load((share) => {
         for (const each of state.listeners) each(share);
       });
+      state.worker = client.runningWorker();
     }
     const loading = state.loading;
     const loaded = await loading;
@@ -214,6 +224,29 @@ async function loadOnce(
     return loaded;
   } finally {
     state.listeners.delete(listener);
+  }
+}
+
+/**
+ * Loads the worker and sends it a picture. A worker that is still busy with a cancelled picture is ended, and what waits behind
+ * that picture with it; one that died meanwhile left a successor that is not loaded. Then the next worker is asked, once.
+ */
+async function askLoaded<Reply>(
+  part: Part,
+  load: (isAgain: boolean) => Promise<Result<null, MeasuringFailure>>,
+  send: () => Promise<Result<Reply, WorkerFailure>>,
+  signal: AbortSignal,
+): Promise<Result<Reply, MeasuringFailure>> {
+  for (let isAgain = false; ; isAgain = true) {
+    const loaded = await unlessAborted(load(isAgain), signal);
+    if (!loaded.ok) return loaded;
+    const reply = await send();
+    signal.throwIfAborted();
+    if (reply.ok) return reply;
+    const { failure } = reply;
+    const isOfPredecessor =
+      failure.kind === 'ended' || (failure.kind === 'fault' && failure.fault.code === 'not-loaded');
+    if (!isOfPredecessor || isAgain) return fail({ kind: 'vision-stopped', part });
   }
 }
 

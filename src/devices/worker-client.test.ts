@@ -73,6 +73,7 @@ describe('createWorkerClient', () => {
     expect(worker(0).isTerminated).toBe(true);
     const next = asker.ask(REQUEST, options());
     expect(workers).toHaveLength(2);
+    expect(asker.runningWorker()).toBe(2);
     worker(1).reply(0, LOADED);
     expect(await next).toMatchObject({ ok: true });
   });
@@ -118,7 +119,7 @@ describe('createWorkerClient', () => {
     await expect(asked).rejects.toThrow('another picture');
     await vi.advanceTimersByTimeAsync(100);
     expect(worker(0).isTerminated).toBe(true);
-    expect(asker.isRunning()).toBe(false);
+    expect(asker.runningWorker()).toBeNull();
   });
 
   it('sends nothing for a signal that is aborted already', async () => {

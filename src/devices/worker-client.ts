@@ -43,8 +43,8 @@ type ProperReply<Reply extends ReplyKind> = Exclude<Reply, FaultReply | Cancelle
 type BodyOf<Request> = Request extends Message ? Omit<Request, keyof Message> : never;
 
 export interface WorkerClient<Request extends Message, Reply extends ReplyKind> {
-  /** Whether the worker that the last request went to still runs. */
-  isRunning(): boolean;
+  /** Which of the workers that were started one after the other runs now; null where none does. */
+  runningWorker(): number | null;
   /** Sends a request, starting the worker where none runs. An aborted signal rejects with the signal's reason. */
   ask(request: BodyOf<Request>, options: AskOptions): Promise<Result<ProperReply<Reply>, WorkerFailure>>;
   /** Ends the worker; what it was asked fails with `ended`. */
@@ -64,6 +64,7 @@ export function createWorkerClient<Request extends Message, Reply extends ReplyK
 ): WorkerClient<Request, Reply> {
   type Proper = ProperReply<Reply>;
   let worker: WorkerLike | null = null;
+  let startedCount = 0;
   let lastId = 0;
   const pending = new Map<number, Pending<Proper>>();
 
@@ -96,6 +97,7 @@ export function createWorkerClient<Request extends Message, Reply extends ReplyK
   const running = (): WorkerLike => {
     if (worker !== null) return worker;
     const started = settings.start();
+    startedCount += 1;
     // a late event of a worker that was ended must not touch its successor
     const ifCurrent =
       <Event>(handle: (event: Event) => void) =>
@@ -119,7 +121,7 @@ export function createWorkerClient<Request extends Message, Reply extends ReplyK
   };
 
   return {
-    isRunning: () => worker !== null,
+    runningWorker: () => (worker === null ? null : startedCount),
     end: () => endWith({ kind: 'ended' }),
     ask: (request, { transfer, limitMs, onProgress, signal }) =>
       new Promise((resolve, reject) => {
