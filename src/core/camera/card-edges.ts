@@ -12,6 +12,8 @@ export interface FittedCard {
   readonly support: FourCorners<number>;
   /** mean strength of the edge where it was seen, levels per pixel */
   readonly strength: FourCorners<number>;
+  /** width over which the edges rise, as the median of the sides, px: about two in focus */
+  readonly edgeWidthPx: number;
 }
 
 /** Positions along a side at which the step across it is looked for. */
@@ -35,6 +37,7 @@ interface SideFit {
   readonly line: ImageLine;
   readonly support: number;
   readonly strength: number;
+  readonly widthPx: number;
   /** standard uncertainty of the side's offset at its two ends, px */
   readonly startUncertaintyPx: number;
   readonly endUncertaintyPx: number;
@@ -84,6 +87,7 @@ export function fitCardEdges(
     corners: measured as unknown as FourCorners<MeasuredPoint>,
     support: fits.map((fit) => fit.support) as unknown as FourCorners<number>,
     strength: fits.map((fit) => fit.strength) as unknown as FourCorners<number>,
+    edgeWidthPx: median(fits.map((fit) => fit.widthPx)),
   };
 }
 
@@ -215,12 +219,14 @@ function fitSide(
   const offsets: number[] = [];
   const places: number[] = [];
   const strengths: number[] = [];
+  const widths: number[] = [];
   for (let i = 0; i < POSITIONS; i++) {
     const expected = vote.start + ((vote.end - vote.start) * i) / (POSITIONS - 1);
     const peak = peakNear(profile, i, expected, vote.sign);
     if (peak === null) continue;
     offsets.push(peak.offsetPx);
     strengths.push(peak.strength);
+    widths.push(peak.widthPx);
     places.push(positions[i]!);
   }
   const fit = fitLineRobustly(places, offsets);
@@ -251,6 +257,7 @@ function fitSide(
     line: lineThrough(at(0), at(1)),
     support: count / POSITIONS,
     strength: strengths.filter((_, i) => near[i]).reduce((sum, value) => sum + value, 0) / count,
+    widthPx: median(widths.filter((_, i) => near[i])),
     startUncertaintyPx: endUncertainty(0),
     endUncertaintyPx: endUncertainty(1),
   };
@@ -386,7 +393,7 @@ function peakNear(
   row: number,
   expected: number,
   sign: 1 | -1,
-): { readonly offsetPx: number; readonly strength: number } | null {
+): { readonly offsetPx: number; readonly strength: number; readonly widthPx: number } | null {
   const { steps, across, firstPx, spacingPx } = profile;
   const reach = Math.max(5, Math.round(across / 20));
   let peak = -1;
@@ -418,7 +425,9 @@ function peakNear(
     weight += over;
     moment += over * k;
   }
-  return { offsetPx: firstPx + (moment / weight) * spacingPx, strength: height };
+  // Area over height of what rises above the foot, made whole for the part below it as in a triangle.
+  const widthPx = ((weight / (height - half)) * spacingPx) / 0.6;
+  return { offsetPx: firstPx + (moment / weight) * spacingPx, strength: height, widthPx };
 }
 
 /** Line offset = atStart + slope place by iteratively re-weighted least squares (Tukey's biweight). */

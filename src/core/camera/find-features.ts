@@ -1,15 +1,32 @@
-import type { ImagePoint } from '../geometry/vector.js';
-import { fail } from '../result.js';
-import type { Result } from '../result.js';
+import { adjust, type Knowledge } from '../fitting/adjustment.js';
+import { applyHomography, type Homography, type PlanePoint } from '../geometry/homography.js';
+import { perpendicularDown, pointAlong } from '../geometry/image-direction.js';
+import { distancePx, midpointPx, type ImagePoint } from '../geometry/vector.js';
+import { fail, succeed, type Result } from '../result.js';
+import { homographyFromFourPoints } from '../geometry/homography.js';
+import type { BothSides, Side } from '../units/side.js';
+import { SIDES } from '../units/side.js';
+import { fitCardEdges } from './card-edges.js';
+import { eyesFromLandmarks, LANDMARK, landmarkAt, type EyesSeed } from './face-landmarks.js';
 import type { PictureFailure } from './failure.js';
-import type { FourCorners, Landmark, PictureFeatures } from './features.js';
+import type {
+  CardObservation,
+  FourCorners,
+  IrisObservation,
+  Landmark,
+  LidObservation,
+  MeasuredPoint,
+  MidlineObservation,
+  OutlineObservation,
+  PictureFeatures,
+} from './features.js';
+import { findCardByEdges, positionOfCard, shapeOfCard, TILT_LIMIT_DEG } from './find-card.js';
+import { fitIrisEdge } from './iris-edge.js';
+import { fitLidEdges } from './lid-edges.js';
+import { clipRectangle, cutPlane, type RgbaImage } from './pixel-plane.js';
+import { CARD_CORNERS_MM, MARKER_CARD, REFERENCE_CARD } from './reference-card.js';
 
-/** Pixels of a picture, row by row, four bytes each. */
-export interface RgbaImage {
-  readonly widthPx: number;
-  readonly heightPx: number;
-  readonly data: Uint8ClampedArray;
-}
+export type { RgbaImage } from './pixel-plane.js';
 
 /** One marker of the marker card; its corners clockwise from the one that the dictionary calls the first. */
 export interface FoundMarker {
@@ -20,19 +37,316 @@ export interface FoundMarker {
 /** Looks for the markers of the marker card; an empty list where there are none. */
 export type MarkerFinder = (image: RgbaImage) => readonly FoundMarker[];
 
+/** Below this share of the iris diameter the opening between the lids is a blink. */
+const CLOSED_SHARE = 0.33;
+/** The brightest part of the eyes (the white) is darker than this in a picture that is too dark, levels of 255. Chosen. */
+const DARKEST_WHITE = 38;
+/** Softest edge of the card that is measured, as a share of the card's width; in focus it is about two pixels. Chosen. */
+const SOFTEST_EDGE_SHARE = 0.045;
+const SOFTEST_EDGE_PX = 5;
+/** Largest residual of a flat card with sharp corners, as a share of its width: beyond it the card is bent or misread. Chosen. */
+const BENT_SHARE = 0.012;
+/** Fewest pixels per millimetre that are measured at all; under 1.2 the advice is to come nearer. */
+const LEAST_PIXELS_PER_MM = 0.8;
+/** Doubt of a corner that follows from the markers, px: their corners scatter by 0.09 px, and it lies a little beyond them. */
+const MARKER_CORNER_PX = 0.14;
+
 /** Finds card, irises, lids, midline and outline in a picture whose landmarks are known. */
 export function findFeatures(
-  _image: RgbaImage,
-  _landmarks: readonly Landmark[],
-  _findMarkers: MarkerFinder,
+  image: RgbaImage,
+  landmarks: readonly Landmark[],
+  findMarkers: MarkerFinder,
 ): Result<PictureFeatures, PictureFailure> {
-  return fail({ kind: 'no-card' });
+  const face = findFace(image, landmarks);
+  if (!face.ok) return face;
+  const eyes = eyesFromLandmarks(landmarks);
+  const card = findCard(image, eyes, findMarkers);
+  if (!card.ok) return card;
+  return succeed({ ...face.value, card: card.value });
 }
 
-/** Everything but the card: a guessed one stands in its place (source 'hand'), for a person to move its corners. */
+/** The same without a card: a guessed one stands where it is mostly held, to be put in its place by hand. */
 export function findFeaturesWithoutCard(
-  _image: RgbaImage,
-  _landmarks: readonly Landmark[],
+  image: RgbaImage,
+  landmarks: readonly Landmark[],
 ): Result<PictureFeatures, PictureFailure> {
-  return fail({ kind: 'no-card' });
+  const face = findFace(image, landmarks);
+  if (!face.ok) return face;
+  const eyes = eyesFromLandmarks(landmarks);
+  return succeed({ ...face.value, card: guessCard(image, eyes) });
+}
+
+type FaceFeatures = Omit<PictureFeatures, 'card'>;
+
+function findFace(image: RgbaImage, landmarks: readonly Landmark[]): Result<FaceFeatures, PictureFailure> {
+  const eyes = eyesFromLandmarks(landmarks);
+  const whiteLevel = brightLevelOfEyes(image, landmarks);
+  if (whiteLevel < DARKEST_WHITE) return fail({ kind: 'too-dark', meanLevel: whiteLevel, limitLevel: DARKEST_WHITE });
+  const closed = SIDES.filter((side) => openingShare(landmarks, side, eyes) < CLOSED_SHARE);
+  if (closed.length > 0) return fail({ kind: 'eyes-closed', side: closed.length === 2 ? 'both' : closed[0]! });
+  const pixelsPerMm = (eyes.irisRadiusPx.R + eyes.irisRadiusPx.L) / TYPICAL_IRIS_MM;
+  if (pixelsPerMm < LEAST_PIXELS_PER_MM) {
+    return fail({ kind: 'too-far', pixelsPerMm, limitPixelsPerMm: LEAST_PIXELS_PER_MM });
+  }
+  const fits = { R: fitIris(image, eyes, 'R'), L: fitIris(image, eyes, 'L') };
+  const missing = SIDES.filter((side) => !fits[side].ok);
+  if (!fits.R.ok || !fits.L.ok) {
+    return fail({ kind: 'iris-not-found', side: missing.length === 2 ? 'both' : missing[0]! });
+  }
+  const iris: BothSides<IrisObservation> = { R: fits.R.value, L: fits.L.value };
+  const lidsOf = (side: Side): LidObservation => fitLidEdges(image, landmarks, iris[side], side, eyes.rollRad);
+  return succeed({
+    widthPx: image.widthPx,
+    heightPx: image.heightPx,
+    landmarks,
+    iris,
+    lids: { R: lidsOf('R'), L: lidsOf('L') },
+    midline: midlineFromLandmarks(landmarks, iris, eyes),
+    outline: outlineFromLandmarks(landmarks, eyes),
+  });
+}
+
+/** Mean visible iris diameter of adults (Ruefer, Schroeder and Erb 2005: 11.71 mm), here only to tell near from far. */
+const TYPICAL_IRIS_MM = 11.71;
+
+function fitIris(image: RgbaImage, eyes: EyesSeed, side: Side) {
+  return fitIrisEdge(image, eyes.irisCentre[side], eyes.irisRadiusPx[side], eyes.rollRad);
+}
+
+function openingShare(landmarks: readonly Landmark[], side: Side, eyes: EyesSeed): number {
+  const upper = landmarkAt(landmarks, LANDMARK.upperLid[side]);
+  const lower = landmarkAt(landmarks, LANDMARK.lowerLid[side]);
+  return distancePx(upper, lower) / (2 * eyes.irisRadiusPx[side]);
+}
+
+/** Level that a tenth of the pixels between the eye corners exceed. */
+function brightLevelOfEyes(image: RgbaImage, landmarks: readonly Landmark[]): number {
+  const levels: number[] = [];
+  for (const side of SIDES) {
+    const outer = landmarkAt(landmarks, LANDMARK.outerEyeCorner[side]);
+    const inner = landmarkAt(landmarks, LANDMARK.innerEyeCorner[side]);
+    const upper = landmarkAt(landmarks, LANDMARK.upperLid[side]);
+    const lower = landmarkAt(landmarks, LANDMARK.lowerLid[side]);
+    const rectangle = clipRectangle(image, {
+      leftPx: Math.min(outer.xPx, inner.xPx),
+      topPx: Math.min(upper.yPx, lower.yPx),
+      widthPx: Math.abs(outer.xPx - inner.xPx),
+      heightPx: Math.abs(lower.yPx - upper.yPx),
+    });
+    if (rectangle !== null) for (const level of cutPlane(image, rectangle, 'luma').data) levels.push(level);
+  }
+  levels.sort((a, b) => a - b);
+  return levels[Math.floor(0.9 * levels.length)] ?? 0;
+}
+
+function findCard(
+  image: RgbaImage,
+  eyes: EyesSeed,
+  findMarkers: MarkerFinder,
+): Result<CardObservation, PictureFailure> {
+  const markers = findMarkers(image).filter((marker) => marker.id < MARKER_PLACES.length);
+  const ids = new Set(markers.map((marker) => marker.id));
+  if (ids.size < markers.length) return fail({ kind: 'several-cards' });
+  if (markers.length >= 2) return cardFromMarkers(image, markers, eyes);
+  const found = findCardByEdges(image, eyes);
+  if (!found.ok) return found;
+  const { fitted, residualPx, tiltDeg } = found.value;
+  return checkCard(fitted.corners, {
+    observation: {
+      source: 'edges',
+      corners: fitted.corners,
+      edgeSupport: fitted.support,
+      position: positionOfCard(fitted.corners, eyes),
+    },
+    residualPx,
+    tiltDeg,
+    edgeWidthPx: fitted.edgeWidthPx,
+  });
+}
+
+/** Where the markers lie on the card: the corner of each that is the card's own corner, mm; ids 0 to 3 from the top left. */
+const MARKER_PLACES: readonly PlanePoint[] = CARD_CORNERS_MM.map(([x, y]) => {
+  const inset = MARKER_CARD.marginMm + MARKER_CARD.markerSideMm / 2;
+  return { x: x - Math.sign(x) * inset, y: y - Math.sign(y) * inset };
+});
+
+const HALF_MARKER = MARKER_CARD.markerSideMm / 2;
+const MARKER_CORNERS: readonly PlanePoint[] = [
+  { x: -HALF_MARKER, y: -HALF_MARKER },
+  { x: HALF_MARKER, y: -HALF_MARKER },
+  { x: HALF_MARKER, y: HALF_MARKER },
+  { x: -HALF_MARKER, y: HALF_MARKER },
+];
+
+function cardFromMarkers(
+  image: RgbaImage,
+  markers: readonly FoundMarker[],
+  eyes: EyesSeed,
+): Result<CardObservation, PictureFailure> {
+  const pairs = markers.flatMap((marker) =>
+    marker.cornersPx.map((px, i) => {
+      const place = MARKER_PLACES[marker.id]!;
+      const corner = MARKER_CORNERS[i]!;
+      return { plane: { x: place.x + corner.x, y: place.y + corner.y }, px };
+    }),
+  );
+  const homography = fitHomography(pairs);
+  if (homography === null) return fail({ kind: 'no-card' });
+  const variance = MARKER_CORNER_PX ** 2 * (4 / markers.length);
+  const corners = CARD_CORNERS_MM.map(([x, y]) => {
+    const seen = applyHomography(homography, { x, y });
+    return { xPx: seen.x, yPx: seen.y, covariance: { xx: variance, xy: 0, yy: variance } };
+  }) as unknown as FourCorners<MeasuredPoint>;
+  const shape = shapeOfCard(image, corners);
+  if (shape === null) return fail({ kind: 'no-card' });
+  // Whoever holds the card upside down sees the markers turned: the corners are given as the picture shows them.
+  const upright = asSeen(corners, eyes);
+  const rim = fitCardEdges(image, upright, [0.02]);
+  return checkCard(upright, {
+    observation: {
+      source: 'markers',
+      corners: upright,
+      edgeSupport: rim?.support ?? [0, 0, 0, 0],
+      position: positionOfCard(upright, eyes),
+    },
+    ...shape,
+    edgeWidthPx: rim?.edgeWidthPx ?? 0,
+  });
+}
+
+/** Turns the order of the corners so that the first is at the top left of an upright face. */
+function asSeen(corners: FourCorners<MeasuredPoint>, eyes: EyesSeed): FourCorners<MeasuredPoint> {
+  const right = (a: ImagePoint, b: ImagePoint): number =>
+    (b.xPx - a.xPx) * Math.cos(eyes.rollRad) + (b.yPx - a.yPx) * Math.sin(eyes.rollRad);
+  const [a, b, c, d] = corners;
+  return right(a, b) > 0 ? corners : [c, d, a, b];
+}
+
+/** Homography by least squares over more than four points, from the exact one through four of them that lie far apart. */
+function fitHomography(pairs: readonly { readonly plane: PlanePoint; readonly px: ImagePoint }[]): Homography | null {
+  const extreme = (score: (point: PlanePoint) => number) =>
+    pairs.reduce((best, pair) => (score(pair.plane) > score(best.plane) ? pair : best));
+  const spread = [
+    extreme(({ x, y }) => -x - y),
+    extreme(({ x, y }) => x - y),
+    extreme(({ x, y }) => x + y),
+    extreme(({ x, y }) => y - x),
+  ];
+  const start = homographyFromFourPoints(
+    spread.map((pair) => pair.plane),
+    spread.map((pair) => ({ x: pair.px.xPx, y: pair.px.yPx })),
+  );
+  if (!start.ok) return null;
+  const asHomography = (x: readonly number[]): Homography => [
+    x[0]!,
+    x[1]!,
+    x[2]!,
+    x[3]!,
+    x[4]!,
+    x[5]!,
+    x[6]!,
+    x[7]!,
+    1,
+  ];
+  const knowledge: Knowledge<'marker'> = {
+    sources: new Array<'marker'>(2 * pairs.length).fill('marker'),
+    robust: () => true,
+    residuals: (x) =>
+      pairs.flatMap(({ plane, px }) => {
+        const seen = applyHomography(asHomography(x), plane);
+        return [(seen.x - px.xPx) / MARKER_CORNER_PX, (seen.y - px.yPx) / MARKER_CORNER_PX];
+      }),
+  };
+  const outcome = adjust(knowledge, start.value.slice(0, 8), [1e-5, 1e-5, 1e-3, 1e-5, 1e-5, 1e-3, 1e-7, 1e-7]);
+  return outcome.ok ? asHomography(outcome.value.parameters) : null;
+}
+
+function checkCard(
+  corners: FourCorners<ImagePoint>,
+  card: {
+    readonly observation: CardObservation;
+    readonly residualPx: number;
+    readonly tiltDeg: number;
+    readonly edgeWidthPx: number;
+  },
+): Result<CardObservation, PictureFailure> {
+  const widthPx = distancePx(corners[0], corners[1]);
+  if (card.tiltDeg > TILT_LIMIT_DEG) {
+    return fail({ kind: 'card-tilted', tiltDeg: card.tiltDeg, limitDeg: TILT_LIMIT_DEG });
+  }
+  const softest = Math.max(SOFTEST_EDGE_PX, SOFTEST_EDGE_SHARE * widthPx);
+  if (card.edgeWidthPx > softest) {
+    return fail({ kind: 'blurred', edgeWidthPx: card.edgeWidthPx, limitPx: softest });
+  }
+  if (card.residualPx > Math.max(1, BENT_SHARE * widthPx)) {
+    return fail({ kind: 'card-not-flat', residualPx: card.residualPx });
+  }
+  return succeed(card.observation);
+}
+
+/** A card on the forehead in the size that the eyes suggest. */
+function guessCard(image: RgbaImage, eyes: EyesSeed): CardObservation {
+  const widthPx = (REFERENCE_CARD.widthMm / 61.5) * eyes.spanPx;
+  const heightPx = (widthPx * REFERENCE_CARD.heightMm) / REFERENCE_CARD.widthMm;
+  const across = { xPx: Math.cos(eyes.rollRad), yPx: Math.sin(eyes.rollRad) };
+  const down = perpendicularDown(eyes.rollRad);
+  const centre = pointAlong(eyes.middle, down, -1.05 * eyes.spanPx);
+  const corner = (x: number, y: number): MeasuredPoint => {
+    const point = pointAlong(pointAlong(centre, across, (x * widthPx) / 2), down, (y * heightPx) / 2);
+    return {
+      xPx: Math.min(Math.max(point.xPx, 1), image.widthPx - 1),
+      yPx: Math.min(Math.max(point.yPx, 1), image.heightPx - 1),
+      covariance: { xx: 25, xy: 0, yy: 25 },
+    };
+  };
+  return {
+    source: 'hand',
+    corners: [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)],
+    edgeSupport: [0, 0, 0, 0],
+    position: 'forehead',
+  };
+}
+
+/** Pairs of landmarks whose middle lies on the midline of the bridge, and the bridge's own. */
+const BRIDGE_PAIRS: readonly (readonly [number, number])[] = [
+  [LANDMARK.innerEyeCorner.R, LANDMARK.innerEyeCorner.L],
+  [193, 417],
+  [LANDMARK.bridge, LANDMARK.bridge],
+];
+
+/** The midline where it crosses the line of the eyes; landmarks scatter about it by some 0.75 mm. */
+function midlineFromLandmarks(
+  landmarks: readonly Landmark[],
+  iris: BothSides<IrisObservation>,
+  eyes: EyesSeed,
+): MidlineObservation {
+  const middle = midpointPx(iris.R.centre, iris.L.centre);
+  const rollRad = Math.atan2(iris.L.centre.yPx - iris.R.centre.yPx, iris.L.centre.xPx - iris.R.centre.xPx);
+  const across = { xPx: Math.cos(rollRad), yPx: Math.sin(rollRad) };
+  const offsets = BRIDGE_PAIRS.map(([a, b]) => {
+    const point = midpointPx(landmarkAt(landmarks, a), landmarkAt(landmarks, b));
+    return (point.xPx - middle.xPx) * across.xPx + (point.yPx - middle.yPx) * across.yPx;
+  });
+  const mean = offsets.reduce((sum, offset) => sum + offset, 0) / offsets.length;
+  return {
+    point: pointAlong(middle, across, mean),
+    uncertaintyPx: (0.75 / 63) * eyes.spanPx,
+    source: 'landmarks',
+  };
+}
+
+/** Landmarks on the outline of the face: before the ears, and on the temples. */
+const HEAD_SIDE = { R: 127, L: 356 } as const;
+const TEMPLE_SIDE = { R: 34, L: 264 } as const;
+
+function outlineFromLandmarks(landmarks: readonly Landmark[], eyes: EyesSeed): OutlineObservation {
+  const point = (index: number): ImagePoint => {
+    const { xPx, yPx } = landmarkAt(landmarks, index);
+    return { xPx, yPx };
+  };
+  return {
+    head: { R: point(HEAD_SIDE.R), L: point(HEAD_SIDE.L) },
+    temple: { R: point(TEMPLE_SIDE.R), L: point(TEMPLE_SIDE.L) },
+    uncertaintyPx: (1.5 / 63) * eyes.spanPx,
+  };
 }

@@ -28,8 +28,10 @@ export function fitLidEdges(
     const landmark = landmarkAt(landmarks, index);
     return (landmark.xPx - iris.centre.xPx) * down.xPx + (landmark.yPx - iris.centre.yPx) * down.yPx;
   };
-  const upperSeed = marginOnVertical(landmarks, LANDMARK.upperLidMargin[side], iris, rollRad) ?? along(LANDMARK.upperLid[side]);
-  const lowerSeed = marginOnVertical(landmarks, LANDMARK.lowerLidMargin[side], iris, rollRad) ?? along(LANDMARK.lowerLid[side]);
+  const upperSeed =
+    marginOnVertical(landmarks, LANDMARK.upperLidMargin[side], iris, rollRad) ?? along(LANDMARK.upperLid[side]);
+  const lowerSeed =
+    marginOnVertical(landmarks, LANDMARK.lowerLidMargin[side], iris, rollRad) ?? along(LANDMARK.lowerLid[side]);
   const upper = refineMargin(image, iris, down, upperSeed, -1);
   const lower = refineMargin(image, iris, down, lowerSeed, 1);
   return {
@@ -88,7 +90,9 @@ function refineMargin(
   const first = Math.max(0.3 * radius, distance - 0.45 * radius);
   const last = distance + 0.4 * radius;
   const count = Math.max(12, Math.ceil((last - first) / spacing));
-  const profiles = planes.map((plane) => profileAcross(plane, iris, rectangle, down, outward, first, spacing, count, radius));
+  const profiles = planes.map((plane) =>
+    profileAcross(plane, iris, rectangle, down, outward, first, spacing, count, radius),
+  );
   const lag = Math.max(1, Math.round(Math.max(0.6, 0.07 * radius) / spacing));
   let best = 0;
   let at = 0;
@@ -145,7 +149,9 @@ function profileAcross(
     const strip: number[] = [];
     for (let side = -4; side <= 4; side++) {
       const across = (side / 4) * STRIP_SHARE * radius;
-      strip.push(sample(plane, x0 + down.xPx * distance + down.yPx * across, y0 + down.yPx * distance - down.xPx * across));
+      strip.push(
+        sample(plane, x0 + down.xPx * distance + down.yPx * across, y0 + down.yPx * distance - down.xPx * across),
+      );
     }
     profile[k] = median(strip);
   }

@@ -71,13 +71,17 @@ function refine(
   cornersPx: FourCorners<ImagePoint>,
   initial: Pose,
 ): PlanarPose {
-  const knowledge: Knowledge<'corner'>[] = cornersMm.flatMap((cornerMm, i) =>
-    (['xPx', 'yPx'] as const).map((axis) => ({
-      source: 'corner' as const,
-      residual: (x: readonly number[]) =>
-        project(camera, toCamera(poseFromParameters(x), cornerMm))[axis] - cornersPx[i]![axis],
-    })),
-  );
+  const knowledge: Knowledge<'corner'> = {
+    sources: new Array<'corner'>(8).fill('corner'),
+    robust: () => false,
+    residuals: (x) => {
+      const pose = poseFromParameters(x);
+      return cornersMm.flatMap((cornerMm, i) => {
+        const seen = project(camera, toCamera(pose, cornerMm));
+        return [seen.xPx - cornersPx[i]!.xPx, seen.yPx - cornersPx[i]!.yPx];
+      });
+    },
+  };
   const outcome = adjust(knowledge, parametersOfPose(initial), POSE_STEPS);
   if (!outcome.ok) return { pose: initial, residualPx: Infinity };
   const squares = outcome.value.residuals.reduce((sum, r) => sum + r * r, 0);

@@ -1,5 +1,487 @@
-import { fail } from '../result.js';
-import type { MeasureFace } from './face-estimates.js';
+import type { Advice, PictureFailure } from '../camera/failure.js';
+import { LANDMARK, landmarkAt } from '../camera/face-landmarks.js';
+import type { CardPosition, Landmark, PictureFeatures, PointCovariance } from '../camera/features.js';
+import {
+  choosePoseVertices,
+  fitHeadPose,
+  isWithin,
+  rotationOfHead,
+  type CanonicalFace,
+  type HeadAngles,
+} from '../camera/head-pose.js';
+import { NO_DISTORTION, project, rayOf, type Camera, type Distortion } from '../camera/pinhole.js';
+import { findPlanarPoses, parametersOfPose, poseFromParameters, type PlanarPose } from '../camera/planar-pose.js';
+import { CARD_CORNERS_MM, REFERENCE_CARD } from '../camera/reference-card.js';
+import { adjust, type Adjustment, type Knowledge } from '../fitting/adjustment.js';
+import { toCamera } from '../geometry/pose.js';
+import {
+  add,
+  distancePx,
+  dot,
+  midpointPx,
+  norm,
+  scale,
+  subtract,
+  transpose,
+  type ImagePoint,
+  type Vector3,
+} from '../geometry/vector.js';
+import { fail, succeed, type Result } from '../result.js';
+import { NORMAL_95 } from '../statistics/normal.js';
+import { degreesToRadians, radiansToDegrees } from '../units/angle.js';
+import { SIDES } from '../units/side.js';
+import type { BudgetSource, Estimate, EstimateName, EstimateUnit, FaceEstimates } from './estimate.js';
+import type { FaceMeasurement, MeasureFace, MeasuringSettings } from './face-estimates.js';
+import { nearCentrationDistanceMm, ROTATION_TO_PUPIL_MM } from './gaze.js';
 
-/** What one picture says of a face. */
-export const measureFace: MeasureFace = () => fail({ kind: 'no-card' });
+/** What is known of faces from outside: the mean face, and how far touched skin lies before the eyes. */
+export interface FaceKnowledge {
+  readonly canonicalFace: CanonicalFace;
+  readonly contactDepth: {
+    readonly regions: Readonly<Record<CardPosition, { readonly meanMm: number; readonly sdMm: number }>>;
+    readonly nasion: { readonly meanMm: number; readonly sdMm: number };
+  };
+}
+
+/** Mean visible iris diameter and its spread between adults, mm (Ruefer, Schroeder and Erb 2005). */
+const IRIS_MEAN_MM = 11.71;
+const IRIS_SD_MM = 0.42;
+/** Focal length over the longer side of a webcam's picture: 55 to 90 degrees of view (common practice), as mean and log spread. */
+const FOCAL_OVER_LONG_SIDE = 0.76;
+const FOCAL_LOG_SD = 0.16;
+/** Radial distortion that is not known: barrel or cushion of a few per cent at the rim (common practice). */
+const K1_SD = 0.06;
+/** Spread of the distance from an eye's centre of rotation to its pupil between people, mm (chosen; 10.5 mm from memory). */
+const ROTATION_TO_PUPIL_SD_MM = 0.5;
+/** A wearer asked to look far away may look at a wall instead: doubt of the inverse distance, 1/mm (chosen: 1/6 m). */
+const FAR_VERGENCE_SD = 1 / 6000;
+/** A wearer asked to look into the camera looks near it: doubt of the inverse distance, relative (chosen). */
+const NEAR_VERGENCE_SD = 0.05;
+
+/**
+ * How far the fit of the mean face to landmarks leaves the head's angles in doubt, radians, and by how much it errs on average.
+ * Tuned on rendered heads: yaw within 1.8 degrees, an eighth too much; pitch within 4.3, nodding too much by the pitch given here, more
+ * where the card covers the mouth.
+ */
+const YAW_SD = degreesToRadians(1.8);
+const YAW_GAIN = 0.88;
+const PITCH_SD = degreesToRadians(4.3);
+const ROLL_SD = degreesToRadians(1);
+const PITCH_BIAS: Readonly<Record<CardPosition, number>> = {
+  forehead: degreesToRadians(7.2),
+  'upper-lip': degreesToRadians(11.4),
+  chin: degreesToRadians(7.9),
+};
+/** A wearer who was asked to face the camera upright holds the head within this of it (chosen). */
+const UPRIGHT_SD = degreesToRadians(5);
+/** A card laid flat against a face is turned to neither side by more than about this (chosen). */
+const CARD_TURN_SD = degreesToRadians(4);
+/** The eyes of one head lie equally far back to within this, mm (chosen). */
+const EYE_DEPTH_DIFFERENCE_SD_MM = 0.7;
+/**
+ * How well the landmark model's own relative depth tells where a card that touches the face lies before the eyes, mm. Tuned on
+ * rendered heads, where it was wrong by 4 mm (forehead, bias 1) to 10 mm (lip, which the card covers).
+ */
+const LANDMARK_DEPTH_SD_MM: Readonly<Record<CardPosition, number>> = { forehead: 8, 'upper-lip': 12, chin: 9 };
+
+/** Landmarks before the ears lie 60 mm behind the pupils (mean face); head width over their span, with its spread (rendered heads). */
+const HEAD_BACK_MM = 60;
+const HEAD_RATIO = 1.022;
+const HEAD_RATIO_SD = 0.034;
+/** Landmarks on the temples lie 38 mm behind the pupils; width 25 mm behind the bridge over their span (mean face 0.818). */
+const TEMPLE_BACK_MM = 38;
+const TEMPLE_RATIO = 0.82;
+const TEMPLE_RATIO_SD = 0.058;
+/** The midline is seen on skin some 11 mm before the pupils: between the nose root and the inner corners of the eyes. */
+const MIDLINE_FORWARD_MM = 11;
+
+/** A face turned further than this, beyond the doubt of the angle itself, is refused. */
+const TURN_LIMIT_DEG = 15;
+const NOD_LIMIT_DEG = 22;
+/** Under this the picture is measured with the advice to come nearer. */
+const NEAR_ENOUGH_PIXELS_PER_MM = 1.2;
+
+/** Parameters of the adjustment, by place. */
+const P = {
+  logFocal: 0,
+  k1: 1,
+  cardSize: 2,
+  card: 3,
+  eyeR: 9,
+  eyeL: 12,
+  yaw: 15,
+  pitch: 16,
+  roll: 17,
+  iris: 18,
+  midline: 19,
+  lidUpperR: 20,
+  lidLowerR: 21,
+  lidUpperL: 22,
+  lidLowerL: 23,
+  rotation: 24,
+  vergence: 25,
+  headRatio: 26,
+  templeRatio: 27,
+  headSpan: 28,
+  templeSpan: 29,
+} as const;
+
+const STEPS: readonly number[] = [
+  1e-4, 1e-4, 1e-5, 1e-5, 1e-5, 1e-5, 1e-3, 1e-3, 1e-3, 1e-3, 1e-3, 1e-3, 1e-3, 1e-3, 1e-3, 1e-5, 1e-5, 1e-5, 1e-3,
+  1e-3, 1e-3, 1e-3, 1e-3, 1e-3, 1e-3, 1e-7, 1e-4, 1e-4, 1e-3, 1e-3,
+];
+
+/** Makes the function that turns features into estimates, with what is known of faces from outside. */
+export function createMeasureFace(known: FaceKnowledge): MeasureFace {
+  const vertices = choosePoseVertices(known.canonicalFace);
+  return (features, settings) => measureFace(features, settings, known, vertices);
+}
+
+/**
+ * All estimates of one picture with their budgets: one least squares adjustment of the camera's field of view, the card's pose, the
+ * pupils in space and the head's angles to everything that was seen and everything that is known beforehand. What decides the
+ * scale at the eyes is that the card touches the face, so far before the eyes as faces allow; the size of the irises is a second,
+ * weak opinion.
+ *
+ * Camera frame: x right, y down, z forward, mm. Fails as `PictureFailure` says.
+ */
+export function measureFace(
+  features: PictureFeatures,
+  settings: MeasuringSettings,
+  known: FaceKnowledge,
+  vertices: readonly number[] = choosePoseVertices(known.canonicalFace),
+): Result<FaceMeasurement, PictureFailure> {
+  const { card } = features;
+  const longSide = Math.max(features.widthPx, features.heightPx);
+  const profile = matchingProfile(settings, features);
+  const startFocal = profile?.fx ?? FOCAL_OVER_LONG_SIDE * longSide;
+  const startCamera = cameraOf(features, profile, 0, 0);
+
+  const poses = findPlanarPoses(startCamera, CARD_CORNERS_MM, card.corners);
+  if (!poses.ok) return fail({ kind: 'card-not-flat', residualPx: Infinity });
+  const angles = fitHeadPose(startCamera, known.canonicalFace, features.landmarks, card.corners, vertices);
+  if (angles === null) return fail({ kind: 'no-face' });
+  const head: HeadAngles = {
+    rollRad: angles.rollRad,
+    yawRad: YAW_GAIN * angles.yawRad,
+    pitchRad: angles.pitchRad - PITCH_BIAS[card.position],
+  };
+  const turnDeg = Math.abs(radiansToDegrees(head.yawRad));
+  if (turnDeg > TURN_LIMIT_DEG + radiansToDegrees(NORMAL_95 * YAW_SD)) {
+    return fail({ kind: 'head-turned', turnDeg, limitDeg: TURN_LIMIT_DEG });
+  }
+  const nodDeg = Math.abs(radiansToDegrees(head.pitchRad));
+  if (nodDeg > NOD_LIMIT_DEG) return fail({ kind: 'head-turned', turnDeg: nodDeg, limitDeg: TURN_LIMIT_DEG });
+
+  const pose = chooseCardPose(poses.value, head);
+  const eyesDepthMm = pose.pose.translationMm[2] + known.contactDepth.regions[card.position].meanMm;
+  const onRay = (point: ImagePoint): Vector3 => {
+    const ray = rayOf(startCamera, point);
+    return [ray.x * eyesDepthMm, ray.y * eyesDepthMm, eyesDepthMm];
+  };
+  const start = new Array<number>(STEPS.length).fill(0);
+  start[P.cardSize] = 1;
+  start.splice(P.card, 6, ...parametersOfPose(pose.pose));
+  start.splice(P.eyeR, 6, ...onRay(features.iris.R.centre), ...onRay(features.iris.L.centre));
+  start[P.yaw] = head.yawRad;
+  start[P.pitch] = head.pitchRad;
+  start[P.roll] = head.rollRad;
+  start[P.iris] = IRIS_MEAN_MM;
+  start[P.rotation] = ROTATION_TO_PUPIL_MM;
+  start[P.vergence] = settings.gaze === 'camera' ? 1 / eyesDepthMm : 0;
+  start[P.headRatio] = HEAD_RATIO;
+  start[P.templeRatio] = TEMPLE_RATIO;
+
+  const cardNormal = transpose(pose.pose.rotation)[2];
+  const model: Model = { features, settings, profile, known, cardNormal };
+  const adjusted = adjust(knowledgeOf(model, head), start, STEPS, 25);
+  if (!adjusted.ok) return fail({ kind: 'card-not-flat', residualPx: pose.residualPx });
+  const estimates = estimatesOf(model, adjusted.value);
+  const distanceMm = estimates.distance.value;
+  const focal = startFocal * Math.exp(adjusted.value.parameters[P.logFocal]!);
+  const pixelsPerMm = focal / distanceMm;
+  return succeed({ estimates, pixelsPerMm, advice: adviceOf(features, pixelsPerMm, turnDeg) });
+}
+
+interface Model {
+  readonly features: PictureFeatures;
+  readonly settings: MeasuringSettings;
+  readonly profile: MeasuringSettings['profile'];
+  readonly known: FaceKnowledge;
+  /** of the first pose, into the face, in the camera frame */
+  readonly cardNormal: Vector3;
+}
+
+/** A profile counts for pictures of its own proportions; a picture scaled as a whole scales it likewise. */
+function matchingProfile(settings: MeasuringSettings, features: PictureFeatures): MeasuringSettings['profile'] {
+  const { profile } = settings;
+  if (profile === null) return null;
+  const factor = features.widthPx / profile.widthPx;
+  if (Math.abs(features.heightPx / profile.heightPx / factor - 1) > 0.005) return null;
+  return {
+    ...profile,
+    widthPx: features.widthPx,
+    heightPx: features.heightPx,
+    fx: profile.fx * factor,
+    fy: profile.fy * factor,
+    cx: profile.cx * factor,
+    cy: profile.cy * factor,
+  };
+}
+
+function cameraOf(
+  features: { readonly widthPx: number; readonly heightPx: number },
+  profile: MeasuringSettings['profile'],
+  logFocal: number,
+  k1: number,
+): Camera {
+  const factor = Math.exp(logFocal);
+  if (profile !== null) {
+    const { fx, fy, cx, cy, distortion } = profile;
+    return { fx: fx * factor, fy: fy * factor, cx, cy, distortion };
+  }
+  const focal = FOCAL_OVER_LONG_SIDE * Math.max(features.widthPx, features.heightPx) * factor;
+  const distortion: Distortion = k1 === 0 ? NO_DISTORTION : [k1, 0, 0, 0, 0];
+  return { fx: focal, fy: focal, cx: features.widthPx / 2, cy: features.heightPx / 2, distortion };
+}
+
+/** Axes of the head in the camera frame: x to the wearer's left, y up, z out of the face. */
+interface HeadAxes {
+  readonly left: Vector3;
+  readonly up: Vector3;
+  readonly forward: Vector3;
+}
+
+function headAxes(x: readonly number[]): HeadAxes {
+  const rotation = rotationOfHead({ yawRad: x[P.yaw]!, pitchRad: x[P.pitch]!, rollRad: x[P.roll]! });
+  // The viewer's axes (y up, z towards the viewer) differ from the camera's by the sign of y and z.
+  const [left, up, forward] = transpose(rotation).map(([a, b, c]): Vector3 => [a, -b, -c]) as [
+    Vector3,
+    Vector3,
+    Vector3,
+  ];
+  return { left, up, forward };
+}
+
+const eyeAt = (x: readonly number[], offset: number): Vector3 => [x[offset]!, x[offset + 1]!, x[offset + 2]!];
+
+/** Of both poses of the card the one that a card held against this face can have. */
+function chooseCardPose(poses: readonly [PlanarPose, PlanarPose], head: HeadAngles): PlanarPose {
+  const { forward, left, up } = headAxes([
+    ...new Array<number>(P.yaw).fill(0),
+    head.yawRad,
+    head.pitchRad,
+    head.rollRad,
+  ]);
+  const cost = ({ pose, residualPx }: PlanarPose): number => {
+    const columns = transpose(pose.rotation);
+    // The card's z points into the face.
+    const normal = scale(columns[2], -1);
+    const turn = Math.atan2(dot(normal, left), dot(normal, forward));
+    const lean = Math.atan2(dot(normal, up), dot(normal, forward));
+    return (turn / degreesToRadians(8)) ** 2 + (lean / degreesToRadians(20)) ** 2 + (residualPx / 0.3) ** 2;
+  };
+  return cost(poses[0]) <= cost(poses[1]) ? poses[0] : poses[1];
+}
+
+/** Turns a deviation of a point into two residuals of unit variance (Cholesky factor of the inverse covariance). */
+function whiten({ xx, xy, yy }: PointCovariance, dx: number, dy: number): [number, number] {
+  const a = Math.sqrt(xx);
+  const b = xy / a;
+  const c = Math.sqrt(Math.max(yy - b * b, 1e-9));
+  const first = dx / a;
+  return [first, (dy - b * first) / c];
+}
+
+function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
+  const { features, settings, profile, known } = model;
+  const { card, iris, lids, midline, outline } = features;
+  const contact = known.contactDepth.regions[card.position];
+  const landmarkGapPx = landmarkGap(features, model.cardNormal);
+  const thicknessMm = card.source === 'markers' ? 0 : REFERENCE_CARD.thicknessMm;
+  const focalSd = profile === null ? FOCAL_LOG_SD : Math.max(profile.focalRelativeUncertainty, 1e-4);
+  const k1Sd = profile === null ? K1_SD : 1e-4;
+  const sizeSd = card.source === 'markers' ? 0.002 : REFERENCE_CARD.relativeSizeUncertainty;
+  const size = card.source === 'markers' ? settings.printScale : 1;
+  const vergence = settings.gaze === 'camera' ? null : 0;
+
+  const sources: BudgetSource[] = ['camera', 'camera', 'card-size'];
+  for (let i = 0; i < 8; i++) sources.push('card-edges');
+  sources.push('iris-edges', 'iris-edges', 'iris-edges', 'iris-edges', 'iris-edges', 'iris-edges', 'iris-size');
+  sources.push(
+    'head-pose',
+    'head-pose',
+    'head-pose',
+    'head-pose',
+    'head-pose',
+    'head-pose',
+    'head-shape',
+    'contact-depth',
+    'head-shape',
+  );
+  sources.push('midline', 'lid-edges', 'lid-edges', 'lid-edges', 'lid-edges', 'gaze', 'gaze');
+  sources.push('head-shape', 'head-shape', 'head-shape', 'head-shape');
+
+  const residuals = (x: readonly number[]): number[] => {
+    const camera = cameraOf(features, profile, x[P.logFocal]!, x[P.k1]!);
+    const pose = poseFromParameters(x, P.card);
+    const axes = headAxes(x);
+    const eyes = { R: eyeAt(x, P.eyeR), L: eyeAt(x, P.eyeL) };
+    const out: number[] = [x[P.logFocal]! / focalSd, x[P.k1]! / k1Sd, (x[P.cardSize]! / size - 1) / sizeSd];
+    CARD_CORNERS_MM.forEach((corner, i) => {
+      const seen = project(camera, toCamera(pose, scale(corner, x[P.cardSize]!)));
+      const found = card.corners[i]!;
+      out.push(...whiten(found.covariance, seen.xPx - found.xPx, seen.yPx - found.yPx));
+    });
+    for (const side of SIDES) {
+      const seen = project(camera, eyes[side]);
+      const { centre, radiusPx, radiusUncertaintyPx } = iris[side];
+      out.push(...whiten(centre.covariance, seen.xPx - centre.xPx, seen.yPx - centre.yPx));
+      out.push(((camera.fx * x[P.iris]!) / 2 / eyes[side][2] - radiusPx) / radiusUncertaintyPx);
+    }
+    out.push((x[P.iris]! - IRIS_MEAN_MM) / IRIS_SD_MM);
+    out.push((x[P.yaw]! - head.yawRad) / YAW_SD, (x[P.pitch]! - head.pitchRad) / PITCH_SD);
+    out.push((x[P.roll]! - head.rollRad) / ROLL_SD, x[P.pitch]! / UPRIGHT_SD, x[P.yaw]! / UPRIGHT_SD);
+    const normal = transpose(pose.rotation)[2];
+    out.push(Math.atan2(-dot(normal, axes.left), -dot(normal, axes.forward)) / CARD_TURN_SD);
+    const across = subtract(eyes.L, eyes.R);
+    const middle = scale(add(eyes.L, eyes.R), 0.5);
+    out.push(dot(across, axes.forward) / EYE_DEPTH_DIFFERENCE_SD_MM);
+    const back = add(pose.translationMm, scale(normal, thicknessMm));
+    out.push((dot(subtract(back, middle), axes.forward) - contact.meanMm) / contact.sdMm);
+    const gapMm = landmarkGapPx === null ? null : (landmarkGapPx * middle[2]) / camera.fx;
+    out.push(gapMm === null ? 0 : (middle[2] - back[2] - gapMm) / LANDMARK_DEPTH_SD_MM[card.position]);
+    out.push(x[P.midline]! / midline.uncertaintyPx);
+    out.push(x[P.lidUpperR]! / lids.R.uncertaintyPx, x[P.lidLowerR]! / lids.R.uncertaintyPx);
+    out.push(x[P.lidUpperL]! / lids.L.uncertaintyPx, x[P.lidLowerL]! / lids.L.uncertaintyPx);
+    out.push((x[P.rotation]! - ROTATION_TO_PUPIL_MM) / ROTATION_TO_PUPIL_SD_MM);
+    out.push(
+      vergence === null
+        ? (x[P.vergence]! * (middle[2] + x[P.rotation]!) - 1) / NEAR_VERGENCE_SD
+        : (x[P.vergence]! - vergence) / FAR_VERGENCE_SD,
+    );
+    out.push((x[P.headRatio]! - HEAD_RATIO) / HEAD_RATIO_SD, (x[P.templeRatio]! - TEMPLE_RATIO) / TEMPLE_RATIO_SD);
+    out.push(x[P.headSpan]! / outline.uncertaintyPx, x[P.templeSpan]! / outline.uncertaintyPx);
+    return out;
+  };
+  return { sources, robust: () => false, residuals };
+}
+
+/**
+ * How far the landmark model sees the eyes behind the middle of a card that touches the skin it covers, along the line of sight and in the
+ * scale of a pixel at the eyes; null where too few landmarks lie under the card. The model guesses what it cannot see there.
+ */
+function landmarkGap({ landmarks, card }: PictureFeatures, cardNormal: Vector3): number | null {
+  const covered = landmarks.slice(0, MESH_COUNT).filter((landmark) => isWithin(card.corners, landmark));
+  if (covered.length < 2) return null;
+  const eyeDepthPx =
+    SIDES.flatMap((side) => [LANDMARK.upperLid[side], LANDMARK.lowerLid[side]])
+      .map((index) => landmarkAt(landmarks, index).depthPx)
+      .reduce((sum, depthPx) => sum + depthPx, 0) / 4;
+  const centre = midpointPx(midpointPx(card.corners[0], card.corners[2]), midpointPx(card.corners[1], card.corners[3]));
+  // Depth at the card's middle of the plane with the card's normal through each landmark; the nearest plane is the card's.
+  const depthsPx = covered.map(({ xPx, yPx, depthPx }: Landmark) => {
+    const across = (xPx - centre.xPx) * cardNormal[0] + (yPx - centre.yPx) * cardNormal[1];
+    return depthPx + across / cardNormal[2];
+  });
+  return eyeDepthPx - Math.min(...depthsPx);
+}
+
+const MESH_COUNT = 468;
+
+function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEstimates {
+  const { features, settings, profile } = model;
+  const eyes = (x: readonly number[]) => ({ R: eyeAt(x, P.eyeR), L: eyeAt(x, P.eyeL) });
+  const pdShown = (x: readonly number[]): number => norm(subtract(eyes(x).L, eyes(x).R));
+  /** Pupil to its place at far gaze, along the line between the eyes: convergence turns each pupil inwards. */
+  const inward = (x: readonly number[]): number => {
+    const shown = pdShown(x);
+    const sine = x[P.rotation]! * x[P.vergence]!;
+    // Far PD P, shown p: (P - p) / 2 = r sin(angle), tan(angle) = (P / 2) vergence; one step of iteration is enough for r << distance.
+    const far = shown / (1 - sine);
+    return x[P.rotation]! * Math.sin(Math.atan((far / 2) * x[P.vergence]!));
+  };
+  const pdFar = (x: readonly number[]): number => pdShown(x) + 2 * inward(x);
+  const mono = (x: readonly number[], side: 'R' | 'L'): number => {
+    const { left, forward } = headAxes(x);
+    const both = eyes(x);
+    const camera = cameraOf(features, profile, x[P.logFocal]!, x[P.k1]!);
+    const middle = scale(add(both.L, both.R), 0.5);
+    const ray = rayOf(camera, { xPx: features.midline.point.xPx + x[P.midline]!, yPx: features.midline.point.yPx });
+    const depthMm = middle[2] + MIDLINE_FORWARD_MM * forward[2];
+    const bridge: Vector3 = [ray.x * depthMm, ray.y * depthMm, depthMm];
+    const along = dot(subtract(bridge, both[side]), left);
+    return (side === 'R' ? along : -along) + inward(x);
+  };
+  const aperture = (x: readonly number[], side: 'R' | 'L'): number => {
+    const camera = cameraOf(features, profile, x[P.logFocal]!, x[P.k1]!);
+    const { upper, lower } = features.lids[side];
+    const shift = side === 'R' ? x[P.lidLowerR]! - x[P.lidUpperR]! : x[P.lidLowerL]! - x[P.lidUpperL]!;
+    return ((distancePx(upper, lower) + shift) / camera.fx) * eyes(x)[side][2];
+  };
+  const width = (
+    x: readonly number[],
+    points: { R: ImagePoint; L: ImagePoint },
+    spanPx: number,
+    backMm: number,
+  ): number => {
+    const camera = cameraOf(features, profile, x[P.logFocal]!, x[P.k1]!);
+    const both = eyes(x);
+    const depthMm = (both.R[2] + both.L[2]) / 2 + backMm;
+    return (((distancePx(points.R, points.L) + spanPx) / camera.fx) * depthMm) / Math.cos(x[P.yaw]!);
+  };
+  const outputs: Readonly<Record<EstimateName, readonly [EstimateUnit, (x: readonly number[]) => number]>> = {
+    pdFar: ['mm', pdFar],
+    pdShown: ['mm', pdShown],
+    pdNear: ['mm', (x) => nearCentrationDistanceMm(pdFar(x), settings.workingDistanceMm)],
+    monoPdR: ['mm', (x) => mono(x, 'R')],
+    monoPdL: ['mm', (x) => mono(x, 'L')],
+    apertureR: ['mm', (x) => aperture(x, 'R')],
+    apertureL: ['mm', (x) => aperture(x, 'L')],
+    headWidth: ['mm', (x) => x[P.headRatio]! * width(x, features.outline.head, x[P.headSpan]!, HEAD_BACK_MM)],
+    templeWidth: ['mm', (x) => x[P.templeRatio]! * width(x, features.outline.temple, x[P.templeSpan]!, TEMPLE_BACK_MM)],
+    irisDiameter: ['mm', (x) => x[P.iris]!],
+    distance: ['mm', (x) => (x[P.eyeR + 2]! + x[P.eyeL + 2]!) / 2],
+    headYaw: ['deg', (x) => radiansToDegrees(x[P.yaw]!)],
+    headPitch: ['deg', (x) => radiansToDegrees(x[P.pitch]!)],
+    headRoll: ['deg', (x) => radiansToDegrees(x[P.roll]!)],
+  };
+  const entries = Object.entries(outputs).map(([name, [unit, output]]) => [name, estimateOf(adjustment, unit, output)]);
+  return Object.fromEntries(entries) as FaceEstimates;
+}
+
+function estimateOf(
+  adjustment: Adjustment<BudgetSource>,
+  unit: EstimateUnit,
+  output: (x: readonly number[]) => number,
+): Estimate {
+  const { value, standardUncertainty, bySource } = adjustment.propagate(output);
+  const half = NORMAL_95 * standardUncertainty;
+  const budget = [...bySource]
+    .map(([source, share]) => ({ source, standardUncertainty: share }))
+    .filter((line) => line.standardUncertainty > 1e-6 * standardUncertainty)
+    .sort((a, b) => b.standardUncertainty - a.standardUncertainty);
+  return { value, standardUncertainty, low: value - half, high: value + half, unit, budget };
+}
+
+function adviceOf(features: PictureFeatures, pixelsPerMm: number, turnDeg: number): Advice[] {
+  const advice: Advice[] = [];
+  const { card, iris } = features;
+  if (pixelsPerMm < NEAR_ENOUGH_PIXELS_PER_MM) advice.push({ kind: 'come-nearer', pixelsPerMm });
+  const edges = ['top', 'right', 'bottom', 'left'] as const;
+  if (card.source === 'edges') {
+    edges.forEach((edge, i) => {
+      if (card.edgeSupport[i]! < 0.6) advice.push({ kind: 'card-covered', edge });
+    });
+  }
+  if (turnDeg > 8) advice.push({ kind: 'turn-to-camera', turnDeg });
+  const rollDeg = radiansToDegrees(
+    Math.atan2(card.corners[1].yPx - card.corners[0].yPx, card.corners[1].xPx - card.corners[0].xPx) -
+      Math.atan2(iris.L.centre.yPx - iris.R.centre.yPx, iris.L.centre.xPx - iris.R.centre.xPx),
+  );
+  if (Math.abs(rollDeg) > 8) advice.push({ kind: 'level-card', rollDeg });
+  if (card.position !== 'forehead') advice.push({ kind: 'card-on-forehead' });
+  if (iris.R.support < 0.6 && iris.R.source === 'edges') advice.push({ kind: 'check-points', what: 'irisR' });
+  if (iris.L.support < 0.6 && iris.L.source === 'edges') advice.push({ kind: 'check-points', what: 'irisL' });
+  return advice;
+}

@@ -2,14 +2,15 @@ import { fail, succeed, type Result } from '../result.js';
 import { invertSymmetric, multiplyMatrixVector, type IllConditioned } from './linear-system.js';
 
 /**
- * One thing that is known: an observation or prior knowledge. Its residual is (predicted - known) / standard uncertainty,
- * so that it is without unit and of size one where the standard uncertainty is true.
+ * All that is known: observations and prior knowledge alike. Each residual is (predicted - known) / standard uncertainty, so
+ * that it is without unit and of size one where the standard uncertainty is true.
  */
 export interface Knowledge<Source extends string> {
-  readonly source: Source;
+  /** one entry for each residual */
+  readonly sources: readonly Source[];
   /** with a robust loss the weight of a residual far beyond its uncertainty fades (Cauchy's loss, scale 2) */
-  readonly robust?: boolean;
-  readonly residual: (parameters: readonly number[]) => number;
+  readonly robust: (index: number) => boolean;
+  readonly residuals: (parameters: readonly number[]) => number[];
 }
 
 /** The outcome of an adjustment: parameters, their covariance, and what every source contributed to it. */
@@ -34,22 +35,37 @@ export interface Propagation<Source extends string> {
 
 const CAUCHY_SCALE = 2;
 
-/** Derivatives by central differences; `steps` are small against the doubt of each parameter and large against rounding. */
-function gradient(
-  output: (parameters: readonly number[]) => number,
+/** Derivatives of each output by central differences; rows are outputs. */
+function derivatives(
+  outputs: (parameters: readonly number[]) => readonly number[],
   at: readonly number[],
   steps: readonly number[],
-): number[] {
+): number[][] {
   const shifted = [...at];
-  return at.map((value, i) => {
+  const columns = at.map((value, i) => {
     const step = steps[i]!;
     shifted[i] = value + step;
-    const ahead = output(shifted);
+    const ahead = outputs(shifted);
     shifted[i] = value - step;
-    const behind = output(shifted);
+    const behind = outputs(shifted);
     shifted[i] = value;
-    return (ahead - behind) / (2 * step);
+    return ahead.map((output, k) => (output - behind[k]!) / (2 * step));
   });
+  return (columns[0] ?? []).map((_, k) => columns.map((column) => column[k]!));
+}
+
+/** J^T W J of a Jacobian by rows. */
+function normalMatrix(jacobian: readonly (readonly number[])[], weights: readonly number[], size: number): number[][] {
+  const normal = Array.from({ length: size }, () => new Array<number>(size).fill(0));
+  jacobian.forEach((row, k) => {
+    for (let a = 0; a < size; a++) {
+      const weighted = weights[k]! * row[a]!;
+      if (weighted === 0) continue;
+      for (let b = 0; b <= a; b++) normal[a]![b]! += weighted * row[b]!;
+    }
+  });
+  for (let a = 0; a < size; a++) for (let b = 0; b < a; b++) normal[b]![a] = normal[a]![b]!;
+  return normal;
 }
 
 /**
@@ -58,78 +74,72 @@ function gradient(
  * covariance its curvature (the generalised form of JCGM 102:2011, 6).
  *
  * @param start first guess of the parameters
- * @param steps size of the steps for numeric derivatives, in the unit of each parameter
+ * @param steps size of the steps for numeric derivatives, in the unit of each parameter: small against its doubt, large against
+ *   rounding
  * @returns the adjustment, or `ill-conditioned` where the knowledge does not determine the parameters
  */
 export function adjust<Source extends string>(
-  knowledge: readonly Knowledge<Source>[],
+  knowledge: Knowledge<Source>,
   start: readonly number[],
   steps: readonly number[],
   iterationLimit = 40,
 ): Result<Adjustment<Source>, IllConditioned> {
-  const residualsAt = (x: readonly number[]): number[] => knowledge.map((item) => item.residual(x));
+  const size = start.length;
   const costOf = (residuals: readonly number[]): number =>
     residuals.reduce((sum, r, i) => {
-      if (knowledge[i]!.robust !== true) return sum + r * r;
+      if (!knowledge.robust(i)) return sum + r * r;
       return sum + CAUCHY_SCALE ** 2 * Math.log1p((r / CAUCHY_SCALE) ** 2);
     }, 0);
-  const weightOf = (r: number, i: number): number =>
-    knowledge[i]!.robust === true ? 1 / (1 + (r / CAUCHY_SCALE) ** 2) : 1;
+  const weightOf = (r: number, i: number): number => (knowledge.robust(i) ? 1 / (1 + (r / CAUCHY_SCALE) ** 2) : 1);
 
   let x = [...start];
-  let residuals = residualsAt(x);
+  let residuals = knowledge.residuals(x);
   let cost = costOf(residuals);
   let damping = 1e-3;
   let iterations = 0;
-  const normalMatrix = (jacobian: number[][], weights: readonly number[]): number[][] =>
-    x.map((_, a) => x.map((__, b) => jacobian.reduce((sum, row, k) => sum + weights[k]! * row[a]! * row[b]!, 0)));
-
   for (; iterations < iterationLimit; iterations++) {
     if (!Number.isFinite(cost)) return fail({ kind: 'ill-conditioned' });
-    const jacobian = knowledge.map((item) => gradient(item.residual, x, steps));
+    const jacobian = derivatives(knowledge.residuals, x, steps);
     const weights = residuals.map(weightOf);
-    const normal = normalMatrix(jacobian, weights);
-    const downhill = x.map((_, a) => -jacobian.reduce((sum, row, k) => sum + weights[k]! * row[a]! * residuals[k]!, 0));
-    let improved = false;
+    const normal = normalMatrix(jacobian, weights, size);
+    const downhill = new Array<number>(size).fill(0);
+    jacobian.forEach((row, k) => row.forEach((value, a) => (downhill[a]! -= weights[k]! * value * residuals[k]!)));
     let relativeGain = 0;
-    while (damping < 1e12) {
+    let improved = false;
+    while (!improved && damping < 1e12) {
       const damped = normal.map((row, a) => row.map((value, b) => (a === b ? value * (1 + damping) : value)));
       const inverse = invertSymmetric(damped);
-      if (inverse === null) {
-        damping *= 10;
-        continue;
+      if (inverse !== null) {
+        const move = multiplyMatrixVector(inverse, downhill);
+        const candidate = x.map((value, i) => value + move[i]!);
+        const candidateResiduals = knowledge.residuals(candidate);
+        const candidateCost = costOf(candidateResiduals);
+        if (candidateCost <= cost) {
+          relativeGain = (cost - candidateCost) / Math.max(cost, 1e-12);
+          x = candidate;
+          residuals = candidateResiduals;
+          cost = candidateCost;
+          improved = true;
+        }
       }
-      const move = multiplyMatrixVector(inverse, downhill);
-      const candidate = x.map((value, i) => value + move[i]!);
-      const candidateResiduals = residualsAt(candidate);
-      const candidateCost = costOf(candidateResiduals);
-      if (candidateCost <= cost) {
-        relativeGain = (cost - candidateCost) / Math.max(cost, 1e-12);
-        x = candidate;
-        residuals = candidateResiduals;
-        cost = candidateCost;
-        damping = Math.max(damping / 10, 1e-9);
-        improved = true;
-        break;
-      }
-      damping *= 10;
+      damping = improved ? Math.max(damping / 10, 1e-9) : damping * 10;
     }
-    if (!improved || relativeGain < 1e-10) break;
+    if (!improved || relativeGain < 1e-9) break;
   }
 
-  const jacobian = knowledge.map((item) => gradient(item.residual, x, steps));
+  const jacobian = derivatives(knowledge.residuals, x, steps);
   const weights = residuals.map(weightOf);
-  const covariance = invertSymmetric(normalMatrix(jacobian, weights));
+  const covariance = invertSymmetric(normalMatrix(jacobian, weights, size));
   if (covariance === null) return fail({ kind: 'ill-conditioned' });
 
   const propagate = (output: (parameters: readonly number[]) => number): Propagation<Source> => {
-    const sensitivity = multiplyMatrixVector(covariance, gradient(output, x, steps));
+    const slope = derivatives((parameters) => [output(parameters)], x, steps)[0]!;
+    const sensitivity = multiplyMatrixVector(covariance, slope);
     const squares = new Map<Source, number>();
-    knowledge.forEach((item, k) => {
-      const row = jacobian[k]!;
+    knowledge.sources.forEach((source, k) => {
       // A residual with weight w counts as knowledge with variance 1/w: (w J cov g)^2 / w.
-      const influence = row.reduce((sum, value, i) => sum + value * sensitivity[i]!, 0);
-      squares.set(item.source, (squares.get(item.source) ?? 0) + weights[k]! * influence * influence);
+      const influence = jacobian[k]!.reduce((sum, value, i) => sum + value * sensitivity[i]!, 0);
+      squares.set(source, (squares.get(source) ?? 0) + weights[k]! * influence * influence);
     });
     const bySource = new Map([...squares].map(([source, square]) => [source, Math.sqrt(square)]));
     const whole = Math.sqrt([...squares.values()].reduce((sum, square) => sum + square, 0));
