@@ -1,6 +1,8 @@
+import canonicalFace from '../../calibration/canonical-face.json';
+import contactDepth from '../../calibration/contact-depth.json';
 import type { CameraProfile } from '../../src/core/estimate/face-estimates.js';
 import { DEFAULT_MEASURING_SETTINGS } from '../../src/core/estimate/face-estimates.js';
-import { measureFace } from '../../src/core/estimate/measure-face.js';
+import { createMeasureFace } from '../../src/core/estimate/measure-face.js';
 import { createPictures } from '../../src/devices/pictures.js';
 import { createVision } from '../../src/devices/vision.js';
 import type { MeasuredPicture, WrittenEstimate } from './measured-picture.js';
@@ -24,6 +26,8 @@ declare global {
 // this page lies two folders below the one that the app would have in its place
 const vision = createVision({ pageAddress: new URL('../../', document.baseURI).href });
 const pictures = createPictures();
+// composed as src/app does
+const measureFace = createMeasureFace({ canonicalFace, contactDepth });
 
 window.bench = {
   warmUp: async () => {
