@@ -31,7 +31,7 @@ const equipment: Equipment = {
 const root = document.getElementById('root');
 invariant(root !== null, 'index.html has an element #root');
 createRoot(root).render(
-  <CrashBoundary store={equipment.store}>
+  <CrashBoundary store={equipment.store} catalogue={equipment.catalogue}>
     <EquipmentContext value={equipment}>
       <SheetScreen />
     </EquipmentContext>

@@ -1,12 +1,14 @@
 import type { ReactNode } from 'react';
 import { Component, useState } from 'react';
+import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { TypedSheetStore } from '../session/ports.js';
 import { READING_FIELDS } from '../session/typed-sheet.js';
+import { readingWords } from './sentences.js';
 import { crashWords as words } from './words.js';
 
 /** Catches what should not have happened, and keeps the readings at hand. Nothing about the wearer is written elsewhere. */
 export class CrashBoundary extends Component<
-  { readonly store: TypedSheetStore; readonly children: ReactNode },
+  { readonly store: TypedSheetStore; readonly catalogue: Catalogue; readonly children: ReactNode },
   { readonly hasCrashed: boolean }
 > {
   override state = { hasCrashed: false };
@@ -19,7 +21,7 @@ export class CrashBoundary extends Component<
     if (!this.state.hasCrashed) return this.props.children;
     return (
       <CrashScreen
-        readings={keptReadings(this.props.store)}
+        readings={keptReadings(this.props.store, this.props.catalogue)}
         onAgain={() => {
           this.setState({ hasCrashed: false });
         }}
@@ -28,10 +30,10 @@ export class CrashBoundary extends Component<
   }
 }
 
-function keptReadings(store: TypedSheetStore): string {
+function keptReadings(store: TypedSheetStore, catalogue: Catalogue): string {
   const readings = store.load()?.readings;
   if (readings === undefined) return '';
-  return READING_FIELDS.map((field) => `${field}\t${readings[field]}`).join('\n');
+  return READING_FIELDS.map((field) => `${readingWords(field, catalogue)}\t${readings[field]}`).join('\n');
 }
 
 function CrashScreen(props: { readonly readings: string; readonly onAgain: () => void }) {

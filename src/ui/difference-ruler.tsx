@@ -38,7 +38,13 @@ export function DifferenceRuler(props: {
   const ticks: number[] = [];
   for (let value = -Math.floor(range / step) * step; value <= range + 1e-9; value += step) ticks.push(value);
   return (
-    <svg className="ruler" viewBox={`0 0 ${WIDTH} ${height}`} role="img" aria-label={lanes.map(laneWords).join('; ')}>
+    <svg
+      className="ruler"
+      viewBox={`0 0 ${WIDTH} ${height}`}
+      {...(lanes.length === 0
+        ? { 'aria-hidden': true }
+        : { role: 'img', 'aria-label': lanes.map(laneWords).join('; ') })}
+    >
       <rect className="ruler-band" x={x(-tolerance)} y={0} width={x(tolerance) - x(-tolerance)} height={base} />
       <line className="ruler-zero" x1={x(0)} x2={x(0)} y1={0} y2={base} />
       <path

@@ -1,5 +1,6 @@
-import { Fragment, useId, useState } from 'react';
+import { useId, useState } from 'react';
 import type { Measurement } from '../core/catalogue/measurement.js';
+import type { Finding } from '../core/crosscheck/finding.js';
 import type { FieldRow, SheetRow } from '../session/rows.js';
 import { hasReadings } from '../session/rows.js';
 import type { ReadingField } from '../session/typed-sheet.js';
@@ -294,20 +295,38 @@ function Findings({ row }: { readonly row: SheetRow }) {
     const isAlone = !covered && fields.some(({ estimate }) => estimate !== null);
     return isAlone ? <em className="cover">{words.preFitting}</em> : null;
   }
-  return found.map(({ field, side, finding, estimate }) =>
-    finding === null ? (
-      <Fragment key={field} />
-    ) : (
-      <p key={field} className={`finding finding-${finding.kind}`}>
-        <FindingMark kind={finding.kind} />
-        <span>
-          {side !== null && <span className="finding-side">{words.side[side]} </span>}
-          <strong>{findingWord(finding)}</strong>
-          <span className="reason"> {findingReason(finding, estimate)}</span>
-        </span>
-      </p>
-    ),
-  );
+  return saidTogether(found).map(({ sides, kind, word, reason }) => (
+    <p key={sides.join('')} className={`finding finding-${kind}`}>
+      <FindingMark kind={kind} />
+      <span>
+        {sides.length > 0 && <span className="finding-side">{sides.join(words.and)}</span>}
+        <strong>{word}</strong>
+        <span className="reason"> {reason}</span>
+      </span>
+    </p>
+  ));
+}
+
+interface SaidFinding {
+  readonly sides: readonly string[];
+  readonly kind: Finding['kind'];
+  readonly word: string;
+  readonly reason: string;
+}
+
+/** The findings of a row; where both sides say the same, it is said once. */
+function saidTogether(fields: readonly FieldRow[]): readonly SaidFinding[] {
+  const said: SaidFinding[] = [];
+  for (const { side, finding, estimate } of fields) {
+    if (finding === null) continue;
+    const sides = side === null ? [] : [words.side[side]];
+    const reason = findingReason(finding, estimate);
+    const same = said.findIndex((one) => one.kind === finding.kind && one.reason === reason);
+    const before = said[same];
+    if (before === undefined) said.push({ sides, kind: finding.kind, word: findingWord(finding), reason });
+    else said[same] = { ...before, sides: [...before.sides, ...sides] };
+  }
+  return said;
 }
 
 /** What a screen reader is told when the findings of a row change. */

@@ -1,5 +1,5 @@
 import type { Dispatch } from 'react';
-import { useCallback, useEffect, useMemo, useReducer, useRef, useState } from 'react';
+import { useCallback, useDeferredValue, useEffect, useMemo, useReducer, useRef, useState } from 'react';
 import type { FaceMeasurement } from '../core/estimate/face-estimates.js';
 import type { PictureFailure } from '../core/camera/failure.js';
 import type { Result } from '../core/result.js';
@@ -104,7 +104,8 @@ export function useSheet(): SheetInHand {
     store.save({ readings: ownReadings, settings: ownSettings });
   }, [store, ownReadings, ownSettings]);
 
-  const features = state.picture.kind === 'measured' ? state.picture.marking.features : null;
+  // A handle follows the pointer at once; the estimates follow as fast as they can be worked out.
+  const features = useDeferredValue(state.picture.kind === 'measured' ? state.picture.marking.features : null);
   const settings = useMemo(() => measuringSettings(state.settings), [state.settings]);
   const measurement = useMemo(
     () => (features === null ? null : measureFace(features, settings)),

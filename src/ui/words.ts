@@ -127,6 +127,7 @@ export const sheetWords = {
   finding: 'Finding',
   groups: { eyes: 'Eyes', head: 'Head' },
   side: { R: 'R', L: 'L' },
+  and: ' and ',
   sideWord: { R: 'right', L: 'left' },
   covered: 'covered until your reading is in',
   noPicture: 'no picture yet',
@@ -144,6 +145,8 @@ export const sheetWords = {
   step: (resolution: string): string => `Read to ${resolution} mm.`,
   share: 'share',
   source: 'source',
+  findingsCount: (agree: number, disagree: number, cannotTell: number): string =>
+    `Findings: ${agree} agree, ${disagree} disagree, ${cannotTell} cannot tell.`,
   findingOf: (name: string, word: string, reason: string): string => `${name}: ${word}. ${reason}.`,
   doubtHeading: 'Where this doubt comes from',
   doubtCovered: 'The camera’s value is still covered. Its doubt will be shown with it.',
