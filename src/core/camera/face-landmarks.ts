@@ -27,6 +27,7 @@ export const LANDMARK = {
   upperLip: 0,
   lowerLip: 17,
   chin: 152,
+  chinPoint: [152, 175, 199, 148, 377],
   foreheadTop: 10,
 } as const;
 

@@ -24,6 +24,8 @@ const FULL_STEP = 55;
 const FLOOR_ACROSS = 0.012;
 const FLOOR_DOWN = 0.05;
 const FLOOR_RADIUS = 0.02;
+/** The fitted radius over the true one on rendered eyes: the lids' shadow beside the iris draws the edge outwards. */
+const RADIUS_BIAS = 1.018;
 /** Least share of the sampled edge that must show a step. */
 const LEAST_SUPPORT = 0.35;
 
@@ -72,7 +74,7 @@ export function fitIrisEdge(
         yy: covariance[1]![1]! + squared(FLOOR_DOWN),
       },
     },
-    radiusPx: circle.radius,
+    radiusPx: circle.radius / RADIUS_BIAS,
     radiusUncertaintyPx: Math.sqrt(covariance[2]![2]! + squared(FLOOR_RADIUS)),
     support,
     source: 'edges',

@@ -47,7 +47,7 @@ export interface FaceKnowledge {
 const IRIS_MEAN_MM = 11.71;
 const IRIS_SD_MM = 0.42;
 /** Focal length over the longer side of a webcam's picture: 55 to 90 degrees of view (common practice), as mean and log spread. */
-const FOCAL_OVER_LONG_SIDE = 0.76;
+const FOCAL_OVER_LONG_SIDE = 0.8;
 const FOCAL_LOG_SD = 0.16;
 /** Radial distortion that is not known: barrel or cushion of a few per cent at the rim (common practice). */
 const K1_SD = 0.06;
@@ -60,12 +60,12 @@ const NEAR_VERGENCE_SD = 0.05;
 
 /**
  * How far the fit of the mean face to landmarks leaves the head's angles in doubt, radians, and by how much it errs on average.
- * Tuned on rendered heads: yaw within 1.8 degrees, an eighth too much; pitch within 4.3, nodding too much by the pitch given here, more
+ * Tuned on rendered heads: yaw within 1.8 degrees, a seventh too much; pitch within 5, nodding too much by the pitch given here, more
  * where the card covers the mouth.
  */
 const YAW_SD = degreesToRadians(1.8);
-const YAW_GAIN = 0.88;
-const PITCH_SD = degreesToRadians(4.3);
+const YAW_GAIN = 0.85;
+const PITCH_SD = degreesToRadians(5);
 const ROLL_SD = degreesToRadians(1);
 const PITCH_BIAS: Readonly<Record<CardPosition, number>> = {
   forehead: degreesToRadians(7.2),
@@ -73,9 +73,14 @@ const PITCH_BIAS: Readonly<Record<CardPosition, number>> = {
   chin: degreesToRadians(7.9),
 };
 /** A wearer who was asked to face the camera upright holds the head within this of it (chosen). */
-const UPRIGHT_SD = degreesToRadians(5);
+const UPRIGHT_SD = degreesToRadians(4);
 /** A card laid flat against a face is turned to neither side by more than about this (chosen). */
 const CARD_TURN_SD = degreesToRadians(4);
+/**
+ * The scans' card leans as the skin lets it; a hand holds it otherwise by some 8 degrees, which moves its middle by about this against the
+ * place that it touches, mm (chosen).
+ */
+const HOLDING_SD_MM = 4;
 /** The eyes of one head lie equally far back to within this, mm (chosen). */
 const EYE_DEPTH_DIFFERENCE_SD_MM = 0.7;
 /**
@@ -92,8 +97,11 @@ const HEAD_RATIO_SD = 0.034;
 const TEMPLE_BACK_MM = 38;
 const TEMPLE_RATIO = 0.82;
 const TEMPLE_RATIO_SD = 0.058;
-/** The midline is seen on skin some 11 mm before the pupils: between the nose root and the inner corners of the eyes. */
-const MIDLINE_FORWARD_MM = 11;
+/**
+ * The landmarks of the bridge move across the picture as the head turns like a point this far before the pupils (rendered heads; their
+ * skin lies 10 mm before them, the landmark model sees it further out).
+ */
+const LANDMARK_MIDLINE_FORWARD_MM = 18;
 
 /** A face turned further than this, beyond the doubt of the angle itself, is refused. */
 const TURN_LIMIT_DEG = 15;
@@ -297,6 +305,7 @@ function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
   const { features, settings, profile, known } = model;
   const { card, iris, lids, midline, outline } = features;
   const contact = known.contactDepth.regions[card.position];
+  const contactSdMm = Math.hypot(contact.sdMm, HOLDING_SD_MM);
   const landmarkGapPx = landmarkGap(features, model.cardNormal);
   const thicknessMm = card.source === 'markers' ? 0 : REFERENCE_CARD.thicknessMm;
   const focalSd = profile === null ? FOCAL_LOG_SD : Math.max(profile.focalRelativeUncertainty, 1e-4);
@@ -348,7 +357,7 @@ function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
     const middle = scale(add(eyes.L, eyes.R), 0.5);
     out.push(dot(across, axes.forward) / EYE_DEPTH_DIFFERENCE_SD_MM);
     const back = add(pose.translationMm, scale(normal, thicknessMm));
-    out.push((dot(subtract(back, middle), axes.forward) - contact.meanMm) / contact.sdMm);
+    out.push((dot(subtract(back, middle), axes.forward) - contact.meanMm) / contactSdMm);
     const gapMm = landmarkGapPx === null ? null : (landmarkGapPx * middle[2]) / camera.fx;
     out.push(gapMm === null ? 0 : (middle[2] - back[2] - gapMm) / LANDMARK_DEPTH_SD_MM[card.position]);
     out.push(x[P.midline]! / midline.uncertaintyPx);
@@ -372,7 +381,9 @@ function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
  * scale of a pixel at the eyes; null where too few landmarks lie under the card. The model guesses what it cannot see there.
  */
 function landmarkGap({ landmarks, card }: PictureFeatures, cardNormal: Vector3): number | null {
-  const covered = landmarks.slice(0, MESH_COUNT).filter((landmark) => isWithin(card.corners, landmark));
+  // The chin's landmarks are often drawn a little above the card that covers it: they count for a card held there in any case.
+  const chin = card.position === 'chin' ? LANDMARK.chinPoint.map((index) => landmarkAt(landmarks, index)) : [];
+  const covered = [...chin, ...landmarks.slice(0, MESH_COUNT).filter((landmark) => isWithin(card.corners, landmark))];
   if (covered.length < 2) return null;
   const eyeDepthPx =
     SIDES.flatMap((side) => [LANDMARK.upperLid[side], LANDMARK.lowerLid[side]])
@@ -390,7 +401,9 @@ function landmarkGap({ landmarks, card }: PictureFeatures, cardNormal: Vector3):
 const MESH_COUNT = 468;
 
 function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEstimates {
-  const { features, settings, profile } = model;
+  const { features, settings, profile, known } = model;
+  const midlineForwardMm =
+    features.midline.source === 'hand' ? known.contactDepth.nasion.meanMm : LANDMARK_MIDLINE_FORWARD_MM;
   const eyes = (x: readonly number[]) => ({ R: eyeAt(x, P.eyeR), L: eyeAt(x, P.eyeL) });
   const pdShown = (x: readonly number[]): number => norm(subtract(eyes(x).L, eyes(x).R));
   /** Pupil to its place at far gaze, along the line between the eyes: convergence turns each pupil inwards. */
@@ -408,7 +421,7 @@ function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEs
     const camera = cameraOf(features, profile, x[P.logFocal]!, x[P.k1]!);
     const middle = scale(add(both.L, both.R), 0.5);
     const ray = rayOf(camera, { xPx: features.midline.point.xPx + x[P.midline]!, yPx: features.midline.point.yPx });
-    const depthMm = middle[2] + MIDLINE_FORWARD_MM * forward[2];
+    const depthMm = middle[2] + midlineForwardMm * forward[2];
     const bridge: Vector3 = [ray.x * depthMm, ray.y * depthMm, depthMm];
     const along = dot(subtract(bridge, both[side]), left);
     return (side === 'R' ? along : -along) + inward(x);
