@@ -12,6 +12,8 @@ export interface FittedCard {
   readonly support: FourCorners<number>;
   /** mean strength of the edge where it was seen, levels per pixel */
   readonly strength: FourCorners<number>;
+  /** scatter of the edge about each straight side, px: cards are straight, hair and collars are not */
+  readonly scatterPx: FourCorners<number>;
   /** width over which the edges rise, as the median of the sides, px: about two in focus */
   readonly edgeWidthPx: number;
 }
@@ -37,6 +39,7 @@ interface SideFit {
   readonly line: ImageLine;
   readonly support: number;
   readonly strength: number;
+  readonly scatterPx: number;
   readonly widthPx: number;
   /** standard uncertainty of the side's offset at its two ends, px */
   readonly startUncertaintyPx: number;
@@ -87,6 +90,7 @@ export function fitCardEdges(
     corners: measured as unknown as FourCorners<MeasuredPoint>,
     support: fits.map((fit) => fit.support) as unknown as FourCorners<number>,
     strength: fits.map((fit) => fit.strength) as unknown as FourCorners<number>,
+    scatterPx: fits.map((fit) => fit.scatterPx) as unknown as FourCorners<number>,
     edgeWidthPx: median(fits.map((fit) => fit.widthPx)),
   };
 }
@@ -257,6 +261,7 @@ function fitSide(
     line: lineThrough(at(0), at(1)),
     support: count / POSITIONS,
     strength: strengths.filter((_, i) => near[i]).reduce((sum, value) => sum + value, 0) / count,
+    scatterPx,
     widthPx: median(widths.filter((_, i) => near[i])),
     startUncertaintyPx: endUncertainty(0),
     endUncertaintyPx: endUncertainty(1),

@@ -1,3 +1,4 @@
+import { median } from '../statistics/robust.js';
 import { radiansToDegrees } from '../units/angle.js';
 import { distancePx, type ImagePoint } from '../geometry/vector.js';
 import { fail, succeed, type Result } from '../result.js';
@@ -8,6 +9,7 @@ import type { PictureFailure } from './failure.js';
 import type { CardPosition, FourCorners } from './features.js';
 import type { RgbaImage } from './pixel-plane.js';
 import { cameraFromFieldOfView } from './pinhole.js';
+import { isWithin } from '../geometry/outline.js';
 import { findPlanarPoses } from './planar-pose.js';
 import { CARD_CORNERS_MM, REFERENCE_CARD } from './reference-card.js';
 
@@ -22,8 +24,10 @@ export interface ScoredCard {
 
 /** A field of view in the middle of those of webcams: the shape of a card hardly depends on it. */
 const TYPICAL_FIELD_OF_VIEW_RAD = 1.15;
-/** Below this score what was found is no card: with four edges half seen and fitting it is reached. Tuned on rendered pictures. */
+/** Below this score what was found is no card: four edges, half of each seen, reach it. Tuned on rendered pictures, with and without card. */
 const LEAST_SCORE = 3;
+/** Edges of cards scatter less about a straight line; foreheads framed by hair scatter by three times as much. Tuned likewise. */
+const STRAIGHT_SCATTER_PX = 0.3;
 /** Most tilt that is measured, degrees; about a sixth of the width would be lost beyond. */
 export const TILT_LIMIT_DEG = 25;
 
@@ -31,12 +35,26 @@ export const TILT_LIMIT_DEG = 25;
 export function findCardByEdges(image: RgbaImage, eyes: EyesSeed): Result<ScoredCard, PictureFailure> {
   const scored = scoreCandidates(image, eyes);
   const best = scored[0];
-  if (best === undefined || best.score < LEAST_SCORE) return fail({ kind: 'no-card' });
+  if (best === undefined) return fail({ kind: 'no-card' });
+  const softest = softestEdgePx(best.fitted.corners);
+  if (best.fitted.edgeWidthPx > softest) {
+    return fail({ kind: 'blurred', edgeWidthPx: best.fitted.edgeWidthPx, limitPx: softest });
+  }
+  if (best.score < LEAST_SCORE) return fail({ kind: 'no-card' });
   const second = scored.find(
     (other) => other.score > Math.max(LEAST_SCORE + 1, 0.93 * best.score) && !overlap(other, best),
   );
   if (second !== undefined) return fail({ kind: 'several-cards' });
   return succeed(best);
+}
+
+/** Softest edge of a card that is measured; in focus it is about three pixels wide. Chosen. */
+const SOFTEST_EDGE_PX = 6;
+const SOFTEST_EDGE_SHARE = 0.045;
+
+/** Widest rise over the edges that a card of this size in the picture may show, px. */
+export function softestEdgePx(corners: FourCorners<ImagePoint>): number {
+  return Math.max(SOFTEST_EDGE_PX, SOFTEST_EDGE_SHARE * distancePx(corners[0], corners[1]));
 }
 
 /** All cards that the edges speak for, best first. */
@@ -57,6 +75,7 @@ export function scoreCandidates(image: RgbaImage, eyes: EyesSeed): ScoredCard[] 
     if (misfit === null) continue;
     const shape = shapeOfCard(image, fitted.corners);
     if (shape === null || shape.tiltDeg > TILT_LIMIT_DEG) continue;
+    if (isWithin(fitted.corners, eyes.irisCentre.R) || isWithin(fitted.corners, eyes.irisCentre.L)) continue;
     const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
     const score =
       sum(fitted.support) +
@@ -65,7 +84,8 @@ export function scoreCandidates(image: RgbaImage, eyes: EyesSeed): ScoredCard[] 
       (150 * shape.residualPx) / widthPx -
       0.3 * outline.inside -
       0.4 * misfit -
-      sizePenalty(fitted.corners, eyes);
+      sizePenalty(fitted.corners, eyes) -
+      2.5 * Math.max(0, median(fitted.scatterPx) / Math.max(1, widthPx / 250) - STRAIGHT_SCATTER_PX);
     scored.push({ fitted, ...shape, score });
   }
   return scored.sort((a, b) => b.score - a.score);

@@ -20,7 +20,7 @@ import type {
   OutlineObservation,
   PictureFeatures,
 } from './features.js';
-import { findCardByEdges, positionOfCard, shapeOfCard, TILT_LIMIT_DEG } from './find-card.js';
+import { findCardByEdges, positionOfCard, shapeOfCard, softestEdgePx, TILT_LIMIT_DEG } from './find-card.js';
 import { fitIrisEdge } from './iris-edge.js';
 import { fitLidEdges } from './lid-edges.js';
 import { clipRectangle, cutPlane, type RgbaImage } from './pixel-plane.js';
@@ -41,9 +41,6 @@ export type MarkerFinder = (image: RgbaImage) => readonly FoundMarker[];
 const CLOSED_SHARE = 0.33;
 /** The brightest part of the eyes (the white) is darker than this in a picture that is too dark, levels of 255. Chosen. */
 const DARKEST_WHITE = 38;
-/** Softest edge of the card that is measured, as a share of the card's width; in focus it is about two pixels. Chosen. */
-const SOFTEST_EDGE_SHARE = 0.045;
-const SOFTEST_EDGE_PX = 5;
 /** Largest residual of a flat card with sharp corners, as a share of its width: beyond it the card is bent or misread. Chosen. */
 const BENT_SHARE = 0.012;
 /** Fewest pixels per millimetre that are measured at all; under 1.2 the advice is to come nearer. */
@@ -274,7 +271,7 @@ function checkCard(
   if (card.tiltDeg > TILT_LIMIT_DEG) {
     return fail({ kind: 'card-tilted', tiltDeg: card.tiltDeg, limitDeg: TILT_LIMIT_DEG });
   }
-  const softest = Math.max(SOFTEST_EDGE_PX, SOFTEST_EDGE_SHARE * widthPx);
+  const softest = softestEdgePx(corners);
   if (card.edgeWidthPx > softest) {
     return fail({ kind: 'blurred', edgeWidthPx: card.edgeWidthPx, limitPx: softest });
   }

@@ -1,5 +1,6 @@
 import { adjust, type Knowledge } from '../fitting/adjustment.js';
 import { rotationFromVector } from '../geometry/rotation.js';
+import { isWithin } from '../geometry/outline.js';
 import type { ImagePoint, Matrix3, Vector3 } from '../geometry/vector.js';
 import type { FourCorners, Landmark } from './features.js';
 import type { Camera } from './pinhole.js';
@@ -117,20 +118,4 @@ export function anglesOfHead(r: Matrix3): HeadAngles {
     pitchRad: -Math.asin(Math.min(1, Math.max(-1, r[1][2]))),
     rollRad: Math.atan2(r[1][0], r[1][1]),
   };
-}
-
-/** Whether a point lies within a convex or concave outline (even-odd rule). */
-export function isWithin(outline: readonly ImagePoint[], point: ImagePoint): boolean {
-  let inside = false;
-  for (let i = 0, j = outline.length - 1; i < outline.length; j = i++) {
-    const a = outline[i]!;
-    const b = outline[j]!;
-    if (
-      a.yPx > point.yPx !== b.yPx > point.yPx &&
-      point.xPx < ((b.xPx - a.xPx) * (point.yPx - a.yPx)) / (b.yPx - a.yPx) + a.xPx
-    ) {
-      inside = !inside;
-    }
-  }
-  return inside;
 }

@@ -4,7 +4,6 @@ import type { CardPosition, Landmark, PictureFeatures, PointCovariance } from '.
 import {
   choosePoseVertices,
   fitHeadPose,
-  isWithin,
   rotationOfHead,
   type CanonicalFace,
   type HeadAngles,
@@ -13,6 +12,7 @@ import { NO_DISTORTION, project, rayOf, type Camera, type Distortion } from '../
 import { findPlanarPoses, parametersOfPose, poseFromParameters, type PlanarPose } from '../camera/planar-pose.js';
 import { CARD_CORNERS_MM, REFERENCE_CARD } from '../camera/reference-card.js';
 import { adjust, type Adjustment, type Knowledge } from '../fitting/adjustment.js';
+import { isWithin } from '../geometry/outline.js';
 import { toCamera } from '../geometry/pose.js';
 import {
   add,
