@@ -364,7 +364,8 @@ interface Vote {
 
 /** The straight lines through the profiles along which the signed steps, each limited, add up to most; apart from one another. */
 function voteForLines(profiles: readonly SideProfile[], limit: number): Vote[] {
-  const votes: Vote[] = [];
+  // For each place of a line's middle only the best line is kept, whatever its slope and channel.
+  const best = new Map<number, Vote>();
   profiles.forEach((profile, channel) => {
     const { steps, across, spacingPx } = profile;
     const limited = new Float32Array(steps.length);
@@ -376,16 +377,20 @@ function voteForLines(profiles: readonly SideProfile[], limit: number): Vote[] {
         if (Math.abs(end - start) > steepest) continue;
         let sum = 0;
         const slope = (end - start) / (POSITIONS - 1);
-        for (let i = 0; i < POSITIONS; i++) sum += limited[i * across + Math.round(start + slope * i)]!;
-        votes.push({ channel, sign: sum > 0 ? 1 : -1, start, end, coherence: Math.abs(sum) / POSITIONS });
+        let column = start + 0.5;
+        for (let i = 0; i < POSITIONS; i++, column += slope) sum += limited[i * across + (column | 0)]!;
+        const coherence = Math.abs(sum) / POSITIONS;
+        if (coherence > (best.get(start + end)?.coherence ?? 0)) {
+          best.set(start + end, { channel, sign: sum > 0 ? 1 : -1, start, end, coherence });
+        }
       }
     }
   });
-  votes.sort((a, b) => b.coherence - a.coherence);
+  const votes = [...best.values()].sort((a, b) => b.coherence - a.coherence);
   const kept: Vote[] = [];
   const apart = Math.max(3, profiles[0]!.across / 14);
   for (const vote of votes) {
-    if (vote.coherence <= 0 || kept.length >= limit) break;
+    if (kept.length >= limit) break;
     const middle = (vote.start + vote.end) / 2;
     if (kept.every((other) => Math.abs((other.start + other.end) / 2 - middle) > apart)) kept.push(vote);
   }

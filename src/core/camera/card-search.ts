@@ -7,10 +7,8 @@ import { REFERENCE_CARD } from './reference-card.js';
 /** A place where a card may be: a rectangle in the picture and how well straight steps of brightness lie along its sides. */
 export interface CardCandidate {
   readonly corners: FourCorners<ImagePoint>;
-  /** sum over the sides of the coherent step, each at most one half; larger is better */
+  /** sum over the sides of the coherent step, with more weight on the weakest; larger is better */
   readonly score: number;
-  /** coherent step of each side, top, right, bottom, left, 0 to 1 */
-  readonly sides: FourCorners<number>;
 }
 
 /** Width of the expected card in the search picture; small enough to be quick, large enough for its sides to be told apart. */
@@ -63,7 +61,6 @@ export function searchCard(image: RgbaImage, eyes: EyesSeed, limit: number): Car
           frame.toPicture(xPx, yPx),
         ) as unknown as FourCorners<ImagePoint>,
         score: candidate.score,
-        sides: candidate.sides,
         centre: frame.toPicture(candidate.centreX, candidate.centreY),
         widthPx: candidate.width * cellPx,
       });
@@ -80,7 +77,7 @@ export function searchCard(image: RgbaImage, eyes: EyesSeed, limit: number): Car
     if (!repeated) kept.push(candidate);
     if (kept.length >= limit) break;
   }
-  return kept.map(({ corners, score, sides }) => ({ corners, score, sides }));
+  return kept.map(({ corners, score }) => ({ corners, score }));
 }
 
 function turnUpright(
@@ -97,13 +94,15 @@ function turnUpright(
     yPx: eyes.middle.yPx + sine * (x - SEARCH_WIDTH / 2) + cosine * (y - EYE_ROW),
   });
   const size = SEARCH_WIDTH * SEARCH_HEIGHT;
-  const planes = CHANNELS.map(() => new Float32Array(size));
+  const red = new Float32Array(size);
+  const green = new Float32Array(size);
+  const blue = new Float32Array(size);
   const { widthPx, heightPx, data } = reduced;
+  const origin = toPicture(0.5, 0.5);
   for (let row = 0; row < SEARCH_HEIGHT; row++) {
     for (let column = 0; column < SEARCH_WIDTH; column++) {
-      const point = toPicture(column + 0.5, row + 0.5);
-      const x = Math.min(Math.max(point.xPx / factor - 0.5, 0), widthPx - 1.001);
-      const y = Math.min(Math.max(point.yPx / factor - 0.5, 0), heightPx - 1.001);
+      const x = Math.min(Math.max((origin.xPx + cosine * column - sine * row) / factor - 0.5, 0), widthPx - 1.001);
+      const y = Math.min(Math.max((origin.yPx + sine * column + cosine * row) / factor - 0.5, 0), heightPx - 1.001);
       const left = Math.floor(x);
       const top = Math.floor(y);
       const fx = x - left;
@@ -114,26 +113,25 @@ function turnUpright(
       const b = fx * (1 - fy);
       const c = (1 - fx) * fy;
       const d = fx * fy;
-      const red = a * data[i]! + b * data[i + 4]! + c * data[below]! + d * data[below + 4]!;
-      const green = a * data[i + 1]! + b * data[i + 5]! + c * data[below + 1]! + d * data[below + 5]!;
-      const blue = a * data[i + 2]! + b * data[i + 6]! + c * data[below + 2]! + d * data[below + 6]!;
-      CHANNELS.forEach((channel, k) => {
-        const [wr, wg, wb] = CHANNEL_WEIGHTS[channel];
-        planes[k]![row * SEARCH_WIDTH + column] = wr * red + wg * green + wb * blue;
-      });
+      const at = row * SEARCH_WIDTH + column;
+      red[at] = a * data[i]! + b * data[i + 4]! + c * data[below]! + d * data[below + 4]!;
+      green[at] = a * data[i + 1]! + b * data[i + 5]! + c * data[below + 1]! + d * data[below + 5]!;
+      blue[at] = a * data[i + 2]! + b * data[i + 6]! + c * data[below + 2]! + d * data[below + 6]!;
     }
   }
-  const limited = (step: number): number => Math.min(Math.max(step / FULL_STEP, -1), 1);
   const rowSums: Float32Array[] = [];
   const columnSums: Float32Array[] = [];
-  for (const plane of planes) {
+  const plane = new Float32Array(size);
+  for (const channel of CHANNELS) {
+    const [wr, wg, wb] = CHANNEL_WEIGHTS[channel];
+    for (let i = 0; i < size; i++) plane[i] = (wr * red[i]! + wg * green[i]! + wb * blue[i]!) / FULL_STEP;
     // Sums have one entry more than pixels in their direction: entry i is the sum before pixel i.
     const rows = new Float32Array(SEARCH_HEIGHT * (SEARCH_WIDTH + 1));
     for (let row = 1; row < SEARCH_HEIGHT - 1; row++) {
       let sum = 0;
       for (let column = 0; column < SEARCH_WIDTH; column++) {
         const at = row * SEARCH_WIDTH + column;
-        sum += limited(plane[at + SEARCH_WIDTH]! - plane[at - SEARCH_WIDTH]!);
+        sum += Math.min(Math.max(plane[at + SEARCH_WIDTH]! - plane[at - SEARCH_WIDTH]!, -1), 1);
         rows[row * (SEARCH_WIDTH + 1) + column + 1] = sum;
       }
     }
@@ -141,7 +139,8 @@ function turnUpright(
     for (let row = 0; row < SEARCH_HEIGHT; row++) {
       for (let column = 0; column < SEARCH_WIDTH; column++) {
         const at = row * SEARCH_WIDTH + column;
-        const step = column > 0 && column < SEARCH_WIDTH - 1 ? limited(plane[at + 1]! - plane[at - 1]!) : 0;
+        const step =
+          column > 0 && column < SEARCH_WIDTH - 1 ? Math.min(Math.max(plane[at + 1]! - plane[at - 1]!, -1), 1) : 0;
         columns[at + SEARCH_WIDTH] = columns[at]! + step;
       }
     }
@@ -154,7 +153,6 @@ function turnUpright(
 interface FrameCandidate {
   readonly corners: FourCorners<ImagePoint>;
   readonly score: number;
-  readonly sides: FourCorners<number>;
   readonly centreX: number;
   readonly centreY: number;
   readonly width: number;
@@ -164,76 +162,76 @@ interface FrameCandidate {
 function candidatesOf(frame: UprightFrame): FrameCandidate[] {
   const found: FrameCandidate[] = [];
   const eyeClearance = 0.05 * CARD_WIDTH_CELLS;
+  const [r0, r1, r2] = frame.rowSums as [Float32Array, Float32Array, Float32Array];
+  const [c0, c1, c2] = frame.columnSums as [Float32Array, Float32Array, Float32Array];
+  const horizontal = new Float32Array(SEARCH_HEIGHT * SEARCH_WIDTH);
+  const vertical = new Float32Array(SEARCH_HEIGHT * SEARCH_WIDTH);
   for (const size of SIZES) {
     const width = Math.round(CARD_WIDTH_CELLS * size);
     const trimX = Math.round(0.07 * width);
     const across = Math.min(SEARCH_WIDTH - width, Math.round(0.84 * CARD_WIDTH_CELLS));
     const firstColumn = Math.round((SEARCH_WIDTH - width - across) / 2);
-    const horizontal = new Float32Array(SEARCH_HEIGHT * across);
+    const shareX = 1 / (width - 2 * trimX);
     for (let row = 0; row < SEARCH_HEIGHT; row++) {
-      for (let k = 0; k < across; k++) {
-        const from = row * (SEARCH_WIDTH + 1) + firstColumn + k;
-        let best = 0;
-        for (const sums of frame.rowSums) {
-          const mean = Math.abs(sums[from + width - trimX]! - sums[from + trimX]!);
-          if (mean > best) best = mean;
-        }
-        horizontal[row * across + k] = best / (width - 2 * trimX);
+      for (let column = firstColumn; column < firstColumn + across; column++) {
+        const from = row * (SEARCH_WIDTH + 1) + column + trimX;
+        const to = from + width - 2 * trimX;
+        const step = Math.max(
+          Math.abs(r0[to]! - r0[from]!),
+          Math.abs(r1[to]! - r1[from]!),
+          Math.abs(r2[to]! - r2[from]!),
+        );
+        horizontal[row * SEARCH_WIDTH + column] = step * shareX;
       }
     }
     for (const aspect of ASPECTS) {
       const height = Math.round(width / aspect);
       const trimY = Math.round(0.11 * height);
+      const shareY = 1 / (height - 2 * trimY);
       const down = SEARCH_HEIGHT - height;
-      const vertical = new Float32Array(down * SEARCH_WIDTH);
-      for (let row = 0; row < down; row++) {
-        for (let column = firstColumn; column < firstColumn + across + width && column < SEARCH_WIDTH; column++) {
-          let best = 0;
-          for (const sums of frame.columnSums) {
-            const mean = Math.abs(
-              sums[(row + height - trimY) * SEARCH_WIDTH + column]! - sums[(row + trimY) * SEARCH_WIDTH + column]!,
+      const readColumns = (first: number): void => {
+        const end = Math.min(first + across, SEARCH_WIDTH);
+        for (let row = 0; row < down; row++) {
+          for (let column = first; column < end; column++) {
+            const from = (row + trimY) * SEARCH_WIDTH + column;
+            const to = (row + height - trimY) * SEARCH_WIDTH + column;
+            const step = Math.max(
+              Math.abs(c0[to]! - c0[from]!),
+              Math.abs(c1[to]! - c1[from]!),
+              Math.abs(c2[to]! - c2[from]!),
             );
-            if (mean > best) best = mean;
+            vertical[row * SEARCH_WIDTH + column] = step * shareY;
           }
-          vertical[row * SEARCH_WIDTH + column] = best / (height - 2 * trimY);
         }
-      }
-      const best: { score: number; row: number; column: number }[] = [
+      };
+      readColumns(firstColumn);
+      readColumns(firstColumn + width);
+      const best = [
         { score: 0, row: 0, column: 0 },
         { score: 0, row: 0, column: 0 },
       ];
       for (let row = 0; row < down; row++) {
         if (row < EYE_ROW + eyeClearance && row + height > EYE_ROW - eyeClearance) continue;
         const slot = best[row + height <= EYE_ROW ? 0 : 1]!;
-        for (let k = 0; k < across; k++) {
-          const top = sideScore(horizontal[row * across + k]!);
-          const bottom = sideScore(horizontal[(row + height) * across + k]!);
-          const left = sideScore(vertical[row * SEARCH_WIDTH + firstColumn + k]!);
-          const rightColumn = firstColumn + k + width;
-          const right = rightColumn < SEARCH_WIDTH ? sideScore(vertical[row * SEARCH_WIDTH + rightColumn]!) : 0;
+        for (let column = firstColumn; column < firstColumn + across; column++) {
+          const at = row * SEARCH_WIDTH + column;
+          const top = sideScore(horizontal[at]!);
+          const bottom = sideScore(horizontal[at + height * SEARCH_WIDTH]!);
+          const left = sideScore(vertical[at]!);
+          const right = column + width < SEARCH_WIDTH ? sideScore(vertical[at + width]!) : 0;
           // The weakest sides count more: three strong sides of a collar or a fringe are no card.
-          const weakest = Math.min(top, bottom, left, right);
-          const sum = top + bottom + left + right;
-          const score = sum + 1.2 * weakest;
+          const score = top + bottom + left + right + 1.2 * Math.min(top, bottom, left, right);
           if (score > slot.score) {
             slot.score = score;
             slot.row = row;
-            slot.column = firstColumn + k;
+            slot.column = column;
           }
         }
       }
       for (const { score, row, column } of best) {
         if (score === 0) continue;
-        const k = column - firstColumn;
-        const rightColumn = Math.min(column + width, SEARCH_WIDTH - 1);
         found.push({
           score,
-          sides: [
-            horizontal[row * across + k]!,
-            vertical[row * SEARCH_WIDTH + rightColumn]!,
-            horizontal[(row + height) * across + k]!,
-            vertical[row * SEARCH_WIDTH + column]!,
-          ],
           corners: [
             { xPx: column + 0.5, yPx: row + 0.5 },
             { xPx: column + width + 0.5, yPx: row + 0.5 },

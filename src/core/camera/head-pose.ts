@@ -81,16 +81,16 @@ export function fitHeadPose(
     robust: () => true,
     residuals: (x) => {
       const r = rotationFromVector([x[0]!, x[1]!, x[2]!]);
-      return points.flatMap(({ body, px }) => {
+      const out = new Array<number>(2 * points.length);
+      points.forEach(({ body: [bx, by, bz], px }, i) => {
         // Head frame: y up, z towards the viewer; the camera's y points down and its z away.
-        const X = r[0][0] * body[0] + r[0][1] * body[1] + r[0][2] * body[2] + x[3]!;
-        const Y = r[1][0] * body[0] + r[1][1] * body[1] + r[1][2] * body[2] + x[4]!;
-        const Z = x[5]! - (r[2][0] * body[0] + r[2][1] * body[1] + r[2][2] * body[2]);
-        return [
-          ((camera.fx * X) / Z + camera.cx - px.xPx) / scatterPx,
-          ((-camera.fy * Y) / Z + camera.cy - px.yPx) / scatterPx,
-        ];
+        const depth = x[5]! - (r[2][0] * bx + r[2][1] * by + r[2][2] * bz);
+        const across = (r[0][0] * bx + r[0][1] * by + r[0][2] * bz + x[3]!) / depth;
+        const up = (r[1][0] * bx + r[1][1] * by + r[1][2] * bz + x[4]!) / depth;
+        out[2 * i] = (camera.fx * across + camera.cx - px.xPx) / scatterPx;
+        out[2 * i + 1] = (camera.cy - camera.fy * up - px.yPx) / scatterPx;
       });
+      return out;
     },
   };
   const outcome = adjust(knowledge, start, [1e-5, 1e-5, 1e-5, 1e-3, 1e-3, 1e-3], 8);

@@ -139,10 +139,26 @@ const STEPS: readonly number[] = [
   1e-3, 1e-3, 1e-3, 1e-3, 1e-3, 1e-3, 1e-7, 1e-4, 1e-4, 1e-3, 1e-3,
 ];
 
+type PoseFitter = (camera: Camera, features: PictureFeatures) => HeadAngles | null;
+
 /** Makes the function that turns features into estimates, with what is known of faces from outside. */
 export function createMeasureFace(known: FaceKnowledge): MeasureFace {
   const vertices = choosePoseVertices(known.canonicalFace);
-  return (features, settings) => measureFace(features, settings, known, vertices);
+  // While a handle is dragged the landmarks stay, and mostly also which of them the card covers: the head's pose is then the same.
+  let last: {
+    readonly landmarks: readonly Landmark[];
+    readonly key: string;
+    readonly angles: HeadAngles | null;
+  } | null = null;
+  const poseOf: PoseFitter = (camera, { landmarks, card }) => {
+    const covered = vertices.filter((i) => landmarks[i] !== undefined && isWithin(card.corners, landmarks[i]));
+    const key = [camera.fx, camera.cx, camera.cy, ...covered].join(' ');
+    if (last === null || last.landmarks !== landmarks || last.key !== key) {
+      last = { landmarks, key, angles: fitHeadPose(camera, known.canonicalFace, landmarks, card.corners, vertices) };
+    }
+    return last.angles;
+  };
+  return (features, settings) => measureFace(features, settings, known, poseOf);
 }
 
 /**
@@ -157,7 +173,8 @@ export function measureFace(
   features: PictureFeatures,
   settings: MeasuringSettings,
   known: FaceKnowledge,
-  vertices: readonly number[] = choosePoseVertices(known.canonicalFace),
+  poseOf: PoseFitter = (camera, { landmarks, card }) =>
+    fitHeadPose(camera, known.canonicalFace, landmarks, card.corners),
 ): Result<FaceMeasurement, PictureFailure> {
   const { card } = features;
   const longSide = Math.max(features.widthPx, features.heightPx);
@@ -167,7 +184,7 @@ export function measureFace(
 
   const poses = findPlanarPoses(startCamera, CARD_CORNERS_MM, card.corners);
   if (!poses.ok) return fail({ kind: 'card-not-flat', residualPx: Infinity });
-  const angles = fitHeadPose(startCamera, known.canonicalFace, features.landmarks, card.corners, vertices);
+  const angles = poseOf(startCamera, features);
   if (angles === null) return fail({ kind: 'no-face' });
   const head: HeadAngles = {
     rollRad: angles.rollRad,
