@@ -22,6 +22,8 @@ export interface AppInBrowser {
   open(options?: BrowserContextOptions): Promise<OpenedApp>;
   /** The same without going to any address yet, for routes and init scripts. */
   prepare(options?: BrowserContextOptions): Promise<OpenedApp>;
+  /** Opens the app for all tests of the file, so that its workers are warmed up once; to be called in a `beforeAll`. */
+  keepOpen(options?: BrowserContextOptions): Promise<OpenedApp>;
 }
 
 /**
@@ -33,6 +35,7 @@ export function appInBrowser(options: ChromiumOptions = {}): AppInBrowser {
   let server: RunningServer | undefined;
   let browser: Browser | undefined;
   let opened: OpenedApp[] = [];
+  const kept: OpenedApp[] = [];
 
   beforeAll(async () => {
     server = await startBuiltApp();
@@ -40,13 +43,14 @@ export function appInBrowser(options: ChromiumOptions = {}): AppInBrowser {
   });
 
   afterEach(async () => {
-    const seen = opened.flatMap(({ guard }) => guard.offences());
+    const seen = [...opened, ...kept].flatMap(({ guard }) => guard.offences());
     for (const { context } of opened) await context.close();
     opened = [];
     expect(seen, 'no foreign requests and no errors in the browser').toEqual([]);
   });
 
   afterAll(async () => {
+    for (const { context } of kept) await context.close();
     await browser?.close();
     await server?.close();
   });
@@ -56,7 +60,7 @@ export function appInBrowser(options: ChromiumOptions = {}): AppInBrowser {
     return thing;
   }
 
-  async function prepare(contextOptions: BrowserContextOptions = {}): Promise<OpenedApp> {
+  async function openContext(contextOptions: BrowserContextOptions = {}): Promise<OpenedApp> {
     const context = await started(browser).newContext({
       baseURL: started(server).address,
       locale: 'en-GB',
@@ -64,7 +68,11 @@ export function appInBrowser(options: ChromiumOptions = {}): AppInBrowser {
       ...contextOptions,
     });
     const guard = PageGuard.watch(context, started(server).address);
-    const app = { page: await context.newPage(), context, guard };
+    return { page: await context.newPage(), context, guard };
+  }
+
+  async function prepare(contextOptions?: BrowserContextOptions): Promise<OpenedApp> {
+    const app = await openContext(contextOptions);
     opened.push(app);
     return app;
   }
@@ -75,6 +83,12 @@ export function appInBrowser(options: ChromiumOptions = {}): AppInBrowser {
     prepare,
     async open(contextOptions) {
       const app = await prepare(contextOptions);
+      await app.page.goto('./');
+      return app;
+    },
+    async keepOpen(contextOptions) {
+      const app = await openContext(contextOptions);
+      kept.push(app);
       await app.page.goto('./');
       return app;
     },
