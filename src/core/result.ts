@@ -1,5 +1,6 @@
 /** An expected outcome as a value: what was found, or the reason why not. Exceptions are kept for bugs. */
-export type Result<Value, Failure> = { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly failure: Failure };
+export type Result<Value, Failure> =
+  { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly failure: Failure };
 
 export function succeed<Value>(value: Value): { readonly ok: true; readonly value: Value } {
   return { ok: true, value };

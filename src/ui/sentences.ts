@@ -149,7 +149,7 @@ export function adviceSentence(advice: Advice): string {
     case 'come-nearer':
       return `Come nearer: the face has only ${advice.pixelsPerMm.toFixed(1)} pixels per millimetre.`;
     case 'card-covered':
-      return `Keep fingers and hair off the card’s ${EDGES[advice.edge]} edge (as seen in the picture).`;
+      return `The card’s ${EDGES[advice.edge]} edge (as seen in the picture) is hard to see: keep fingers and hair off it, and let it stand out from what is behind it.`;
     case 'turn-to-camera':
       return `Turn the nose to the camera: it points ${advice.turnDeg.toFixed(0)}° aside.`;
     case 'level-card':

@@ -41,16 +41,14 @@ export function findCardByEdges(image: RgbaImage, eyes: EyesSeed): Result<Scored
     return fail({ kind: 'blurred', edgeWidthPx: best.fitted.edgeWidthPx, limitPx: softest });
   }
   if (best.score < LEAST_SCORE) return fail({ kind: 'no-card' });
-  const second = scored.find(
-    (other) => other.score > Math.max(LEAST_SCORE + 1, 0.93 * best.score) && !overlap(other, best),
-  );
+  const second = scored.find((other) => other.score > Math.max(LEAST_SCORE, 0.7 * best.score) && !overlap(other, best));
   if (second !== undefined) return fail({ kind: 'several-cards' });
   return succeed(best);
 }
 
 /** Softest edge of a card that is measured; in focus it is about three pixels wide. Chosen. */
-const SOFTEST_EDGE_PX = 6;
-const SOFTEST_EDGE_SHARE = 0.045;
+const SOFTEST_EDGE_PX = 5.5;
+const SOFTEST_EDGE_SHARE = 0.025;
 
 /** Widest rise over the edges that a card of this size in the picture may show, px. */
 export function softestEdgePx(corners: FourCorners<ImagePoint>): number {

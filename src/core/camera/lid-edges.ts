@@ -7,6 +7,9 @@ import type { Side } from '../units/side.js';
 
 /** Half the width of the strip around the vertical that is looked at, as a share of the iris radius. */
 const STRIP_SHARE = 0.55;
+/** How near to its landmark a margin is sought, as a share of the iris radius: the lower lid's landmarks are the better ones. */
+const UPPER_NEARNESS = 0.22;
+const LOWER_NEARNESS = 0.14;
 /** A step this large, as a share of the largest, ends the eye: what lies beyond it is lid and crease. */
 const FIRST_STEP_SHARE = 0.5;
 
@@ -37,7 +40,7 @@ export function fitLidEdges(
   return {
     upper: pointAlong(iris.centre, down, upper),
     lower: pointAlong(iris.centre, down, lower),
-    uncertaintyPx: 0.07 * iris.radiusPx + 0.25,
+    uncertaintyPx: 0.08 * iris.radiusPx + 0.28,
     source: 'edges',
   };
 }
@@ -104,7 +107,7 @@ function refineMargin(
   for (let k = lag; k < count - lag; k++) {
     let step = 0;
     profiles.forEach((profile, c) => (step += (contrast[c]! / strength) * (profile[k + lag]! - profile[k - lag]!)));
-    const away = (first + k * spacing - distance) / (0.3 * radius);
+    const away = (first + k * spacing - distance) / ((outward > 0 ? LOWER_NEARNESS : UPPER_NEARNESS) * radius);
     steps[k] = Math.max(0, step) * Math.exp(-(away * away) / 2);
     if (steps[k]! > best) {
       best = steps[k]!;

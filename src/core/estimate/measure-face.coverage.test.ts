@@ -14,13 +14,16 @@ const WEARERS = 300;
 const measure = createMeasureFace({ canonicalFace, contactDepth });
 
 /** What is true of a scene, by the name of the estimate. */
-const TRUTH: Partial<Record<EstimateName, (scene: SyntheticScene) => number>> = {
+const TRUTH: Record<EstimateName, (scene: SyntheticScene) => number> = {
   pdFar: (scene) => scene.pdFarMm,
   pdShown: pdShownOfScene,
   pdNear: (scene) => (scene.pdFarMm * 400) / 427,
   monoPdR: (scene) => scene.pdFarMm / 2 + scene.bridgeLeftMm,
   monoPdL: (scene) => scene.pdFarMm / 2 - scene.bridgeLeftMm,
   apertureR: () => 9.5,
+  apertureL: () => 9.5,
+  headWidth: (scene) => scene.headWidthMm,
+  templeWidth: (scene) => scene.templeWidthMm,
   irisDiameter: (scene) => scene.irisMm,
   distance: (scene) => scene.eyesMm[2],
   headYaw: (scene) => (scene.yawRad * 180) / Math.PI,
@@ -33,26 +36,34 @@ interface Outcome {
   readonly estimates: FaceEstimates;
 }
 
-/** Estimates of wearers drawn from what is said to be known; none may be refused. */
-function simulate(seed: number, position: CardPosition, sameScene: boolean): readonly Outcome[] {
+const POSITIONS: readonly CardPosition[] = ['forehead', 'upper-lip', 'chin'];
+
+/** Estimates of wearers drawn from what is said to be known, all before one scene or everywhere with the card in all three places. */
+function simulate(seed: number, sameScene: boolean): readonly Outcome[] {
   const random = seededRandom(seed);
-  return Array.from({ length: WEARERS }, () => {
-    const { scene, seeing } = drawWearer(random, position, sameScene);
+  const outcomes: Outcome[] = [];
+  let refused = 0;
+  for (let i = 0; i < WEARERS; i++) {
+    const { scene, seeing } = drawWearer(random, sameScene ? 'forehead' : POSITIONS[i % 3]!, sameScene);
     const outcome = measure(featuresOfScene(scene, seeing), DEFAULT_MEASURING_SETTINGS);
-    if (!outcome.ok) throw new Error(JSON.stringify(outcome.failure));
-    return { scene, estimates: outcome.value.estimates };
-  });
+    if (outcome.ok) outcomes.push({ scene, estimates: outcome.value.estimates });
+    // One head in a thousand nods by more than three standard deviations.
+    else if (outcome.failure.kind === 'head-turned') refused++;
+    else throw new Error(JSON.stringify(outcome.failure));
+  }
+  if (refused > 0.02 * WEARERS) throw new Error(`${refused} of ${WEARERS} wearers were refused, seed ${seed}`);
+  return outcomes;
 }
 
 function deviations(outcomes: readonly Outcome[], name: EstimateName) {
   return outcomes.map(({ scene, estimates }) => ({
     ...estimates[name],
-    deviation: estimates[name].value - TRUTH[name]!(scene),
+    deviation: estimates[name].value - TRUTH[name](scene),
   }));
 }
 
 describe('the uncertainty of measureFace', () => {
-  const around = simulate(20_261, 'forehead', true);
+  const around = simulate(20_261, true);
 
   it.each<EstimateName>(['pdFar', 'pdShown', 'monoPdR', 'apertureR', 'distance', 'headYaw', 'headPitch'])(
     'of %s is the spread of deviations when all inputs vary as they are said to',
@@ -73,19 +84,14 @@ describe('the uncertainty of measureFace', () => {
   });
 });
 
-describe.each<CardPosition>(['forehead', 'upper-lip', 'chin'])(
-  'the 95 %% intervals with the card on the %s',
-  (position) => {
-    const wearers = simulate(7_310 + position.length, position, false);
+describe('the 95 % intervals of measureFace', () => {
+  const wearers = simulate(7_310, false);
 
-    it.each(Object.keys(TRUTH) as EstimateName[])('hold the true %s about 95 times in 100', (name) => {
-      const held = deviations(wearers, name).filter(
-        ({ deviation, low, high, value }) => value - deviation >= low && value - deviation <= high,
-      );
-      // 300 wearers know the share to 1.3 % themselves.
-      const share = held.length / WEARERS;
-      expect(share).toBeGreaterThanOrEqual(0.92);
-      expect(share).toBeLessThanOrEqual(0.985);
-    });
-  },
-);
+  it.each(Object.keys(TRUTH) as EstimateName[])('hold the true %s about 95 times in 100', (name) => {
+    const all = deviations(wearers, name);
+    const held = all.filter(({ deviation, low, high, value }) => value - deviation >= low && value - deviation <= high);
+    // 300 wearers know the share to 1.3 % themselves.
+    expect(held.length / all.length).toBeGreaterThanOrEqual(0.92);
+    expect(held.length / all.length).toBeLessThanOrEqual(0.98);
+  });
+});

@@ -176,8 +176,17 @@ describe('measureFace', () => {
       const shares = estimate.budget.map((line) => line.standardUncertainty);
       expect(shares).toEqual([...shares].sort((a, b) => b - a));
     }
-    // How far skin lies before the eyes decides the scale: a card-scaled PD at 500 mm moves by P / Z per millimetre.
-    expect(estimates.pdFar.budget[0]?.source).toBe('contact-depth');
+  });
+
+  it('doubts the PD of a known camera most for how far skin lies before the eyes', () => {
+    const { pdFar } = measured(
+      featuresOfScene(scene(), perfectSeeing(scene())),
+      settingsOf(scene()),
+      ANY_FACE,
+    ).estimates;
+    expect(pdFar.budget[0]?.source).toBe('contact-depth');
+    // P / Z per millimetre of depth; 4.1 mm of scans and 4 mm of holding, before other knowledge helps.
+    expect(pdFar.budget[0]!.standardUncertainty).toBeLessThan((63.1521 / 485) * Math.hypot(4.1, 4));
   });
 
   it('doubts by the share of the card that its size is doubted', () => {
