@@ -204,3 +204,21 @@ export function turnedHead(
     return colourOf(image, { xPx: centre.xPx + seen * halfWidthPx, yPx });
   });
 }
+
+/** Turned by quarters clockwise. */
+export function quarterTurned(image: RgbaImage, quarters: 1 | 2 | 3): RgbaImage {
+  let turned = image;
+  for (let done = 0; done < quarters; done++) {
+    const { widthPx, heightPx, data } = turned;
+    const next = new Uint8ClampedArray(data.length);
+    for (let row = 0; row < heightPx; row++) {
+      for (let column = 0; column < widthPx; column++) {
+        // the first row becomes the last column
+        const from = (row * widthPx + column) * 4;
+        next.set(data.subarray(from, from + 4), (column * heightPx + (heightPx - 1 - row)) * 4);
+      }
+    }
+    turned = { widthPx: heightPx, heightPx: widthPx, data: next };
+  }
+  return turned;
+}
