@@ -84,7 +84,7 @@ module.exports = {
       from: { path: '^src/core/', pathNot: TEST_FILE },
       to: {
         dependencyTypes: ['npm', 'npm-dev', 'npm-optional', 'npm-peer', 'core'],
-        pathNot: 'node_modules/(ml-matrix|zod)/',
+        pathNot: 'node_modules/zod/',
       },
     },
     {

@@ -57,7 +57,7 @@ const OFFENCES: readonly Offence[] = [
 const LEGAL: readonly Omit<Offence, 'rule'>[] = [
   {
     file: 'src/core/estimate/legal.ts',
-    source: "import '../camera/target.js'; import '../result.js'; import 'ml-matrix';",
+    source: "import '../camera/target.js'; import '../result.js'; import 'zod';",
   },
   {
     file: 'src/core/reading/legal.test.ts',
