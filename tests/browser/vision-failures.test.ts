@@ -77,6 +77,7 @@ describe('a worker that dies over a picture', () => {
     guard.allow(/dies on purpose/);
     // The request never reaches the worker, so that it is certainly still open when the worker dies.
     await page.addInitScript((kind) => {
+      // eslint-disable-next-line @typescript-eslint/unbound-method -- it is only called on workers, below
       const post = Worker.prototype.postMessage as (message: unknown, transfer: Transferable[]) => void;
       let isLost = false;
       Worker.prototype.postMessage = function (this: Worker, message: { kind: string }, transfer: Transferable[]) {

@@ -40,7 +40,7 @@ function trackStates(page: Page): Promise<readonly MediaStreamTrackState[]> {
 describe('a webcam', () => {
   const app = appInBrowser({ camera: { videoPath } });
 
-  async function openCamera(prepare?: (page: Page) => Promise<void>) {
+  async function openCamera(prepare?: (page: Page) => Promise<unknown>) {
     const { page } = await app.prepare();
     await page.addInitScript(keepTracks);
     await prepare?.(page);

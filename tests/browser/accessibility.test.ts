@@ -1,0 +1,150 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.js';
+import { fixturePicture, fixturePixels } from '../support/fixture-pictures.js';
+import { insideOf, paintedOver } from '../support/painted-picture.js';
+import { heicFile, motionJpeg, pngFile } from '../support/picture-file.js';
+import { SheetPage } from '../support/sheet-page.js';
+
+// What axe-core can see of each state of the screen, light and dark, wide and narrow; and no sideways scrolling.
+
+const folder = mkdtempSync(join(tmpdir(), 'glabella-axe-'));
+const videoPath = join(folder, 'still.mjpeg');
+writeFileSync(videoPath, motionJpeg(fixturePicture('marker-card-forehead').file, 5));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const app = appInBrowser({ camera: { videoPath } });
+let page: Page;
+let sheet: SheetPage;
+
+beforeAll(async () => {
+  ({ page } = await app.keepOpen());
+  sheet = new SheetPage(page);
+  await sheet.button('Show the invented wearer').waitFor();
+});
+
+/**
+ * A desk by day and by night, a phone held upright, and the width to which WCAG 2.2 (1.4.10) wants content to reflow. What does not
+ * change between two views is not looked at again: colours do not change anything but contrast, and below a phone's width only
+ * lines break anew.
+ */
+const VIEWS = [
+  { width: 1280, height: 900, colorScheme: 'light', rules: 'all' },
+  { width: 1280, height: 900, colorScheme: 'dark', rules: 'contrast' },
+  { width: 390, height: 844, colorScheme: 'dark', rules: 'all' },
+  { width: 320, height: 640, colorScheme: 'light', rules: 'none' },
+] as const;
+
+async function expectAccessible(): Promise<void> {
+  const offences: string[] = [];
+  for (const { width, height, colorScheme, rules } of VIEWS) {
+    await page.setViewportSize({ width, height });
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    if (rules !== 'none') {
+      const axe = new AxeBuilder({ page });
+      if (rules === 'contrast') axe.withRules('color-contrast');
+      const { violations, passes } = await axe.analyze();
+      expect(passes.length, 'axe-core looked at the page').toBeGreaterThan(rules === 'all' ? 15 : 0);
+      for (const { id, nodes } of violations) {
+        const where = nodes.map((node) => `${node.target.join(' ')}: ${node.failureSummary ?? ''}`).join('\n');
+        offences.push(`${width} px, ${colorScheme}: ${id}\n${where}`);
+      }
+    }
+    const beyond = await page.evaluate(() => {
+      const { scrollWidth, clientWidth } = document.documentElement;
+      if (scrollWidth <= clientWidth) return '';
+      const wide = [...document.body.querySelectorAll('*')].filter(
+        (element) => element.getBoundingClientRect().right > clientWidth + 0.5,
+      );
+      return `${scrollWidth} px wide: ${wide.map((each) => `${each.tagName}.${each.className.toString()}`).join(', ')}`;
+    });
+    if (beyond !== '') offences.push(`${width} px: scrolls sideways, ${beyond}`);
+  }
+  await page.setViewportSize({ width: 1280, height: 900 });
+  await page.emulateMedia({ colorScheme: 'light' });
+  expect(offences).toEqual([]);
+}
+
+describe('the screen', () => {
+  it('at the start', expectAccessible);
+
+  it('with a reading that is none', async () => {
+    await sheet.enter('headWidth', 'wide');
+    await page.locator('#reading-headWidth-message').waitFor();
+    await expectAccessible();
+    await sheet.enter('headWidth', '');
+  });
+
+  it('with the demo measured, and the details of a row open', async () => {
+    await sheet.button('Show the invented wearer').click();
+    await sheet.facts.waitFor();
+    await sheet.button('Details of PD of each eye: definition, doubt and tolerance').click();
+    await expectAccessible();
+  });
+
+  it('with the estimates alone', async () => {
+    await sheet.button('Back to my own sheet').click();
+    await sheet.choosePicture(fixturePicture('marker-card-forehead').file);
+    await sheet.button('Show the estimates alone').click();
+    await page.getByText('Pre-fitting estimates').waitFor();
+    await expectAccessible();
+  });
+
+  it('with a picture that was refused', async () => {
+    await sheet.choosePicture(heicFile('phone.heic'));
+    await expectAccessible();
+  });
+
+  it('with corners to be placed by hand', async () => {
+    const { cardCornersPx } = fixturePicture('light-card-forehead');
+    const hidden = paintedOver(fixturePixels('light-card-forehead'), insideOf(cardCornersPx, 14));
+    await sheet.choosePicture(pngFile('hidden-card.png', hidden));
+    await sheet.button('Place the corners by hand').click();
+    await sheet.button('The corners are in place').waitFor();
+    await expectAccessible();
+    await sheet.button('Put the picture away').click();
+  });
+
+  it('with the camera open', async () => {
+    await sheet.button('Take a picture').click();
+    await sheet.button('Take the picture in 3 seconds').waitFor();
+    await expectAccessible();
+    await sheet.button('Close').click();
+  });
+
+  it.each(['Settings', 'Card to print'])('with the dialog “%s” open', async (name) => {
+    await sheet.button(name).click();
+    await page.getByRole('dialog', { name }).waitFor();
+    if (name === 'Settings') await page.getByText('Advanced: another landmark bundle').click();
+    else await page.getByRole('link', { name: 'Marker card (PDF)' }).waitFor();
+    await expectAccessible();
+    await sheet.button('Close').click();
+  });
+});
+
+describe('a phone', () => {
+  it('shows the picture, the fields and the findings below each other, and large enough to be touched', async () => {
+    await page.setViewportSize({ width: 390, height: 844 });
+    await sheet.enter('pdFar', '69.5');
+    await sheet.choosePicture(fixturePicture('marker-card-forehead').file);
+    await sheet.row('pdFar').getByText('agrees', { exact: true }).waitFor();
+    // WCAG 2.2, 2.5.8: targets are at least 24 by 24 CSS px
+    for (const target of [
+      sheet.field('pdFar'),
+      sheet.button('Take another picture'),
+      sheet.button('Undo'),
+      sheet.corner('top left'),
+      sheet.button('Details of PD, distance: definition, doubt and tolerance'),
+    ]) {
+      const box = await target.boundingBox();
+      expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(24);
+      expect(box?.x ?? -1).toBeGreaterThanOrEqual(0);
+      expect((box?.x ?? 0) + (box?.width ?? Infinity)).toBeLessThanOrEqual(390);
+    }
+    await page.setViewportSize({ width: 1280, height: 900 });
+  });
+});
