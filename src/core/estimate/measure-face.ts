@@ -60,17 +60,17 @@ const NEAR_VERGENCE_SD = 0.05;
 
 /**
  * How far the fit of the mean face to landmarks leaves the head's angles in doubt, radians, and by how much it errs on average.
- * Tuned on rendered heads: yaw within 1.8 degrees, a seventh too much; pitch within 5, nodding too much by the pitch given here, more
+ * Tuned on rendered heads: yaw within 1.5 degrees, a tenth too much; pitch within 5 (taken as 7, it decides much), nodding too much by the pitch given here, more
  * where the card covers the mouth.
  */
-const YAW_SD = degreesToRadians(1.8);
-const YAW_GAIN = 0.85;
-const PITCH_SD = degreesToRadians(5);
+const YAW_SD = degreesToRadians(1.5);
+const YAW_GAIN = 0.9;
+const PITCH_SD = degreesToRadians(7);
 const ROLL_SD = degreesToRadians(1);
 const PITCH_BIAS: Readonly<Record<CardPosition, number>> = {
-  forehead: degreesToRadians(7.2),
-  'upper-lip': degreesToRadians(11.4),
-  chin: degreesToRadians(7.9),
+  forehead: degreesToRadians(7.8),
+  'upper-lip': degreesToRadians(10.8),
+  chin: degreesToRadians(8.5),
 };
 /** A wearer who was asked to face the camera upright holds the head within this of it (chosen). */
 const UPRIGHT_SD = degreesToRadians(4);

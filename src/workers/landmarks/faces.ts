@@ -53,6 +53,20 @@ export function regionAround(face: Face): Region {
   };
 }
 
+/** A square close around the face, nearly twice its larger side: what the landmark model sees best. It may reach out of the picture. */
+export function closeAround(face: Face): Region {
+  const xs = face.map(({ xPx }) => xPx);
+  const ys = face.map(({ yPx }) => yPx);
+  const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const sidePx = 1.9 * Math.max(right - left, bottom - top);
+  return { xPx: (left + right - sidePx) / 2, yPx: (top + bottom - sidePx) / 2, widthPx: sidePx, heightPx: sidePx };
+}
+
+/** Of several faces the one whose eyes are where those of the given face are, or null where none has them there. */
+export function nearestFace(faces: readonly Face[], face: Face): Face | null {
+  return faces.find((other) => isSameFace(other, face)) ?? null;
+}
+
 function isSameFace(a: Face, b: Face): boolean {
   const [first, second] = [irises(a), irises(b)];
   const dx = (first.R.xPx + first.L.xPx - second.R.xPx - second.L.xPx) / 2;

@@ -1,4 +1,6 @@
 import { FaceLandmarker } from '@mediapipe/tasks-vision';
+import canonicalFace from '../../../calibration/canonical-face.json';
+import { meanOfLooks, mirrorIndices, unmirrored } from '../../core/camera/mirror-face.js';
 import type {
   FindLandmarksRequest,
   LandmarksReply,
@@ -9,13 +11,18 @@ import { parseToLandmarksWorker } from '../../protocol/landmarks-messages.js';
 import type { Work } from '../message-loop.js';
 import { answerMessages, Fault } from '../message-loop.js';
 import type { Face } from './faces.js';
-import { distinctFaces, landmarksInPicture, regionAround } from './faces.js';
+import { closeAround, distinctFaces, landmarksInPicture, nearestFace, regionAround } from './faces.js';
 import { fetchWithProgress } from './fetch-with-progress.js';
 import type { Region } from './search-regions.js';
 import { searchRegions } from './search-regions.js';
 
 /** The landmark model works on 192 x 192 pixels of the face: more than this in the whole picture only costs time. */
 const LONG_SIDE_PX = 1600;
+
+/** The close looks at the face; the model reduces them to its own size. Chosen. */
+const CLOSE_SIDE_PX = 640;
+
+const MIRROR = mirrorIndices(canonicalFace);
 
 /** Chosen: enough to see that there is a face; where exactly is seen in the next look. */
 const SEARCH_SIDE_PX = 320;
@@ -95,7 +102,22 @@ async function find(
 ): Promise<{ faceCount: number; landmarks: Face; workMs: number }> {
   const startMs = performance.now();
   const faces = distinctFaces(await lookForFaces(bitmap, work));
-  return { faceCount: faces.length, landmarks: faces[0] ?? [], workMs: performance.now() - startMs };
+  const landmarks = faces[0] === undefined ? [] : lookCloser(bitmap, faces[0]);
+  return { faceCount: faces.length, landmarks, workMs: performance.now() - startMs };
+}
+
+/**
+ * The mean of two close looks at a face, one of them mirrored: what the model sees amiss on one side it then sees amiss on both, and the
+ * scatter falls (yaw on rendered heads from 1.9 to 1.4 degrees).
+ */
+function lookCloser(bitmap: ImageBitmap, face: Face): Face {
+  const region = closeAround(face);
+  const straight = nearestFace(detect(bitmap, region, CLOSE_SIDE_PX), face);
+  const mirrored = nearestFace(
+    detect(bitmap, region, CLOSE_SIDE_PX, true).map((found) => unmirrored(found, MIRROR)),
+    face,
+  );
+  return straight === null || mirrored === null ? face : meanOfLooks([straight, mirrored]);
 }
 
 async function lookForFaces(bitmap: ImageBitmap, work: Work): Promise<readonly Face[]> {
@@ -117,8 +139,11 @@ async function lookForFaces(bitmap: ImageBitmap, work: Work): Promise<readonly F
   return [];
 }
 
-/** Faces in a region of the picture, in pixels of the picture; the region is drawn with at most `mostPx` on its long side. */
-function detect(bitmap: ImageBitmap, region: Region, mostPx: number): readonly Face[] {
+/**
+ * Faces in a region of the picture, in pixels of the picture; the region is drawn with at most `mostPx` on its long side. Looked at in a
+ * mirror, the landmarks of a face have changed sides.
+ */
+function detect(bitmap: ImageBitmap, region: Region, mostPx: number, mirrored = false): readonly Face[] {
   if (landmarker === null) throw new Fault('not-loaded', 'find-landmarks before load-landmarks');
   const shrink = Math.min(1, mostPx / Math.max(region.widthPx, region.heightPx));
   const widthPx = Math.max(1, Math.round(region.widthPx * shrink));
@@ -127,7 +152,10 @@ function detect(bitmap: ImageBitmap, region: Region, mostPx: number): readonly F
   const context = canvas.getContext('2d', { willReadFrequently: true });
   if (context === null) throw new Fault('failed', 'no 2d context');
   context.imageSmoothingQuality = 'high';
+  if (mirrored) context.setTransform(-1, 0, 0, 1, widthPx, 0);
   context.drawImage(bitmap, region.xPx, region.yPx, region.widthPx, region.heightPx, 0, 0, widthPx, heightPx);
   const found = landmarker.detect(context.getImageData(0, 0, widthPx, heightPx));
-  return found.faceLandmarks.map((points) => landmarksInPicture(points, region));
+  return found.faceLandmarks.map((points) =>
+    landmarksInPicture(mirrored ? points.map(({ x, y, z }) => ({ x: 1 - x, y, z })) : points, region),
+  );
 }
