@@ -1,3 +1,4 @@
+import { crc32 } from 'node:zlib';
 import jpeg from 'jpeg-js';
 import { PNG } from 'pngjs';
 import type { RgbaImage } from '../../src/core/camera/pixel-plane.js';
@@ -45,7 +46,7 @@ export function truncated(file: PictureFile, share: number): PictureFile {
   return { ...file, buffer: file.buffer.subarray(0, Math.floor(file.buffer.length * share)) };
 }
 
-/** A PNG whose header says that size; behind the header there is nothing (PNG specification, 11.2.2; the checksum is right). */
+/** A PNG whose header says that size; behind the header there is nothing (PNG specification, 11.2.2; its checksum is right). */
 export function hugePng(name: string, widthPx: number, heightPx: number): PictureFile {
   const { buffer } = pngFile(name, { widthPx: 1, heightPx: 1, data: new Uint8ClampedArray(4) });
   const header = Buffer.from(buffer);
@@ -54,16 +55,6 @@ export function hugePng(name: string, widthPx: number, heightPx: number): Pictur
   kindAndBody.writeUInt32BE(heightPx, 8);
   header.writeUInt32BE(crc32(kindAndBody), 29);
   return { name, mimeType: 'image/png', buffer: header };
-}
-
-/** CRC of ISO 3309, as the PNG specification's annex D computes it. */
-function crc32(bytes: Uint8Array): number {
-  let crc = 0xffffffff;
-  for (const byte of bytes) {
-    crc ^= byte;
-    for (let bit = 0; bit < 8; bit++) crc = crc & 1 ? (crc >>> 1) ^ 0xedb88320 : crc >>> 1;
-  }
-  return (crc ^ 0xffffffff) >>> 0;
 }
 
 /** The beginning of a HEIC file, as phones write them (ISO/IEC 14496-12, 4.3: a box `ftyp` with the major brand). */

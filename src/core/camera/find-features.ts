@@ -311,7 +311,7 @@ const BRIDGE_PAIRS: readonly (readonly [number, number])[] = [
   [LANDMARK.bridge, LANDMARK.bridge],
 ];
 
-/** The midline where it crosses the line of the eyes; landmarks scatter about it by some 0.75 mm. */
+/** The midline where it crosses the line of the eyes; landmarks scatter about it by some 0.65 mm. */
 function midlineFromLandmarks(
   landmarks: readonly Landmark[],
   iris: BothSides<IrisObservation>,
@@ -327,7 +327,7 @@ function midlineFromLandmarks(
   const mean = offsets.reduce((sum, offset) => sum + offset, 0) / offsets.length;
   return {
     point: pointAlong(middle, across, mean),
-    uncertaintyPx: (0.75 / 63) * eyes.spanPx,
+    uncertaintyPx: (0.65 / 63) * eyes.spanPx,
     source: 'landmarks',
   };
 }

@@ -48,7 +48,7 @@ const IRIS_MEAN_MM = 11.71;
 const IRIS_SD_MM = 0.42;
 /** Focal length over the longer side of a webcam's picture: 55 to 90 degrees of view (common practice), as mean and log spread. */
 const FOCAL_OVER_LONG_SIDE = 0.8;
-const FOCAL_LOG_SD = 0.16;
+const FOCAL_LOG_SD = 0.14;
 /** Radial distortion that is not known: barrel or cushion of a few per cent at the rim (common practice). */
 const K1_SD = 0.06;
 /** Spread of the distance from an eye's centre of rotation to its pupil between people, mm (chosen; 10.5 mm from memory). */
@@ -96,7 +96,7 @@ const HEAD_RATIO_SD = 0.034;
 /** Landmarks on the temples lie 38 mm behind the pupils; width 25 mm behind the bridge over their span (mean face 0.818). */
 const TEMPLE_BACK_MM = 38;
 const TEMPLE_RATIO = 0.82;
-const TEMPLE_RATIO_SD = 0.058;
+const TEMPLE_RATIO_SD = 0.046;
 /**
  * The landmarks of the bridge move across the picture as the head turns like a point this far before the pupils (rendered heads; their
  * skin lies 10 mm before them, the landmark model sees it further out).
