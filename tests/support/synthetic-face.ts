@@ -92,14 +92,14 @@ const HEAD_BEHIND_MM = 60;
 const TEMPLE_BEHIND_MM = 38;
 
 /**
- * What the landmark model makes of a head's angles, by the tuning on rendered heads that the measuring undoes: yaw a seventh too
+ * What the landmark model makes of a head's angles, by the tuning on rendered heads that the measuring undoes: yaw a tenth too
  * much, nodding too much by what the place of the card decides.
  */
-export const LANDMARK_YAW_GAIN = 1 / 0.85;
+export const LANDMARK_YAW_GAIN = 1 / 0.9;
 export const LANDMARK_PITCH_BIAS_RAD: Readonly<Record<CardPosition, number>> = {
-  forehead: (7.2 * Math.PI) / 180,
-  'upper-lip': (11.4 * Math.PI) / 180,
-  chin: (7.9 * Math.PI) / 180,
+  forehead: (7.8 * Math.PI) / 180,
+  'upper-lip': (10.8 * Math.PI) / 180,
+  chin: (8.5 * Math.PI) / 180,
 };
 
 const plus = (a: Vector3, b: Vector3): Vector3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];

@@ -14,7 +14,7 @@ const DEGREE = Math.PI / 180;
 /** What the measuring says it knows of wearers, cameras and landmarks, as it says it: means and standard deviations. */
 const KNOWN = {
   irisMm: [11.71, 0.42],
-  logFocalSd: 0.16,
+  logFocalSd: 0.14,
   k1Sd: 0.06,
   uprightRad: 4 * DEGREE,
   cardTurnRad: 4 * DEGREE,
@@ -22,13 +22,13 @@ const KNOWN = {
   eyeDepthMm: 0.7,
   rotationToPupilMm: [10.5, 0.5],
   relativeVergence: 0.05,
-  landmarkYawRad: 1.8 * DEGREE,
-  landmarkPitchRad: 5 * DEGREE,
+  landmarkYawRad: 1.5 * DEGREE,
+  landmarkPitchRad: 7 * DEGREE,
   landmarkRollRad: 1 * DEGREE,
   landmarkGapMm: { forehead: 8, 'upper-lip': 12, chin: 9 },
   relativeCardSize: 0.125 / 85.6 / Math.sqrt(3),
   headOverSpan: [1.022, 0.034],
-  templeOverSpan: [0.82, 0.058],
+  templeOverSpan: [0.82, 0.046],
 } as const;
 
 /** Middle of the card above the pupils, mm: a little further than the heights of the regions in contact-depth.json. */
