@@ -77,6 +77,20 @@ describe('createVision', () => {
     expect(progress.map(({ stage }) => stage).sort()).toEqual(['loading-card', 'loading-landmarks']);
   });
 
+  it('tells whoever joins a loading how far it has come, and speaks of the card only once it is waited for', async () => {
+    const { vision, started } = setUp({ 'load-landmarks': null }, { 'load-card': null });
+    void vision.warmUp(ignore);
+    const [request] = started.landmarks[0]!.sent;
+    started.landmarks[0]!.answer(request!, { kind: 'progress', share: 0.4 });
+    const heard: MeasuringProgress[] = [];
+    void vision.findFeatures(PICTURE, (each) => heard.push(each), NO_SIGNAL);
+    await vi.advanceTimersByTimeAsync(1);
+    expect(heard).toEqual([{ stage: 'loading-landmarks', share: 0.4 }]);
+    started.landmarks[0]!.answer(request!, { kind: 'landmarks-loaded', loadMs: 1 });
+    await vi.advanceTimersByTimeAsync(1);
+    expect(heard.at(-1)).toEqual({ stage: 'loading-card', share: null });
+  });
+
   it('passes on what the card worker says of the picture', async () => {
     const { vision } = setUp();
     expect(await vision.findFeatures(PICTURE, ignore, NO_SIGNAL)).toEqual(failed({ kind: 'no-card' }));

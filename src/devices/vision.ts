@@ -35,6 +35,9 @@ interface LoadedOnce {
   /** the one that was loaded; a successor is not */
   worker: number | null;
   readonly listeners: Set<(share: number | null) => void>;
+  /** how far the loading under way has come, for those who join it; null where that is not known */
+  lastShare: number | null;
+  isUnderWay: boolean;
 }
 
 /** Finds features in pictures in two workers, which it starts, watches, cancels and starts again as needed. */
@@ -124,8 +127,13 @@ export function createVision(overrides: Partial<VisionSettings> = {}): VisionPor
     onProgress: OnProgress,
     signal: AbortSignal,
   ): Promise<Result<PictureFeatures, FindingFailure>> => {
-    // both at once: while faces are looked for, the card's worker can load
-    const cardLoading = loadCard(onProgress);
+    // both at once: while faces are looked for, the card's worker can load; it is spoken of only once it is waited for
+    let isCardAwaited = false;
+    let lastOfCard: MeasuringProgress | null = null;
+    const cardLoading = loadCard((progress) => {
+      lastOfCard = progress;
+      if (isCardAwaited) onProgress(progress);
+    }).finally(() => (lastOfCard = null));
     const faces = await askLoaded(
       'landmarks',
       () => loadLandmarks(onProgress),
@@ -145,6 +153,8 @@ export function createVision(overrides: Partial<VisionSettings> = {}): VisionPor
     if (found.faceCount === 0) return withoutFeatures({ kind: 'no-face' });
     if (found.faceCount > 1) return withoutFeatures({ kind: 'several-faces', count: found.faceCount });
 
+    isCardAwaited = true;
+    if (lastOfCard !== null) onProgress(lastOfCard);
     const features = await askLoaded(
       'card',
       (isAgain) => (isAgain ? loadCard(onProgress) : cardLoading),
@@ -195,7 +205,7 @@ export function createVision(overrides: Partial<VisionSettings> = {}): VisionPor
 }
 
 function notLoaded(): LoadedOnce {
-  return { loading: null, worker: null, listeners: new Set() };
+  return { loading: null, worker: null, listeners: new Set(), lastShare: null, isUnderWay: false };
 }
 
 /** Loads a worker once in its life; everybody who asks meanwhile waits for the same loading, and hears of its progress. */
@@ -211,12 +221,15 @@ async function loadOnce(
   state.listeners.add(listener);
   try {
     if (state.loading === null) {
-      listener(null);
+      state.lastShare = null;
+      state.isUnderWay = true;
       state.loading = load((share) => {
+        state.lastShare = share;
         for (const each of state.listeners) each(share);
-      });
+      }).finally(() => (state.isUnderWay = false));
       state.worker = client.runningWorker();
     }
+    if (state.isUnderWay) listener(state.lastShare);
     const loading = state.loading;
     const loaded = await loading;
     // the next one who asks tries again
