@@ -156,6 +156,10 @@ describe('findFeatures', () => {
     expect(failureOf(photo(0.12), LANDMARKS)).toMatchObject({ kind: 'too-dark', limitLevel: 38 });
   });
 
+  it('refuses a card out of focus', () => {
+    expect(failureOf(photo(1, 4.5), LANDMARKS)?.kind).toBe('blurred');
+  });
+
   it.each([
     ['R', ['R']],
     ['both', ['R', 'L']],
