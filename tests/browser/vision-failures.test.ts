@@ -56,7 +56,8 @@ describe('a part that cannot be loaded', () => {
 });
 
 describe('a browser without WebAssembly', () => {
-  const withoutWebAssembly = appInBrowser({ switches: ['--js-flags=--noexpose-wasm'] });
+  // V8 offers no WebAssembly where it may not compile at run time, as in browsers that are set to be extra careful
+  const withoutWebAssembly = appInBrowser({ switches: ['--js-flags=--jitless'] });
 
   it('says so', async () => {
     const { page, guard } = await withoutWebAssembly.open();
