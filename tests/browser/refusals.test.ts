@@ -102,6 +102,14 @@ function shutEyes(): RgbaImage {
   }, lightPixels);
 }
 
+/** Eyes without an edge of the iris to be seen, as behind reflecting lenses: each iris painted over with what is around it. */
+function hiddenIrises(): RgbaImage {
+  return (['R', 'L'] as const).reduce(
+    (image, side) => paintedOver(image, ellipse(light.pupilPx[side], 15, 15)),
+    lightPixels,
+  );
+}
+
 /** The head turned by 30 degrees to the wearer's right; the card stays as it was held. */
 function turnedAway(): RgbaImage {
   const head = { centre: { xPx: 688, yPx: 370 }, halfWidthPx: 160, halfHeightPx: 250 };
@@ -149,6 +157,12 @@ describe('a picture that cannot be measured', () => {
     ['with a card that is not flat', () => markerCardAt(bent()), /does not fit a flat card/, /not bent/],
     ['of a turned head', turnedAway, /The face is turned by \d+°; up to 15°/, /Turn the nose to the camera/],
     ['of shut eyes', shutEyes, /A lid covers the iris of both eyes/, /open/],
+    [
+      'of irises that cannot be seen',
+      hiddenIrises,
+      /iris edge of (both eyes|the (right|left) eye) could not be made out/,
+      /spectacles off/,
+    ],
     ['that is blurred, with a marker card', () => blurred(markerPixels, 4), /not sharp/, /hold still/],
     ['that is blurred, with a bought card', () => blurred(lightPixels, 4), /not sharp/, /hold still/],
     ['that is dark', () => darkened(lightPixels, 0.1), /too dark/, /light .* from the front/],
