@@ -100,7 +100,10 @@ export function shapeOfCard(
   const [best, other] = poses.value;
   const tilt = (rotation: typeof best.pose.rotation): number =>
     radiansToDegrees(Math.acos(Math.min(1, Math.abs(rotation[2][2]))));
-  return { residualPx: best.residualPx, tiltDeg: Math.min(tilt(best.pose.rotation), tilt(other.pose.rotation)) };
+  // From afar both poses fit alike; near by only one does, and the other's tilt says nothing.
+  const either = other.residualPx < best.residualPx + 0.5;
+  const tiltDeg = either ? Math.min(tilt(best.pose.rotation), tilt(other.pose.rotation)) : tilt(best.pose.rotation);
+  return { residualPx: best.residualPx, tiltDeg };
 }
 
 /**

@@ -21,9 +21,9 @@ const FULL_STEP = 55;
  * Smallest standard uncertainties, as shares of the radius: the model of a circle with an even edge is no better than this.
  * Up and down it is worse, since the lids cut the circle there. Tuned on rendered pictures.
  */
-const FLOOR_ACROSS = 0.012;
-const FLOOR_DOWN = 0.05;
-const FLOOR_RADIUS = 0.02;
+const FLOOR_ACROSS = 0.009;
+const FLOOR_DOWN = 0.03;
+const FLOOR_RADIUS = 0.014;
 /** The fitted radius over the true one on rendered eyes: the lids' shadow beside the iris draws the edge outwards. */
 const RADIUS_BIAS = 1.018;
 /** Least share of the sampled edge that must show a step. */
@@ -58,8 +58,18 @@ export function fitIrisEdge(
   const local = { x: seed.xPx - rectangle.leftPx, y: seed.yPx - rectangle.topPx };
 
   const coarse = searchCircle(plane, local, seedRadiusPx, rollRad);
-  const points = edgePoints(plane, coarse, rollRad);
-  const fitted = fitCircle(points.found, coarse);
+  let points = edgePoints(plane, coarse, rollRad);
+  let fitted = fitCircle(points.found, coarse);
+  // Steps are weighed by their nearness to the circle they are sought around, which draws them to it: sought anew around the
+  // fitted circle until it stays, the fit forgets where it began.
+  for (let round = 0; round < 5 && fitted !== null; round++) {
+    const { x, y, radius } = fitted.circle;
+    points = edgePoints(plane, fitted.circle, rollRad);
+    fitted = fitCircle(points.found, fitted.circle);
+    if (fitted !== null && Math.hypot(fitted.circle.x - x, fitted.circle.y - y, fitted.circle.radius - radius) < 0.01) {
+      break;
+    }
+  }
   const support = fitted === null ? 0 : fitted.used / points.asked;
   if (fitted === null || support < LEAST_SUPPORT) return fail({ kind: 'iris-not-found', support });
   const { circle, covariance } = fitted;

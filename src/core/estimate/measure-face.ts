@@ -196,7 +196,7 @@ export function measureFace(
     return fail({ kind: 'head-turned', turnDeg, limitDeg: TURN_LIMIT_DEG });
   }
   const nodDeg = Math.abs(radiansToDegrees(head.pitchRad));
-  if (nodDeg > NOD_LIMIT_DEG) return fail({ kind: 'head-turned', turnDeg: nodDeg, limitDeg: TURN_LIMIT_DEG });
+  if (nodDeg > NOD_LIMIT_DEG) return fail({ kind: 'head-turned', turnDeg: nodDeg, limitDeg: NOD_LIMIT_DEG });
 
   const pose = chooseCardPose(poses.value, head);
   const eyesDepthMm = pose.pose.translationMm[2] + known.contactDepth.regions[card.position].meanMm;

@@ -5,7 +5,7 @@ import { cross, dot, normalise, scale, subtract, type Matrix3, type Vector3 } fr
  */
 export function rotationFromVector(rotationRad: Vector3): Matrix3 {
   const angle = Math.hypot(...rotationRad);
-  const [x, y, z] = angle > 0 ? scale(rotationRad, 1 / angle) : rotationRad;
+  const [x, y, z] = angle > 1e-300 ? scale(rotationRad, 1 / angle) : rotationRad;
   const s = Math.sin(angle);
   const c = Math.cos(angle);
   const k = 1 - c;
