@@ -33,7 +33,7 @@ export const leftEyeMeshPoints: readonly number[] = [
 ];
 
 export const meshPointCount = 468;
-export const irisPointCount = 5;
+const irisPointCount = 5;
 
 /** Mesh points and the points of both irises: 478. Landmarks 468-472 are the wearer's right iris, 473-477 the left. */
 export const landmarkCount = meshPointCount + 2 * irisPointCount;

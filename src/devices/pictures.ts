@@ -3,7 +3,7 @@ import type { PicturePort } from '../session/ports.js';
 import { readPictureHeader } from './picture-header.js';
 
 /** Chosen: a picture of 50 megapixels takes 200 MB, and the work on it as much again. */
-export const LIMIT_MEGAPIXELS = 50;
+const LIMIT_MEGAPIXELS = 50;
 
 /** Segments before the size of a JPEG (EXIF, colour profiles) rarely take more. */
 const HEAD_BYTES = 512 * 1024;

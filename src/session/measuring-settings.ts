@@ -8,7 +8,7 @@ import { fail } from '../core/result.js';
 import type { SheetSettings } from './typed-sheet.js';
 
 /** Working distances that are believed. Chosen: from a strong near addition to beyond an arm's length. */
-export const WORKING_DISTANCE_LIMITS_MM = { lowest: 200, highest: 1000 } as const;
+const WORKING_DISTANCE_LIMITS_MM = { lowest: 200, highest: 1000 } as const;
 
 export type LengthFailure =
   | { readonly kind: 'not-a-number' }

@@ -14,7 +14,7 @@ import {
 import { ruledLine } from './ruled-line.js';
 
 /** Where the outline of a real card lies on the sheet. */
-export const CARD_OUTLINE_ON_SHEET: SheetRectangle = {
+const CARD_OUTLINE_ON_SHEET: SheetRectangle = {
   xMm: 45,
   yMm: 156,
   widthMm: REFERENCE_CARD.widthMm,

@@ -9,11 +9,6 @@ export function formatNumber(value: number, decimals: number): string {
   return value < 0 && Number(text) !== 0 ? MINUS + text : text;
 }
 
-/** A length in mm, to a tenth. */
-export function formatMm(valueMm: number): string {
-  return formatNumber(valueMm, 1);
-}
-
 /** A difference in mm with its sign; plus or minus nothing has none. */
 export function formatDifference(differenceMm: number): string {
   const text = formatNumber(differenceMm, 1);
@@ -21,7 +16,7 @@ export function formatDifference(differenceMm: number): string {
 }
 
 /** Half the width of the 95 % interval, in the unit of the estimate. */
-export function halfWidth(estimate: Estimate): number {
+function halfWidth(estimate: Estimate): number {
   return (estimate.high - estimate.low) / 2;
 }
 

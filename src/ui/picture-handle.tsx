@@ -7,7 +7,7 @@ import type { PictureRegion } from './picture-region.js';
 import { handleWords } from './words.js';
 
 /** The name of a handle. */
-export function handleName(handle: Handle): string {
+function handleName(handle: Handle): string {
   switch (handle.kind) {
     case 'card-corner':
       return handleWords.cardCorners[handle.corner];

@@ -19,7 +19,7 @@ const GROUPS = ['eyes', 'head'] as const;
 const COLUMNS = 6;
 
 /** The id of the element in which a reading is typed. */
-export function readingFieldId(field: ReadingField): string {
+function readingFieldId(field: ReadingField): string {
   return `reading-${field}`;
 }
 

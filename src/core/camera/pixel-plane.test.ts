@@ -3,7 +3,6 @@ import {
   blurPlane,
   clipRectangle,
   cutPlane,
-  meanLevel,
   reduceImage,
   sample,
   type PixelPlane,
@@ -117,23 +116,5 @@ describe('blurPlane', () => {
       1.5,
     );
     for (const value of blurred.data) expect(value).toBeCloseTo(55, 4);
-  });
-});
-
-describe('meanLevel', () => {
-  it('is the mean luma of the box around the points, and nothing beside the picture', () => {
-    const half = image(10, 10, (x) => (x < 5 ? [0, 0, 0] : [200, 200, 200]));
-    expect(
-      meanLevel(half, [
-        { xPx: 0, yPx: 2 },
-        { xPx: 10, yPx: 6 },
-      ]),
-    ).toBeCloseTo(100, 3);
-    expect(
-      meanLevel(half, [
-        { xPx: 20, yPx: 20 },
-        { xPx: 30, yPx: 30 },
-      ]),
-    ).toBe(0);
   });
 });

@@ -1,5 +1,3 @@
-import type { ImagePoint } from '../geometry/vector.js';
-
 /** Decoded pixels as the browser hands them over: four bytes a pixel, row by row. */
 export interface RgbaImage {
   readonly widthPx: number;
@@ -139,21 +137,4 @@ export function blurPlane(plane: PixelPlane, sigmaPx: number): PixelPlane {
     }
   }
   return { widthPx, heightPx, data: blurred };
-}
-
-/** Mean level of a channel within a polygon's bounding box of points, 0 to 255 for luma. */
-export function meanLevel(image: RgbaImage, points: readonly ImagePoint[]): number {
-  const xs = points.map((point) => point.xPx);
-  const ys = points.map((point) => point.yPx);
-  const leftPx = Math.min(...xs);
-  const topPx = Math.min(...ys);
-  const rectangle = clipRectangle(image, {
-    leftPx,
-    topPx,
-    widthPx: Math.max(...xs) - leftPx,
-    heightPx: Math.max(...ys) - topPx,
-  });
-  if (rectangle === null) return 0;
-  const { data } = cutPlane(image, rectangle, 'luma');
-  return data.reduce((sum, value) => sum + value, 0) / data.length;
 }

@@ -7,7 +7,7 @@ import { invariant } from '../result.js';
 export const ROTATION_TO_PUPIL_MM = 10.5;
 
 /** From the spectacle plane back to the eye's centre of rotation, mm (textbooks of dispensing optics; some take 25). */
-export const SPECTACLE_TO_ROTATION_MM = 27;
+const SPECTACLE_TO_ROTATION_MM = 27;
 
 /**
  * Distance between the pupils while both eyes fixate a point `rotationToFixationMm` before the line that joins their centres of

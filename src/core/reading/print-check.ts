@@ -7,7 +7,7 @@ export const PRINT_CHECK_LENGTH_MM = 150;
  * Print scales that are believed. Chosen: "fit to page" shrinks by 3 to 6 %; beyond 10 % a slip of typing is likelier, and
  * nothing on the print would be near the size that it was drawn for.
  */
-export const PRINT_SCALE_LIMITS = { lowest: 0.9, highest: 1.1 } as const;
+const PRINT_SCALE_LIMITS = { lowest: 0.9, highest: 1.1 } as const;
 
 /** Millimetres in the units that a length is typed in by mistake (an inch is 25.4 mm by definition). */
 const MM_IN_OTHER_UNITS = { cm: 10, inch: 25.4 } as const;
