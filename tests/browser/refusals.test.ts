@@ -157,12 +157,7 @@ describe('a picture that cannot be measured', () => {
     ['with a card that is not flat', () => markerCardAt(bent()), /does not fit a flat card/, /not bent/],
     ['of a turned head', turnedAway, /The face is turned by \d+°; up to 15°/, /Turn the nose to the camera/],
     ['of shut eyes', shutEyes, /A lid covers the iris of both eyes/, /open/],
-    [
-      'of irises that cannot be seen',
-      hiddenIrises,
-      /iris edge of both eyes could not be made out/,
-      /spectacles off/,
-    ],
+    ['of irises that cannot be seen', hiddenIrises, /iris edge of both eyes could not be made out/, /spectacles off/],
     ['that is blurred, with a marker card', () => blurred(markerPixels, 4), /not sharp/, /hold still/],
     ['that is blurred, with a bought card', () => blurred(lightPixels, 4), /not sharp/, /hold still/],
     ['that is dark', () => darkened(lightPixels, 0.1), /too dark/, /light .* from the front/],
