@@ -14,7 +14,7 @@ const DEGREE = Math.PI / 180;
 /** What the measuring says it knows of wearers, cameras and landmarks, as it says it: means and standard deviations. */
 const KNOWN = {
   irisMm: [11.71, 0.42],
-  logFocalSd: 0.14,
+  logFocalSd: 0.13,
   k1Sd: 0.06,
   uprightRad: 4 * DEGREE,
   cardTurnRad: 4 * DEGREE,
