@@ -26,6 +26,8 @@ const FLOOR_DOWN = 0.03;
 const FLOOR_RADIUS = 0.014;
 /** The fitted radius over the true one on rendered eyes: the lids' shadow beside the iris draws the edge outwards. */
 const RADIUS_BIAS = 1.018;
+/** A fit whose centre lies further than this from its seed, as a share of the radius, has found something else: seeds err by a fifth. */
+const MOST_STRAY = 0.5;
 /** Least share of the sampled edge that must show a step. */
 const LEAST_SUPPORT = 0.35;
 
@@ -73,6 +75,8 @@ export function fitIrisEdge(
   const support = fitted === null ? 0 : fitted.used / points.asked;
   if (fitted === null || support < LEAST_SUPPORT) return fail({ kind: 'iris-not-found', support });
   const { circle, covariance } = fitted;
+  const strayed = Math.hypot(circle.x - local.x, circle.y - local.y) > MOST_STRAY * seedRadiusPx;
+  if (strayed) return fail({ kind: 'iris-not-found', support });
   const squared = (share: number): number => (share * circle.radius) ** 2;
   return succeed({
     centre: {
