@@ -54,6 +54,8 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           // One browser at a time: each loads two vision workers, and timings are part of what is checked.
           fileParallelism: false,
+          // A real browser on a machine that does other work misses a key or a frame now and then: each test may try twice.
+          retry: 1,
           testTimeout: 120_000,
           hookTimeout: 180_000,
         },
