@@ -1,11 +1,9 @@
 import { adjust, type Knowledge } from '../fitting/adjustment.js';
-import { applyHomography, type Homography, type PlanePoint } from '../geometry/homography.js';
+import { applyHomography, homographyFromFourPoints, type Homography, type PlanePoint } from '../geometry/homography.js';
 import { perpendicularDown, pointAlong } from '../geometry/image-direction.js';
 import { distancePx, midpointPx, type ImagePoint } from '../geometry/vector.js';
 import { fail, succeed, type Result } from '../result.js';
-import { homographyFromFourPoints } from '../geometry/homography.js';
-import type { BothSides, Side } from '../units/side.js';
-import { SIDES } from '../units/side.js';
+import { SIDES, type BothSides, type Side } from '../units/side.js';
 import { fitCardEdges } from './card-edges.js';
 import { eyesFromLandmarks, LANDMARK, landmarkAt, type EyesSeed } from './face-landmarks.js';
 import type { PictureFailure } from './failure.js';
