@@ -102,6 +102,7 @@ const FAILURE_FACTS: { readonly [Kind in PictureFailureKind]: FactsOf<Extract<Pi
   'iris-not-found': { side: 'side' },
   blurred: { edgeWidthPx: 'number', limitPx: 'number' },
   'too-dark': { meanLevel: 'number', limitLevel: 'number' },
+  implausible: { irisMm: 'number' },
   'too-far': { pixelsPerMm: 'number', limitPixelsPerMm: 'number' },
 };
 

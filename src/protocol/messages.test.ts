@@ -116,6 +116,7 @@ describe('messages from the workers', () => {
     [{ kind: 'iris-not-found', side: 'L' }],
     [{ kind: 'blurred', edgeWidthPx: 6, limitPx: 4 }],
     [{ kind: 'too-dark', meanLevel: 12, limitLevel: 40 }],
+    [{ kind: 'implausible', irisMm: 14.2 }],
     [{ kind: 'too-far', pixelsPerMm: 0.9, limitPixelsPerMm: 1.2 }],
   ])('carry every failure with its facts: %j', (failure) => {
     const message = { ...HEAD, kind: 'features-missing', failure, partial: null, workMs: 1 };

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Advice } from '../core/camera/failure.js';
+import type { CannotTellReason, Finding } from '../core/crosscheck/finding.js';
 import type { BudgetSource } from '../core/estimate/estimate.js';
 import type { MeasuringFailure } from '../session/ports.js';
-import { adviceSentence, betterPictureWords, failureSaying, sourceWords } from './sentences.js';
+import { adviceSentence, failureSaying, findingReason, findingWord, sourceWords } from './sentences.js';
 
 // One of every kind. A record over the union's kinds does not compile where one is missing.
 const FAILURES: { readonly [Kind in MeasuringFailure['kind']]: Extract<MeasuringFailure, { kind: Kind }> } = {
@@ -17,6 +18,7 @@ const FAILURES: { readonly [Kind in MeasuringFailure['kind']]: Extract<Measuring
   'iris-not-found': { kind: 'iris-not-found', side: 'R' },
   blurred: { kind: 'blurred', edgeWidthPx: 6.5, limitPx: 4 },
   'too-dark': { kind: 'too-dark', meanLevel: 20, limitLevel: 40 },
+  implausible: { kind: 'implausible', irisMm: 14.2 },
   'too-far': { kind: 'too-far', pixelsPerMm: 0.9, limitPixelsPerMm: 1.2 },
   'picture-unsupported': { kind: 'picture-unsupported', type: 'image/heic' },
   'picture-broken': { kind: 'picture-broken' },
@@ -80,6 +82,14 @@ describe('sentences', () => {
     expect(failureSaying(FAILURES['too-far']).what).toContain('0.9');
   });
 
+  it('do not ask for a JPEG where the file calls itself one', () => {
+    for (const type of ['image/jpeg', 'image/png', 'image/webp']) {
+      const { what, next } = failureSaying({ kind: 'picture-unsupported', type });
+      expect(what).toContain('no picture that can be opened');
+      expect(next).toContain('Copy it again');
+    }
+  });
+
   it('name the eye', () => {
     expect(failureSaying({ kind: 'eyes-closed', side: 'L' }).what).toContain('left eye');
     expect(failureSaying({ kind: 'eyes-closed', side: 'R' }).what).toContain('right eye');
@@ -92,6 +102,51 @@ describe('sentences', () => {
 
   it.each(Object.keys(SOURCES) as BudgetSource[])('put the source of doubt %s into words', (source) => {
     expect(sourceWords(source)).toMatch(/^[a-z]/);
-    expect(betterPictureWords(source)).toMatch(/^[a-z]/);
+  });
+});
+
+describe('a finding that cannot tell', () => {
+  const finding = (reason: CannotTellReason, cameraExpanded: number): Finding => ({
+    kind: 'cannot-tell',
+    reason,
+    comparison: {
+      name: 'apertureR',
+      difference: 0.4,
+      differenceLow: -2,
+      differenceHigh: 2.8,
+      handExpanded: 0.5,
+      cameraExpanded,
+      enNumber: 0.2,
+      tolerance: { value: 1, status: 'chosen', source: 'chosen' },
+    },
+  });
+  const tooUncertain: CannotTellReason = { kind: 'camera-too-uncertain', neededCameraExpanded: 1 };
+
+  it('says how wide the picture’s doubt is, and asks for the lid marks only where they help', () => {
+    const words = 'one picture knows this only to ± 1.9 mm, too wide for a tolerance of ± 1.0 mm';
+    expect(findingReason(finding(tooUncertain, 1.91), false)).toBe(words);
+    expect(findingReason(finding(tooUncertain, 1.91), true)).toBe(`${words}; set the lid marks under the loupe`);
+  });
+
+  it('never calls a number too wide for the same number', () => {
+    expect(findingReason(finding(tooUncertain, 1.04), false)).toContain(
+      '± 1.04 mm, too wide for a tolerance of ± 1.00 mm',
+    );
+  });
+
+  it.each([
+    [1.49, '1.4'],
+    [0.3, '0.3'],
+    [0.067, '0.06'],
+  ])('rounds the deciding doubt %s down, so that it decides as written', (neededCameraExpanded, written) => {
+    const words = findingReason(finding({ kind: 'between', neededCameraExpanded }, 0.9), true);
+    expect(words).toBe(`too close to call: ± ${written} mm would decide`);
+  });
+
+  it('is said of R and L in the plural', () => {
+    const { comparison } = finding(tooUncertain, 2);
+    expect(findingWord({ kind: 'disagrees', comparison }, true)).toBe('disagree');
+    expect(findingWord({ kind: 'agrees', comparison }, true)).toBe('agree');
+    expect(findingWord({ kind: 'disagrees', comparison })).toBe('disagrees');
   });
 });

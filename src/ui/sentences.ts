@@ -6,7 +6,7 @@ import type { SourceStatus } from '../core/catalogue/source-status.js';
 import type { Finding } from '../core/crosscheck/finding.js';
 import type { Inconsistency } from '../core/crosscheck/inconsistency.js';
 import type { Slip, SlipKind } from '../core/crosscheck/slip.js';
-import type { BudgetSource, Estimate } from '../core/estimate/estimate.js';
+import type { BudgetSource } from '../core/estimate/estimate.js';
 import type { PrintCheckFailure } from '../core/reading/print-check.js';
 import type { ReadingFailure } from '../core/reading/parse-reading.js';
 import { unreachable } from '../core/result.js';
@@ -21,6 +21,7 @@ export interface Saying {
 }
 
 const EYES = { R: 'the right eye', L: 'the left eye', both: 'both eyes' } as const;
+const OPENED_TYPES: readonly string[] = ['image/jpeg', 'image/png', 'image/webp'];
 const PARTS = { landmarks: 'face landmarks', card: 'card finder' } as const;
 
 /** What kept a picture from being measured, and the way out. */
@@ -78,12 +79,24 @@ export function failureSaying(failure: MeasuringFailure): Saying {
         what: 'The face is too dark to measure.',
         next: 'Bring light to the face from the front, not from behind; never let the wearer look into a lamp.',
       };
+    case 'implausible':
+      return {
+        what: `Card and eyes do not fit together: the irises would be ${failure.irisMm.toFixed(1)} mm wide, and nearly all are 10.5 to 13.`,
+        next: 'Look whether the card’s corners and the rings lie where they should, drag what does not, or take another picture with a card of bank-card size.',
+      };
     case 'too-far':
       return {
         what: `The face is too small in the picture: ${failure.pixelsPerMm.toFixed(1)} pixels per millimetre, ${failure.limitPixelsPerMm.toFixed(1)} are needed.`,
         next: 'Come nearer (about 40 to 60 cm with a webcam), or use a picture of higher resolution.',
       };
     case 'picture-unsupported':
+      // What calls itself a JPEG and is none is not helped by the advice to make a JPEG of it.
+      if (OPENED_TYPES.includes(failure.type)) {
+        return {
+          what: 'This file is no picture that can be opened, whatever its name says.',
+          next: 'Copy it again from where it came, or take another.',
+        };
+      }
       return {
         what:
           failure.type === ''
@@ -212,37 +225,6 @@ export function sourceWords(source: BudgetSource): string {
   }
 }
 
-/** What would bring a source of doubt down; the largest one of an estimate is the one worth working on. */
-export function betterPictureWords(source: BudgetSource): string {
-  switch (source) {
-    case 'card-size':
-      return 'use a flat, unworn card, or measure the line on the printed sheet';
-    case 'card-edges':
-      return 'come nearer, with all four edges of the card free and sharp';
-    case 'iris-edges':
-      return 'come nearer, with more light from the front and no reflections on the eyes';
-    case 'lid-edges':
-      return 'come nearer, with light from the front, or set the lid marks under the loupe';
-    case 'contact-depth':
-    case 'iris-size':
-      return 'hold the card flat on the bare skin of the forehead';
-    case 'camera':
-      return 'step back a little and keep the face in the middle of the picture';
-    case 'head-pose':
-      return 'turn the nose straight to the camera';
-    case 'gaze':
-      return 'let the wearer look steadily where you asked';
-    case 'midline':
-      return 'set the midline of the bridge by hand';
-    case 'head-shape':
-      return 'one picture from the front knows no better: read it again by hand';
-    case 'between-frames':
-      return 'hold still';
-    default:
-      return unreachable(source);
-  }
-}
-
 /** How far a published or customary number may be relied on. */
 export function statusWords(status: SourceStatus): string {
   switch (status) {
@@ -309,13 +291,13 @@ export function readingFailureSentence(failure: ReadingFailure, unit: Measuremen
   }
 }
 
-/** The word of a finding. */
-export function findingWord(finding: Finding): string {
+/** The word of a finding, of one reading or of `R and L` together. */
+export function findingWord(finding: Finding, isOfBoth = false): string {
   switch (finding.kind) {
     case 'agrees':
-      return 'agrees';
+      return isOfBoth ? 'agree' : 'agrees';
     case 'disagrees':
-      return 'disagrees';
+      return isOfBoth ? 'disagree' : 'disagrees';
     case 'cannot-tell':
       return 'cannot tell';
     default:
@@ -323,22 +305,25 @@ export function findingWord(finding: Finding): string {
   }
 }
 
-/** Why, in a few words; and, where the camera is too unsure, what would make the picture good enough. */
-export function findingReason(finding: Finding, estimate: Estimate | null): string {
+/**
+ * Why, in a few words. `areLidsFound` where the estimate rests on lid marks that no hand has set yet: setting them is the
+ * one thing that makes a picture at hand surer.
+ */
+export function findingReason(finding: Finding, areLidsFound: boolean): string {
   switch (finding.kind) {
     case 'agrees':
       return 'within the tolerance';
     case 'disagrees':
       return 'beyond tolerance and doubts: read again';
     case 'cannot-tell': {
-      const { reason } = finding;
-      const source = estimate?.budget[0]?.source;
-      const how = source === undefined ? '' : `: ${betterPictureWords(source)}`;
+      const { comparison, reason } = finding;
       switch (reason.kind) {
-        case 'camera-too-uncertain':
-          return `a camera within ± ${formatNumber(reason.neededCameraExpanded, 1)} would decide${how}`;
+        case 'camera-too-uncertain': {
+          const why = tooWideWords(comparison.cameraExpanded, comparison.tolerance.value);
+          return areLidsFound ? `${why}; set the lid marks under the loupe` : why;
+        }
         case 'between':
-          return `beyond the tolerance, within the doubts: read again; a camera within ± ${formatNumber(reason.neededCameraExpanded, 1)} would decide${how}`;
+          return `too close to call: ± ${roundedDown(reason.neededCameraExpanded)} mm would decide`;
         case 'hand-too-uncertain':
           return `the hand reading is too unsure; within ± ${formatNumber(reason.neededHandExpanded, 1)} would decide: read again`;
         default:
@@ -348,6 +333,19 @@ export function findingReason(finding: Finding, estimate: Estimate | null): stri
     default:
       return unreachable(finding);
   }
+}
+
+function tooWideWords(doubtMm: number, toleranceMm: number): string {
+  // A second decimal where the first does not show which of the two is larger.
+  const decimals = formatNumber(doubtMm, 1) === formatNumber(toleranceMm, 1) ? 2 : 1;
+  return `one picture knows this only to ± ${formatNumber(doubtMm, decimals)} mm, too wide for a tolerance of ± ${formatNumber(toleranceMm, decimals)} mm`;
+}
+
+/** A limit that still decides as it is written: rounded down, with a second decimal where one would leave nothing. */
+function roundedDown(limitMm: number): string {
+  const decimals = limitMm < 0.1 ? 2 : 1;
+  const step = 10 ** decimals;
+  return formatNumber(Math.floor(limitMm * step + 1e-9) / step, decimals);
 }
 
 /** What does not fit among the hand readings. */
@@ -366,7 +364,7 @@ export function inconsistencySentence(inconsistency: Inconsistency, catalogue: C
     case 'sides-differ':
       return `${name(first)} and ${second === undefined ? '' : sideWord(second)} differ by ${plain(inconsistency.differenceMm)} mm, more than faces usually do.`;
     case 'unusual':
-      return `${name(first)}: ${plain(inconsistency.value)} mm is unusual for adults (${plain(inconsistency.range.low)} to ${plain(inconsistency.range.high)} mm). Faces may be, and children are.`;
+      return `${name(first)}: ${plain(inconsistency.value)} mm is unusual for adults (${plain(inconsistency.range.low)} to ${plain(inconsistency.range.high)} mm). Some adults measure so, and children often do.`;
     default:
       return unreachable(inconsistency);
   }

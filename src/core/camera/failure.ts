@@ -25,6 +25,8 @@ export type PictureFailure =
   | { readonly kind: 'blurred'; readonly edgeWidthPx: number; readonly limitPx: number }
   /** too little light on the face */
   | { readonly kind: 'too-dark'; readonly meanLevel: number; readonly limitLevel: number }
+  /** card and irises do not fit together: one of them lies wrong, or the card has not the size of ID-1 */
+  | { readonly kind: 'implausible'; readonly irisMm: number }
   /** too few pixels per millimetre at the face */
   | { readonly kind: 'too-far'; readonly pixelsPerMm: number; readonly limitPixelsPerMm: number };
 

@@ -19,7 +19,7 @@ import type {
   PictureFeatures,
 } from './features.js';
 import { findCardByEdges, positionOfCard, shapeOfCard, softestEdgePx, TILT_LIMIT_DEG } from './find-card.js';
-import { fitIrisEdge } from './iris-edge.js';
+import { fitIrisEdge, irisEdgeWidthPx } from './iris-edge.js';
 import { fitLidEdges } from './lid-edges.js';
 import { clipRectangle, cutPlane, type RgbaImage } from './pixel-plane.js';
 import { CARD_CORNERS_MM, MARKER_CARD, REFERENCE_CARD } from './reference-card.js';
@@ -39,6 +39,12 @@ export type MarkerFinder = (image: RgbaImage) => readonly FoundMarker[];
 const CLOSED_SHARE = 0.33;
 /** The brightest part of the eyes (the white) is darker than this in a picture that is too dark, levels of 255. Chosen. */
 const DARKEST_WHITE = 38;
+/**
+ * Softest iris edge that is measured, px, or as a share of the radius where that is more. Rendered eyes in focus rise within 3.5 px at most;
+ * blurred by three pixels they take six to eight, and the centres begin to wander. Chosen between.
+ */
+const SOFTEST_IRIS_PX = 5.5;
+const SOFTEST_IRIS_SHARE = 0.4;
 /** Largest residual of a flat card with sharp corners, as a share of its width: beyond it the card is bent or misread. Chosen. */
 const BENT_SHARE = 0.012;
 /** Fewest pixels per millimetre that are measured at all; under 1.2 the advice is to come nearer. */
@@ -89,6 +95,9 @@ function findFace(image: RgbaImage, landmarks: readonly Landmark[]): Result<Face
     return fail({ kind: 'iris-not-found', side: missing.length === 2 ? 'both' : missing[0]! });
   }
   const iris: BothSides<IrisObservation> = { R: fits.R.value, L: fits.L.value };
+  const edgeWidthPx = Math.max(...SIDES.map((side) => irisEdgeWidthPx(image, iris[side], eyes.rollRad)));
+  const limitPx = Math.max(SOFTEST_IRIS_PX, (SOFTEST_IRIS_SHARE * (iris.R.radiusPx + iris.L.radiusPx)) / 2);
+  if (edgeWidthPx > limitPx) return fail({ kind: 'blurred', edgeWidthPx, limitPx });
   const lidsOf = (side: Side): LidObservation => fitLidEdges(image, landmarks, iris[side], side, eyes.rollRad);
   return succeed({
     widthPx: image.widthPx,

@@ -273,3 +273,44 @@ function fitCircle(
   const factor = scatter * scatter * meanStep * 3;
   return { circle, covariance: inverse.map((row) => row.map((value) => value * factor)), used };
 }
+
+/**
+ * Width over which an iris edge rises from dark to light beside the pupil, px: its whole step over its steepest slope, from the mean
+ * profile across the fitted circle. In focus it is a few pixels and a small part of the radius; blur widens it, motion most of all.
+ */
+export function irisEdgeWidthPx(image: RgbaImage, iris: IrisObservation, rollRad: number): number {
+  const { centre, radiusPx } = iris;
+  const reach = 0.6 * radiusPx;
+  const rectangle = clipRectangle(image, {
+    leftPx: centre.xPx - radiusPx - reach - 2,
+    topPx: centre.yPx - radiusPx - reach - 2,
+    widthPx: 2 * (radiusPx + reach + 2),
+    heightPx: 2 * (radiusPx + reach + 2),
+  });
+  if (rectangle === null) return Infinity;
+  const plane = cutPlane(image, rectangle, 'luma');
+  const directions = sectorDirections(rollRad, 4);
+  const spacing = Math.min(0.5, 0.05 * radiusPx);
+  const half = Math.ceil(reach / spacing);
+  const profile: number[] = [];
+  for (let k = -half; k <= half; k++) {
+    const distance = radiusPx + k * spacing;
+    let sum = 0;
+    for (const { cosine, sine } of directions) {
+      sum += sample(
+        plane,
+        centre.xPx - rectangle.leftPx + distance * cosine,
+        centre.yPx - rectangle.topPx + distance * sine,
+      );
+    }
+    profile.push(sum / directions.length);
+  }
+  const tenth = Math.max(1, Math.round(profile.length / 10));
+  const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+  const step = mean(profile.slice(-tenth)) - mean(profile.slice(0, tenth));
+  let steepest = 0;
+  for (let k = 1; k < profile.length - 1; k++) {
+    steepest = Math.max(steepest, (profile[k + 1]! - profile[k - 1]!) / (2 * spacing));
+  }
+  return steepest > 0 && step > 0 ? step / steepest : Infinity;
+}

@@ -106,6 +106,12 @@ const LANDMARK_MIDLINE_FORWARD_MM = 18;
 /** A face turned further than this, beyond the doubt of the angle itself, is refused. */
 const TURN_LIMIT_DEG = 15;
 const NOD_LIMIT_DEG = 22;
+/** Corners that a hand placed may lie this far from those of a flat card of the right shape, as a share of its width. Chosen. */
+const HAND_MISFIT_SHARE = 0.03;
+/** No card that is held to a face leans further from the picture than this, degrees. Chosen. */
+const CARD_TILT_LIMIT_DEG = 35;
+/** Irises this many standard deviations from the population's mean mean that card or irises lie wrong. Chosen: one in 2000 people. */
+const IRIS_LIMIT_SD = 3.5;
 /** Under this the picture is measured with the advice to come nearer. */
 const NEAR_ENOUGH_PIXELS_PER_MM = 1.2;
 
@@ -199,6 +205,13 @@ export function measureFace(
   if (nodDeg > NOD_LIMIT_DEG) return fail({ kind: 'head-turned', turnDeg: nodDeg, limitDeg: NOD_LIMIT_DEG });
 
   const pose = chooseCardPose(poses.value, head);
+  const cardWidthPx = distancePx(card.corners[0], card.corners[1]);
+  if (pose.residualPx > Math.max(3, HAND_MISFIT_SHARE * cardWidthPx)) {
+    return fail({ kind: 'card-not-flat', residualPx: pose.residualPx });
+  }
+  const cardNormal = transpose(pose.pose.rotation)[2];
+  const tiltDeg = radiansToDegrees(Math.acos(Math.min(1, Math.abs(cardNormal[2]))));
+  if (tiltDeg > CARD_TILT_LIMIT_DEG) return fail({ kind: 'card-tilted', tiltDeg, limitDeg: CARD_TILT_LIMIT_DEG });
   const eyesDepthMm = pose.pose.translationMm[2] + known.contactDepth.regions[card.position].meanMm;
   const onRay = (point: ImagePoint): Vector3 => {
     const ray = rayOf(startCamera, point);
@@ -217,11 +230,12 @@ export function measureFace(
   start[P.headRatio] = HEAD_RATIO;
   start[P.templeRatio] = TEMPLE_RATIO;
 
-  const cardNormal = transpose(pose.pose.rotation)[2];
   const model: Model = { features, settings, profile, known, cardNormal };
   const adjusted = adjust(knowledgeOf(model, head), start, STEPS, 25);
   if (!adjusted.ok) return fail({ kind: 'card-not-flat', residualPx: pose.residualPx });
   const estimates = estimatesOf(model, adjusted.value);
+  const irisMm = estimates.irisDiameter.value;
+  if (Math.abs(irisMm - IRIS_MEAN_MM) > IRIS_LIMIT_SD * IRIS_SD_MM) return fail({ kind: 'implausible', irisMm });
   const distanceMm = estimates.distance.value;
   const focal = startFocal * Math.exp(adjusted.value.parameters[P.logFocal]!);
   const pixelsPerMm = focal / distanceMm;
