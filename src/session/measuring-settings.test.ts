@@ -18,11 +18,11 @@ describe('a working distance', () => {
 });
 
 describe('measuring settings', () => {
-  it('use the print scale with the printed card only', () => {
+  it('use the measured print scale whichever card was named: markers are on the printed one only', () => {
     const scaled = { ...DEFAULT_SHEET_SETTINGS, checkLengthText: '145.5' };
     // 145.5 of 150 mm
     expect(measuringSettings({ ...scaled, card: 'printed' }).printScale).toBeCloseTo(0.97, 12);
-    expect(measuringSettings({ ...scaled, card: 'bought' }).printScale).toBe(1);
+    expect(measuringSettings({ ...scaled, card: 'bought' }).printScale).toBeCloseTo(0.97, 12);
   });
 
   it('fall back where a length cannot be used', () => {

@@ -38,7 +38,8 @@ export function parsePrintScale(
  */
 export function measuringSettings(settings: SheetSettings): MeasuringSettings {
   const working = parseWorkingDistance(settings.workingDistanceText);
-  const scale = settings.card === 'printed' ? parsePrintScale(settings.checkLengthText) : null;
+  // Markers are only on the printed card: its scale counts whenever they are seen, whatever card was named.
+  const scale = parsePrintScale(settings.checkLengthText);
   return {
     gaze: settings.gaze,
     workingDistanceMm: working.ok ? working.value : DEFAULT_MEASURING_SETTINGS.workingDistanceMm,

@@ -262,6 +262,14 @@ function logLikelihood(sheet: Sheet): number {
     if (residual === null) continue;
     terms.push(logDensity(residual.residualMm, residual.standardUncertaintyMm, hard.high - hard.low));
   }
+  for (const measurement of catalogue) {
+    const [right, left] = measurement.fields.map(({ name }) => readings[name]);
+    if (measurement.sideDifference === null || right === undefined || left === undefined) continue;
+    // A limit that one in a hundred exceeds lies 2.33 standard deviations out (normal distribution, one tail).
+    const spread = measurement.sideDifference.value / 2.33;
+    const { low, high } = measurement.plausible.hard;
+    terms.push(logDensity(right.value - left.value, spread, high - low));
+  }
   const { headWidth, templeWidth } = readings;
   if (headWidth !== undefined && templeWidth !== undefined) {
     const narrower = templeWidth.value < headWidth.value;
