@@ -7,6 +7,7 @@ import {
   HAND_CORNER_PX,
   HAND_IRIS_PX,
   HAND_LID_PX,
+  HAND_MIDLINE_PX,
   handleKey,
   handlePoint,
   MIDLINE_HANDLE,
@@ -88,12 +89,12 @@ describe('handles', () => {
     expect(moved.lids.L.source).toBe(features.lids.L.source);
   });
 
-  it('move the midline only along the line of the eyes, with its doubt as it was', () => {
-    const { point, uncertaintyPx } = features.midline;
+  it('move the midline only along the line of the eyes, with the doubt of a hand', () => {
+    const { point } = features.midline;
     const moved = moveHandle(features, MIDLINE_HANDLE, { xPx: point.xPx + 7, yPx: point.yPx + 40 });
     expect(moved.midline.point.xPx).toBeCloseTo(point.xPx + 7, 9);
     expect(moved.midline.point.yPx).toBeCloseTo(point.yPx, 9);
-    expect(moved.midline).toMatchObject({ uncertaintyPx, source: 'hand' });
+    expect(moved.midline).toMatchObject({ uncertaintyPx: HAND_MIDLINE_PX, source: 'hand' });
   });
 
   it('vouch for all four corners where they stand', () => {

@@ -59,11 +59,13 @@ export function handleKey(handle: Handle): string {
 
 /**
  * Standard uncertainties of what a person places under the loupe, in px of the picture. Chosen: half a pixel is what a
- * sharp edge allows, the rest is the hand; a lid margin is soft and hidden by lashes.
+ * sharp edge allows, the rest is the hand; under the loupe a lid margin and
+ * the middle of the bridge are placed as surely as an iris edge.
  */
 export const HAND_CORNER_PX = 0.6;
 export const HAND_IRIS_PX = 0.5;
-export const HAND_LID_PX = 1;
+export const HAND_LID_PX = 0.5;
+export const HAND_MIDLINE_PX = 0.5;
 
 const MIN_RADIUS_PX = 1;
 
@@ -133,9 +135,8 @@ export function moveHandle(features: PictureFeatures, handle: Handle, target: Im
       return { ...features, lids: { ...features.lids, [handle.side]: lids } };
     }
     case 'midline': {
-      // Where the middle of a bridge lies is a judgement: by hand it is no surer than it was, so its doubt stays.
       const placed = projectOn(point, features.midline.point, eyeLine(features));
-      return { ...features, midline: { ...features.midline, point: placed, source: 'hand' } };
+      return { ...features, midline: { point: placed, uncertaintyPx: HAND_MIDLINE_PX, source: 'hand' } };
     }
     default:
       return unreachable(handle);
