@@ -41,13 +41,14 @@ describe('readings', () => {
   it('can be brought back after the sheet was cleared, until something is typed', () => {
     const full = after([
       { kind: 'reading-typed', field: 'headWidth', text: '150' },
-      { kind: 'settings-changed', change: { gaze: 'far' } },
+      { kind: 'settings-changed', change: { gaze: 'far', workingDistanceText: '350' } },
       ...MEASURED,
     ]);
     const cleared = after([{ kind: 'sheet-cleared' }], full);
     expect(cleared.readings).toEqual(NO_READINGS);
     expect(cleared.picture.kind).toBe('none');
-    expect(cleared.settings.gaze).toBe('far');
+    expect(cleared.settings.gaze).toBe('camera');
+    expect(cleared.settings.workingDistanceText).toBe('350');
     expect(after([{ kind: 'clearing-undone' }], cleared).entered.headWidth).toBe('150');
     const typedOn = after([{ kind: 'reading-typed', field: 'pdFar', text: '6' }, { kind: 'clearing-undone' }], cleared);
     expect(typedOn.readings).toEqual({ ...NO_READINGS, pdFar: '6' });

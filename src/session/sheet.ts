@@ -125,7 +125,11 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
       return state.putAside === null ? state : openSheet(state.putAside);
     case 'sheet-cleared':
       return {
-        ...openSheet({ readings: NO_READINGS, settings: state.settings }),
+        // The next wearer is asked to look into the camera again; what belongs to the desk stays.
+        ...openSheet({
+          readings: NO_READINGS,
+          settings: { ...state.settings, gaze: DEFAULT_SHEET_SETTINGS.gaze },
+        }),
         cleared: state.readings,
         putAside: state.putAside,
       };
