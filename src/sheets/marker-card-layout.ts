@@ -70,7 +70,7 @@ export function markerCardLayout(paper: Paper): SheetLayout {
       heading({ xMm: left, yMm: 163 }, 'How to hold it'),
       ...paragraph({ xMm: left, yMm: 169.5 }, [
         'Flat against the forehead, or above or below the mouth, markers towards the camera, the arrow pointing up, the long',
-        'edge level. Hold it by the middle of its upper or lower edge: no finger on a marker or on the white around it.',
+        'edge level. Hold it by one short end with two fingertips: no finger on a marker or on the white around it.',
         'Let the wearer close both eyes until the card rests on the skin, and again before it is taken away.',
       ]),
       ...sheetFoot(
