@@ -23,6 +23,8 @@ export interface FieldRow {
   readonly reading: Result<Reading, ReadingFailure>;
   /** what the camera says; null without a measured picture */
   readonly estimate: Estimate | null;
+  /** the estimate rests on lid marks as they were found: no hand has set them yet */
+  readonly areLidsFound: boolean;
   /** null without both, or where the row is covered */
   readonly finding: Finding | null;
 }
@@ -37,6 +39,14 @@ export interface SheetRow {
 
 function isReadingField(name: string): name is ReadingField {
   return (READING_FIELDS as readonly string[]).includes(name);
+}
+
+function areLidsFound({ picture }: SheetState, field: ReadingField): boolean {
+  if (picture.kind !== 'measured') return false;
+  const { lids } = picture.marking.features;
+  if (field === 'apertureR') return lids.R.source !== 'hand';
+  if (field === 'apertureL') return lids.L.source !== 'hand';
+  return false;
 }
 
 /** The rows of the sheet in the order of the catalogue; `estimates` is null without a measured picture. */
@@ -57,6 +67,7 @@ export function sheetRows(
       typed: state.readings[field],
       reading: parseReading(state.entered[field], field, catalogue),
       estimate: estimates?.[field] ?? null,
+      areLidsFound: areLidsFound(state, field),
     }));
     const covered = state.settings.covered && !state.alone && !read.every(({ reading }) => reading.ok);
     const fields = read.map((row): FieldRow => {

@@ -19,8 +19,8 @@ const SCALE_HEIGHT = 9;
 const INSET = 10;
 
 /**
- * Hand less camera on a small ruler: the tolerance as a band, the difference as a dot, the 95 % interval as a bar. It keeps
- * its height before there is anything to draw, so that the sheet stands still.
+ * Hand less camera on a small ruler: the tolerance as a band, the difference as a dot, the 95 % interval as a bar.
+ * Without a difference it is empty, but keeps its height, so that the sheet stands still.
  */
 export function DifferenceRuler(props: {
   /** in mm */
@@ -37,14 +37,10 @@ export function DifferenceRuler(props: {
   const step = tickStep(range);
   const ticks: number[] = [];
   for (let value = -Math.floor(range / step) * step; value <= range + 1e-9; value += step) ticks.push(value);
+  const viewBox = `0 0 ${WIDTH} ${height}`;
+  if (lanes.length === 0) return <svg className="ruler" viewBox={viewBox} aria-hidden="true" />;
   return (
-    <svg
-      className="ruler"
-      viewBox={`0 0 ${WIDTH} ${height}`}
-      {...(lanes.length === 0
-        ? { 'aria-hidden': true }
-        : { role: 'img', 'aria-label': lanes.map(laneWords).join('; ') })}
-    >
+    <svg className="ruler" viewBox={viewBox} role="img" aria-label={lanes.map(laneWords).join('; ')}>
       <rect className="ruler-band" x={x(-tolerance)} y={0} width={x(tolerance) - x(-tolerance)} height={base} />
       <line className="ruler-zero" x1={x(0)} x2={x(0)} y1={0} y2={base} />
       <path

@@ -50,7 +50,7 @@ export function PictureFacts({ sheet }: { readonly sheet: SheetInHand }) {
         </div>
         <div>
           <dt>{words.turned}</dt>
-          <dd>{words.turnedBy(aside, nod)}</dd>
+          <dd>{words.turnedBy(aside, nod, estimates.headPitch.value > 0 ? 'down' : 'up')}</dd>
         </div>
         <div>
           <dt>{words.scale}</dt>

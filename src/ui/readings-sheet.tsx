@@ -41,6 +41,7 @@ export function ReadingsSheet({ sheet }: { readonly sheet: SheetInHand }) {
         {words.heading}
       </h2>
       <AloneBar sheet={sheet} />
+      {isMeasured && <p className="note what-decides">{words.whatDecides}</p>}
       {/* The roles are said again because a narrow screen lays the table out as blocks, and browsers then forget them. */}
       <table role="table" className={isMeasured ? 'sheet' : 'sheet is-unmeasured'}>
         <caption className="visually-hidden">{words.caption}</caption>
@@ -107,7 +108,13 @@ function AloneBar({ sheet }: { readonly sheet: SheetInHand }) {
   }
   return (
     <p className="alone">
-      <strong>{words.alone.mark}.</strong> {hasHand ? words.notIndependent : words.alone.note}{' '}
+      {hasHand ? (
+        words.notIndependent
+      ) : (
+        <span>
+          <strong>{words.alone.mark}.</strong> {words.alone.note}
+        </span>
+      )}{' '}
       <button
         type="button"
         onClick={() => {
@@ -248,6 +255,7 @@ function CameraCell({ row, sheet }: { readonly row: SheetRow; readonly sheet: Sh
   if (sheet.measurement?.ok !== true) {
     return (
       <td role="cell" className="col-camera is-empty">
+        <span aria-hidden="true">–</span>
         <span className="visually-hidden">{words.noPicture}</span>
       </td>
     );
@@ -317,14 +325,14 @@ interface SaidFinding {
 /** The findings of a row; where both sides say the same, it is said once. */
 function saidTogether(fields: readonly FieldRow[]): readonly SaidFinding[] {
   const said: SaidFinding[] = [];
-  for (const { side, finding, estimate } of fields) {
+  for (const { side, finding, areLidsFound } of fields) {
     if (finding === null) continue;
     const sides = side === null ? [] : [words.side[side]];
-    const reason = findingReason(finding, estimate);
+    const reason = findingReason(finding, areLidsFound);
     const same = said.findIndex((one) => one.kind === finding.kind && one.reason === reason);
     const before = said[same];
     if (before === undefined) said.push({ sides, kind: finding.kind, word: findingWord(finding), reason });
-    else said[same] = { ...before, sides: [...before.sides, ...sides] };
+    else said[same] = { ...before, sides: [...before.sides, ...sides], word: findingWord(finding, true) };
   }
   return said;
 }
@@ -332,10 +340,16 @@ function saidTogether(fields: readonly FieldRow[]): readonly SaidFinding[] {
 /** What a screen reader is told when the findings of a row change. */
 export function findingsSpoken(row: SheetRow): string {
   return row.fields
-    .flatMap(({ side, finding, estimate }) =>
+    .flatMap(({ side, finding, areLidsFound }) =>
       finding === null
         ? []
-        : [words.findingOf(spokenName(row.measurement, side), findingWord(finding), findingReason(finding, estimate))],
+        : [
+            words.findingOf(
+              spokenName(row.measurement, side),
+              findingWord(finding),
+              findingReason(finding, areLidsFound),
+            ),
+          ],
     )
     .join(' ');
 }

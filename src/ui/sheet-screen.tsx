@@ -5,6 +5,7 @@ import { READING_FIELDS } from '../session/typed-sheet.js';
 import { CameraDialog } from './camera-dialog.js';
 import { useEquipment } from './equipment.js';
 import { MisfitList } from './misfit-list.js';
+import { PaperFacts } from './paper-facts.js';
 import { PicturePanel } from './picture-panel.js';
 import { PrintDialog } from './print-dialog.js';
 import { goToReading, ReadingsSheet } from './readings-sheet.js';
@@ -143,6 +144,7 @@ export function SheetScreen() {
           }}
         />
         <div className="paper">
+          <PaperFacts state={state} isMeasured={sheet.measurement?.ok === true} />
           <ReadingsSheet sheet={sheet} />
           <MisfitList sheet={sheet} />
         </div>
@@ -154,7 +156,7 @@ export function SheetScreen() {
             <li key={caution}>{caution}</li>
           ))}
         </ul>
-        <p>
+        <p className="promise">
           <strong>{footerWords.privacy}</strong> {footerWords.privacyMore}
         </p>
       </footer>

@@ -57,7 +57,7 @@ export const pictureWords = {
   irisDiameter: 'Iris diameter',
   distance: 'Camera distance',
   turned: 'Head turned',
-  turnedBy: (aside: string, nod: string): string => `${aside}° aside, ${nod}° up or down`,
+  turnedBy: (aside: string, nod: string, towards: 'up' | 'down'): string => `${aside}° aside, ${nod}° ${towards}`,
   scale: 'Scale',
   pixelsPerMm: (value: string): string => `${value} pixels per mm`,
   irisCheck: {
@@ -160,6 +160,8 @@ export const sheetWords = {
     mark: 'Pre-fitting estimates',
     note: 'What the camera says, with no hand reading beside it. Not checked: do not order from it.',
   },
+  whatDecides:
+    'One picture decides the distance PD. The other rows it can only contradict, and only where the difference is larger than its own doubt.',
   unitHint: 'All lengths in millimetres; R and L are the wearer’s.',
   enterHint: 'Enter goes to the next field.',
 } as const;
@@ -221,6 +223,15 @@ export const printWords = {
   ready: (name: string): string => `${name} is ready.`,
   failed: 'The PDF could not be made. Reload the page and try again.',
   caution: 'Round the corners after cutting: card edges come near the eyes.',
+} as const;
+
+/** Said on paper only. */
+export const paperWords = {
+  printed: (when: string): string => `Printed ${when}.`,
+  looked: (where: string): string => `The wearer looked ${where}.`,
+  bought: 'Card: a bought card of size ID-1.',
+  markerCard: (length: string): string => `Card: the printed marker card, its 150 mm line measured as ${length} mm.`,
+  markerCardUnmeasured: 'Card: the printed marker card, its 150 mm line not measured.',
 } as const;
 
 export const footerWords = {

@@ -183,13 +183,13 @@ describe('a file that cannot be opened', () => {
     [
       'a text with the name of a picture',
       { name: 'readings.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('PD 63.5, R 31.5, L 32\n'.repeat(40)) },
-      /cannot be opened here/,
-      /JPEG, PNG or WebP/,
+      /no picture that can be opened/,
+      /Copy it again/,
     ],
     [
       'an empty file',
       { name: 'empty.png', mimeType: 'image/png', buffer: Buffer.alloc(0) },
-      /cannot be opened here|damaged or incomplete/,
+      /cannot be opened here|no picture that can be opened|damaged or incomplete/,
       /JPEG, PNG or WebP|Copy it again/,
     ],
     ['a HEIC picture', heicFile('phone.heic'), /type image\/heic cannot be opened/, /share a picture as JPEG/],
