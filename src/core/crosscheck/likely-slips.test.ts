@@ -43,9 +43,9 @@ const EYES = { monoPdR: 31.5, monoPdL: 32 };
 const CAMERA: Camera = { pdFar: [63.2, 1.6], monoPdR: [31.4, 1], monoPdL: [31.9, 1] };
 
 describe('likely slips', () => {
-  it('holds one eye far from the other for unlikelier than a ten missed in the binocular PD', () => {
-    const [first] = likelySlipsAmong(['pdFar', 'monoPdR', 'monoPdL'], sheet({ pdFar: 61, monoPdR: 36, monoPdL: 35 }));
-    expect(first?.restorations).toEqual([{ name: 'pdFar', written: 61, restored: 71 }]);
+  it('does not restore an eye 9 mm from the other to make a sum fit', () => {
+    const slips = likelySlipsAmong(['pdFar', 'monoPdR', 'monoPdL'], sheet({ pdFar: 61, monoPdR: 36, monoPdL: 35 }));
+    expect(slips.flatMap((slip) => slip.restorations).filter(({ restored }) => restored < 30)).toEqual([]);
   });
 
   // The kinds are common practice without a source; the values restored are plain arithmetic.
