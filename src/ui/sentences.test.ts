@@ -123,14 +123,14 @@ describe('a finding that cannot tell', () => {
   const tooUncertain: CannotTellReason = { kind: 'camera-too-uncertain', neededCameraExpanded: 1 };
 
   it('says how wide the picture’s doubt is, and asks for the lid marks only where they help', () => {
-    const words = 'one picture knows this only to ± 1.9 mm, too wide for a tolerance of ± 1.0 mm';
+    const words = 'one picture knows this only to ±\u00a01.9 mm, too wide for a tolerance of ±\u00a01.0 mm';
     expect(findingReason(finding(tooUncertain, 1.91), false)).toBe(words);
     expect(findingReason(finding(tooUncertain, 1.91), true)).toBe(`${words}; set the lid marks under the loupe`);
   });
 
   it('never calls a number too wide for the same number', () => {
     expect(findingReason(finding(tooUncertain, 1.04), false)).toContain(
-      '± 1.04 mm, too wide for a tolerance of ± 1.00 mm',
+      '±\u00a01.04 mm, too wide for a tolerance of ±\u00a01.00 mm',
     );
   });
 
@@ -140,7 +140,7 @@ describe('a finding that cannot tell', () => {
     [0.067, '0.06'],
   ])('rounds the deciding doubt %s down, so that it decides as written', (neededCameraExpanded, written) => {
     const words = findingReason(finding({ kind: 'between', neededCameraExpanded }, 0.9), true);
-    expect(words).toBe(`too close to call: ± ${written} mm would decide`);
+    expect(words).toBe(`too close to call: ±\u00a0${written} mm would decide`);
   });
 
   it('is said of R and L in the plural', () => {

@@ -323,9 +323,9 @@ export function findingReason(finding: Finding, areLidsFound: boolean): string {
           return areLidsFound ? `${why}; set the lid marks under the loupe` : why;
         }
         case 'between':
-          return `too close to call: ± ${roundedDown(reason.neededCameraExpanded)} mm would decide`;
+          return `too close to call: ±\u00a0${roundedDown(reason.neededCameraExpanded)} mm would decide`;
         case 'hand-too-uncertain':
-          return `the hand reading is too unsure; within ± ${formatNumber(reason.neededHandExpanded, 1)} would decide: read again`;
+          return `the hand reading is too unsure; within ±\u00a0${formatNumber(reason.neededHandExpanded, 1)} would decide: read again`;
         default:
           return unreachable(reason);
       }
@@ -338,7 +338,7 @@ export function findingReason(finding: Finding, areLidsFound: boolean): string {
 function tooWideWords(doubtMm: number, toleranceMm: number): string {
   // A second decimal where the first does not show which of the two is larger.
   const decimals = formatNumber(doubtMm, 1) === formatNumber(toleranceMm, 1) ? 2 : 1;
-  return `one picture knows this only to ± ${formatNumber(doubtMm, decimals)} mm, too wide for a tolerance of ± ${formatNumber(toleranceMm, decimals)} mm`;
+  return `one picture knows this only to ±\u00a0${formatNumber(doubtMm, decimals)} mm, too wide for a tolerance of ±\u00a0${formatNumber(toleranceMm, decimals)} mm`;
 }
 
 /** A limit that still decides as it is written: rounded down, with a second decimal where one would leave nothing. */
