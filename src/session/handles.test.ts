@@ -7,7 +7,7 @@ import {
   HAND_CORNER_PX,
   HAND_IRIS_PX,
   HAND_LID_PX,
-  HAND_MIDLINE_PX,
+  HAND_MIDLINE_SHARE,
   handleKey,
   handlePoint,
   MIDLINE_HANDLE,
@@ -94,7 +94,10 @@ describe('handles', () => {
     const moved = moveHandle(features, MIDLINE_HANDLE, { xPx: point.xPx + 7, yPx: point.yPx + 40 });
     expect(moved.midline.point.xPx).toBeCloseTo(point.xPx + 7, 9);
     expect(moved.midline.point.yPx).toBeCloseTo(point.yPx, 9);
-    expect(moved.midline).toMatchObject({ uncertaintyPx: HAND_MIDLINE_PX, source: 'hand' });
+    const { R, L } = features.iris;
+    const apartPx = Math.hypot(L.centre.xPx - R.centre.xPx, L.centre.yPx - R.centre.yPx);
+    expect(moved.midline.source).toBe('hand');
+    expect(moved.midline.uncertaintyPx).toBeCloseTo(HAND_MIDLINE_SHARE * apartPx, 9);
   });
 
   it('vouch for all four corners where they stand', () => {

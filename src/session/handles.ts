@@ -59,13 +59,13 @@ export function handleKey(handle: Handle): string {
 
 /**
  * Standard uncertainties of what a person places under the loupe, in px of the picture. Chosen: half a pixel is what a
- * sharp edge allows, the rest is the hand; under the loupe a lid margin and
- * the middle of the bridge are placed as surely as an iris edge.
+ * sharp edge allows, the rest is the hand; under the loupe a lid margin is placed as surely as an iris edge.
  */
 export const HAND_CORNER_PX = 0.6;
 export const HAND_IRIS_PX = 0.5;
 export const HAND_LID_PX = 0.5;
-export const HAND_MIDLINE_PX = 0.5;
+/** The midline is a judgement: by eye half a millimetre of a distance between the eyes of about 63 mm. Chosen. */
+export const HAND_MIDLINE_SHARE = 0.5 / 63;
 
 const MIN_RADIUS_PX = 1;
 
@@ -136,7 +136,10 @@ export function moveHandle(features: PictureFeatures, handle: Handle, target: Im
     }
     case 'midline': {
       const placed = projectOn(point, features.midline.point, eyeLine(features));
-      return { ...features, midline: { point: placed, uncertaintyPx: HAND_MIDLINE_PX, source: 'hand' } };
+      return {
+        ...features,
+        midline: { point: placed, uncertaintyPx: HAND_MIDLINE_SHARE * eyesApartPx(features), source: 'hand' },
+      };
     }
     default:
       return unreachable(handle);
@@ -197,4 +200,8 @@ function projectOn(point: ImagePoint, origin: ImagePoint, direction: ImagePoint)
 
 function clamp(value: number, low: number, high: number): number {
   return Math.min(high, Math.max(low, value));
+}
+
+function eyesApartPx({ iris }: PictureFeatures): number {
+  return distancePx(iris.R.centre, iris.L.centre);
 }
