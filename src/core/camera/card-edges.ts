@@ -14,7 +14,7 @@ export interface FittedCard {
   readonly strength: FourCorners<number>;
   /** scatter of the edge about each straight side, px: cards are straight, hair and collars are not */
   readonly scatterPx: FourCorners<number>;
-  /** width over which the edges rise, as the median of the sides, px: about two in focus */
+  /** width over which the softest side rises, px: about three in focus; motion softens two sides only */
   readonly edgeWidthPx: number;
 }
 
@@ -91,7 +91,7 @@ export function fitCardEdges(
     support: fits.map((fit) => fit.support) as unknown as FourCorners<number>,
     strength: fits.map((fit) => fit.strength) as unknown as FourCorners<number>,
     scatterPx: fits.map((fit) => fit.scatterPx) as unknown as FourCorners<number>,
-    edgeWidthPx: median(fits.map((fit) => fit.widthPx)),
+    edgeWidthPx: Math.max(...fits.map((fit) => fit.widthPx)),
   };
 }
 
