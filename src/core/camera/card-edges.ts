@@ -14,7 +14,9 @@ export interface FittedCard {
   readonly strength: FourCorners<number>;
   /** scatter of the edge about each straight side, px: cards are straight, hair and collars are not */
   readonly scatterPx: FourCorners<number>;
-  /** width over which the softest side rises, px: about three in focus; motion softens two sides only */
+  /**
+   * width over which the second softest side rises, px: about three in focus. Motion softens two sides; one alone may be faint or covered.
+   */
   readonly edgeWidthPx: number;
 }
 
@@ -91,7 +93,7 @@ export function fitCardEdges(
     support: fits.map((fit) => fit.support) as unknown as FourCorners<number>,
     strength: fits.map((fit) => fit.strength) as unknown as FourCorners<number>,
     scatterPx: fits.map((fit) => fit.scatterPx) as unknown as FourCorners<number>,
-    edgeWidthPx: Math.max(...fits.map((fit) => fit.widthPx)),
+    edgeWidthPx: fits.map((fit) => fit.widthPx).sort((a, b) => b - a)[1]!,
   };
 }
 

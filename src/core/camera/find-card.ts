@@ -46,8 +46,8 @@ export function findCardByEdges(image: RgbaImage, eyes: EyesSeed): Result<Scored
   return succeed(best);
 }
 
-/** Softest edge of a card that is measured; in focus it is three to four and a half pixels wide. Chosen. */
-const SOFTEST_EDGE_PX = 6;
+/** Softest edge of a card that is measured; in focus it is three to four pixels wide. Chosen. */
+const SOFTEST_EDGE_PX = 5;
 const SOFTEST_EDGE_SHARE = 0.025;
 
 /** Widest rise over the edges that a card of this size in the picture may show, px. */
