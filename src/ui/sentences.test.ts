@@ -123,14 +123,14 @@ describe('a finding that cannot tell', () => {
   const tooUncertain: CannotTellReason = { kind: 'camera-too-uncertain', neededCameraExpanded: 1 };
 
   it('says how wide the picture’s doubt is, and asks for the lid marks only where they help', () => {
-    const words = 'one picture knows this only to ±\u00a01.9 mm, too wide for a tolerance of ±\u00a01.0 mm';
+    const words = '±\u00a01.9 mm from one picture is too wide for ±\u00a01.0';
     expect(findingReason(finding(tooUncertain, 1.91), false)).toBe(words);
     expect(findingReason(finding(tooUncertain, 1.91), true)).toBe(`${words}; set the lid marks under the loupe`);
   });
 
   it('never calls a number too wide for the same number', () => {
     expect(findingReason(finding(tooUncertain, 1.04), false)).toContain(
-      '±\u00a01.04 mm, too wide for a tolerance of ±\u00a01.00 mm',
+      '±\u00a01.04 mm from one picture is too wide for ±\u00a01.00',
     );
   });
 

@@ -338,7 +338,7 @@ export function findingReason(finding: Finding, areLidsFound: boolean): string {
 function tooWideWords(doubtMm: number, toleranceMm: number): string {
   // A second decimal where the first does not show which of the two is larger.
   const decimals = formatNumber(doubtMm, 1) === formatNumber(toleranceMm, 1) ? 2 : 1;
-  return `one picture knows this only to ±\u00a0${formatNumber(doubtMm, decimals)} mm, too wide for a tolerance of ±\u00a0${formatNumber(toleranceMm, decimals)} mm`;
+  return `±\u00a0${formatNumber(doubtMm, decimals)} mm from one picture is too wide for ±\u00a0${formatNumber(toleranceMm, decimals)}`;
 }
 
 /** A limit that still decides as it is written: rounded down, with a second decimal where one would leave nothing. */
