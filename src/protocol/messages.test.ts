@@ -24,6 +24,11 @@ const FEATURES: PictureFeatures = {
   lids: { R: LIDS, L: LIDS },
   midline: { point: POINT, uncertaintyPx: 1, source: 'landmarks' },
   outline: { head: { R: POINT, L: POINT }, temple: { R: POINT, L: POINT }, uncertaintyPx: 2 },
+  pupil: {
+    R: { centre: { ...POINT, covariance: { xx: 1, xy: 0, yy: 1 } }, radiusPx: 5, radiusUncertaintyPx: 0.2 },
+    L: null,
+  },
+  bridge: [{ belowCrestMm: 10, R: POINT, L: POINT, uncertaintyPx: 2 }],
 };
 
 const BITMAP = { width: 4, height: 3, close: () => undefined };

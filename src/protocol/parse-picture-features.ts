@@ -1,4 +1,6 @@
 import type {
+  BridgeObservation,
+  PupilObservation,
   CardObservation,
   FourCorners,
   IrisObservation,
@@ -21,7 +23,15 @@ function shape<Value>(members: { readonly [Key in keyof Value]-?: Check<Value[Ke
   return (value): value is Value => isRecord(value) && checks.every(([name, check]) => check(value[name]));
 }
 
-function oneOf<Word extends string>(...words: readonly Word[]): Check<Word> {
+function orNull<Value>(check: Check<Value>): Check<Value | null> {
+  return (value): value is Value | null => value === null || check(value);
+}
+
+function listOf<Value>(check: Check<Value>): Check<readonly Value[]> {
+  return (value): value is readonly Value[] => Array.isArray(value) && value.every(check);
+}
+
+function oneOf<Word extends string | number>(...words: readonly Word[]): Check<Word> {
   return (value): value is Word => (words as readonly unknown[]).includes(value);
 }
 
@@ -60,6 +70,15 @@ const isPictureFeatures = shape<PictureFeatures>({
       source: oneOf('edges', 'hand'),
     }),
   ),
+  pupil: both(
+    orNull(
+      shape<PupilObservation>({
+        centre: isMeasuredPoint,
+        radiusPx: isFiniteNumber,
+        radiusUncertaintyPx: isFiniteNumber,
+      }),
+    ),
+  ),
   lids: both(
     shape<LidObservation>({
       upper: isImagePoint,
@@ -78,6 +97,14 @@ const isPictureFeatures = shape<PictureFeatures>({
     temple: both(isImagePoint),
     uncertaintyPx: isFiniteNumber,
   }),
+  bridge: listOf(
+    shape<BridgeObservation>({
+      belowCrestMm: oneOf(10, 15),
+      R: isImagePoint,
+      L: isImagePoint,
+      uncertaintyPx: isFiniteNumber,
+    }),
+  ),
 });
 
 /** The features of a picture; null where a part is missing or not of its type. */

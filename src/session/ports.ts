@@ -1,12 +1,19 @@
+import type { BoardFailure, BoardView } from '../core/camera/board.js';
+import type { CameraProfile } from '../core/camera/camera-profile.js';
 import type { PictureFailure } from '../core/camera/failure.js';
 import type { PictureFeatures } from '../core/camera/features.js';
+import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
+import type { SweepFailure, SweepMeasurement } from '../core/estimate/sweep.js';
 import type { Result } from '../core/result.js';
+import type { StoredProfile } from './stored-profile.js';
 import type { TypedSheet } from './typed-sheet.js';
 
 /** What keeps a picture from being looked at at all, before any face was searched. */
 export type DeviceFailure =
   | { readonly kind: 'picture-unsupported'; readonly type: string }
   | { readonly kind: 'picture-broken' }
+  | { readonly kind: 'video-unsupported'; readonly type: string }
+  | { readonly kind: 'video-broken' }
   | { readonly kind: 'picture-too-large'; readonly megapixels: number; readonly limitMegapixels: number }
   | { readonly kind: 'camera-refused' }
   | { readonly kind: 'camera-missing' }
@@ -14,8 +21,11 @@ export type DeviceFailure =
   | { readonly kind: 'camera-unplugged' }
   | { readonly kind: 'camera-unsupported' }
   | { readonly kind: 'model-not-loadable' }
-  | { readonly kind: 'vision-not-loadable'; readonly part: 'landmarks' | 'card' }
-  | { readonly kind: 'vision-stopped'; readonly part: 'landmarks' | 'card' };
+  | { readonly kind: 'vision-not-loadable'; readonly part: VisionPart }
+  | { readonly kind: 'vision-stopped'; readonly part: VisionPart };
+
+/** The workers: the face and its landmarks, the card and the edges, the adjustment of a sweep. */
+export type VisionPart = 'landmarks' | 'card' | 'sweep';
 
 export type MeasuringFailure = PictureFailure | DeviceFailure;
 
@@ -55,6 +65,13 @@ export interface VisionPort {
     onProgress: (progress: MeasuringProgress) => void,
     signal: AbortSignal,
   ): Promise<Result<PictureFeatures, FindingFailure>>;
+  /** Finds the corners of the printed ChArUco sheet. The bitmap stays the caller's. An aborted signal rejects. */
+  findBoard(picture: Picture, signal: AbortSignal): Promise<Result<BoardView, BoardFailure | DeviceFailure>>;
+  /** Makes a camera profile from views of the sheet by one camera at one resolution. An aborted signal rejects. */
+  makeProfile(
+    views: readonly BoardView[],
+    signal: AbortSignal,
+  ): Promise<Result<CameraProfile, BoardFailure | DeviceFailure>>;
   /**
    * Uses another landmark bundle (a .task file that the reader has) in place of the built-in one, from the next picture on;
    * null goes back to the built-in one. Where it cannot be loaded, what was in use before stays in use.
@@ -62,9 +79,35 @@ export interface VisionPort {
   useLandmarkBundle(bytes: Uint8Array | null): Promise<Result<null, MeasuringFailure>>;
 }
 
-/** Opens picture files. */
+/** Measures a sweep off the page's thread. */
+export interface SweepPort {
+  /**
+   * One adjustment over all frames; see `MeasureSweep`. An aborted signal rejects with the signal's reason.
+   *
+   * @param onProgress called with the share of the work done, 0 to 1
+   */
+  measure(
+    frames: readonly PictureFeatures[],
+    settings: MeasuringSettings,
+    onProgress: (share: number) => void,
+    signal: AbortSignal,
+  ): Promise<Result<SweepMeasurement, SweepFailure | DeviceFailure>>;
+}
+
+/** A video file whose frames can be taken one after the other. */
+export interface VideoFrames {
+  readonly frameCount: number;
+  /** The frame at this place, 0 to frameCount - 1; places are spread evenly over the length of the video. */
+  frame(index: number): Promise<Result<Picture, DeviceFailure>>;
+  /** Releases the file. Calling it twice is no mistake. */
+  close(): void;
+}
+
+/** Opens picture and video files. */
 export interface PicturePort {
   open(file: Blob, name: string): Promise<Result<Picture, MeasuringFailure>>;
+  /** Opens a video file to take at most this many frames from it. */
+  openVideo(file: Blob, name: string, frameCount: number): Promise<Result<VideoFrames, DeviceFailure>>;
 }
 
 export interface CameraDevice {
@@ -80,6 +123,8 @@ export interface CameraStream {
   onEnded(listener: () => void): void;
   /** Takes `frames` frames in a row at full resolution, unmirrored, and hands back the sharpest; the others are closed. */
   takeBurst(frames: number): Promise<Result<Picture, MeasuringFailure>>;
+  /** The frame of this moment at full resolution, unmirrored. */
+  takeFrame(): Promise<Result<Picture, MeasuringFailure>>;
   /** Releases the camera. Calling it twice is no mistake. */
   stop(): void;
 }
@@ -98,6 +143,8 @@ export interface PrintPort {
   markerCardPdf(paper: Paper): Promise<Blob>;
   /** a ruled line, and an outline to lay a real card on */
   printCheckPdf(paper: Paper): Promise<Blob>;
+  /** the ChArUco sheet for making a camera profile, with a ruled line to be measured */
+  boardPdf(paper: Paper): Promise<Blob>;
 }
 
 /** Keeps what was typed over a reload, on this device only. */
@@ -106,4 +153,12 @@ export interface TypedSheetStore {
   load(): TypedSheet | null;
   /** Returns false where the device keeps nothing (storage full or forbidden); what is on the screen is not touched. */
   save(sheet: TypedSheet): boolean;
+}
+
+/** Keeps camera profiles on this device. */
+export interface ProfileStore {
+  /** All that can be read; what is damaged is left out. */
+  load(): readonly StoredProfile[];
+  /** Returns false where the device keeps nothing (storage full or forbidden). */
+  save(profiles: readonly StoredProfile[]): boolean;
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
-import type { Estimate, EstimateName, FaceEstimates } from '../core/estimate/estimate.js';
+import type { Estimate, AlwaysEstimated, FaceEstimates } from '../core/estimate/estimate.js';
 import { sheetMisfits } from './misfits.js';
 import type { SheetRow } from './rows.js';
 import { hasReadings, sheetRows } from './rows.js';
@@ -24,7 +24,7 @@ function estimate(value: number, standardUncertainty: number): Estimate {
 }
 
 // The wearer's true measures, each known to a quarter of a millimetre: sharper than any picture, so that findings are clear.
-const TRUE_MM: Readonly<Record<EstimateName, number>> = {
+const TRUE_MM: Readonly<Record<AlwaysEstimated, number>> = {
   pdFar: 71,
   pdShown: 69.6,
   pdNear: 67,

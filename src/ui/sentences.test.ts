@@ -22,6 +22,8 @@ const FAILURES: { readonly [Kind in MeasuringFailure['kind']]: Extract<Measuring
   'too-far': { kind: 'too-far', pixelsPerMm: 0.9, limitPixelsPerMm: 1.2 },
   'picture-unsupported': { kind: 'picture-unsupported', type: 'image/heic' },
   'picture-broken': { kind: 'picture-broken' },
+  'video-unsupported': { kind: 'video-unsupported', type: 'video/x-msvideo' },
+  'video-broken': { kind: 'video-broken' },
   'picture-too-large': { kind: 'picture-too-large', megapixels: 61, limitMegapixels: 50 },
   'camera-refused': { kind: 'camera-refused' },
   'camera-missing': { kind: 'camera-missing' },

@@ -22,7 +22,7 @@ export interface Saying {
 
 const EYES = { R: 'the right eye', L: 'the left eye', both: 'both eyes' } as const;
 const OPENED_TYPES: readonly string[] = ['image/jpeg', 'image/png', 'image/webp'];
-const PARTS = { landmarks: 'face landmarks', card: 'card finder' } as const;
+const PARTS = { landmarks: 'face landmarks', card: 'card finder', sweep: 'measuring of sweeps' } as const;
 
 /** What kept a picture from being measured, and the way out. */
 export function failureSaying(failure: MeasuringFailure): Saying {
@@ -109,6 +109,13 @@ export function failureSaying(failure: MeasuringFailure): Saying {
         what: 'This picture file is damaged or incomplete.',
         next: 'Copy it again from where it came, or take another.',
       };
+    case 'video-unsupported':
+      return {
+        what: 'This video cannot be played here.',
+        next: 'Choose an mp4 or webm video, or several pictures instead.',
+      };
+    case 'video-broken':
+      return { what: 'This video is damaged or empty.', next: 'Choose another file, or record it again.' };
     case 'picture-too-large':
       return {
         what: `This picture has ${failure.megapixels.toFixed(0)} megapixels; up to ${failure.limitMegapixels.toFixed(0)} can be opened.`,

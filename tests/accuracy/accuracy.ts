@@ -3,7 +3,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
-import type { CameraProfile } from '../../src/core/estimate/face-estimates.js';
+import type { CameraProfile } from '../../src/core/camera/camera-profile.js';
 import { startStaticServer } from '../../src/server/static-server.js';
 import { launchChromium } from '../support/chromium.js';
 import type { Bench } from './bench-page.js';
@@ -107,7 +107,15 @@ function profileOf(camera: CameraTruth | null): CameraProfile | null {
   return {
     ...intrinsics,
     distortion: [k1, 0, 0, 0, 0],
-    focalRelativeUncertainty: PROFILE_FOCAL_RELATIVE_UNCERTAINTY,
+    uncertainty: {
+      fx: PROFILE_FOCAL_RELATIVE_UNCERTAINTY * camera.fx,
+      fy: PROFILE_FOCAL_RELATIVE_UNCERTAINTY * camera.fy,
+      cx: 1,
+      cy: 1,
+      distortion: [0.002, 0, 0, 0, 0],
+    },
+    rmsPx: 0.2,
+    viewCount: 12,
   };
 }
 

@@ -1,6 +1,6 @@
 import canonicalFace from '../../calibration/canonical-face.json';
 import contactDepth from '../../calibration/contact-depth.json';
-import type { CameraProfile } from '../../src/core/estimate/face-estimates.js';
+import type { CameraProfile } from '../../src/core/camera/camera-profile.js';
 import { DEFAULT_MEASURING_SETTINGS } from '../../src/core/estimate/face-estimates.js';
 import { createMeasureFace } from '../../src/core/estimate/measure-face.js';
 import { createPictures } from '../../src/devices/pictures.js';

@@ -39,6 +39,8 @@ export function exampleFeatures(): PictureFeatures {
     iris: { R: iris(575, 350), L: iris(705, 350) },
     lids: { R: lids(575, 350), L: lids(705, 350) },
     midline: { point: { xPx: 640, yPx: 350 }, uncertaintyPx: 1.2, source: 'landmarks' },
+    pupil: { R: null, L: null },
+    bridge: [],
     outline: {
       head: { R: { xPx: 490, yPx: 360 }, L: { xPx: 790, yPx: 360 } },
       temple: { R: { xPx: 520, yPx: 340 }, L: { xPx: 760, yPx: 340 } },

@@ -306,6 +306,8 @@ export function featuresOfScene(scene: SyntheticScene, seeing: SyntheticSeeing):
       uncertaintyPx: seeing.midlinePx,
       source: 'landmarks',
     },
+    pupil: { R: null, L: null },
+    bridge: [],
     outline: {
       head: ears(scene.headWidthMm / scene.headOverSpan, HEAD_BEHIND_MM),
       temple: ears(scene.templeWidthMm / scene.templeOverSpan, TEMPLE_BEHIND_MM),

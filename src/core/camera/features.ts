@@ -42,6 +42,23 @@ export interface IrisObservation {
   readonly source: 'edges' | 'hand';
 }
 
+/** The edge of a pupil, where it can be told from the iris. */
+export interface PupilObservation {
+  readonly centre: MeasuredPoint;
+  readonly radiusPx: number;
+  readonly radiusUncertaintyPx: number;
+}
+
+/** The flanks of the nose at a level below the crest of its bridge, as the picture shows them. */
+export interface BridgeObservation {
+  /** the level below the crest, mm (at the mean face's scale) */
+  readonly belowCrestMm: 10 | 15;
+  readonly R: ImagePoint;
+  readonly L: ImagePoint;
+  /** standard uncertainty of each across the flank, px */
+  readonly uncertaintyPx: number;
+}
+
 /** Upper and lower lid margin on the vertical (of the head) through the pupil's centre. */
 export interface LidObservation {
   readonly upper: ImagePoint;
@@ -79,7 +96,11 @@ export interface PictureFeatures {
   readonly landmarks: readonly Landmark[];
   readonly card: CardObservation;
   readonly iris: BothSides<IrisObservation>;
+  /** null where the pupil cannot be told from the iris */
+  readonly pupil: BothSides<PupilObservation | null>;
   readonly lids: BothSides<LidObservation>;
   readonly midline: MidlineObservation;
   readonly outline: OutlineObservation;
+  /** none where the card hides the nose */
+  readonly bridge: readonly BridgeObservation[];
 }

@@ -104,9 +104,11 @@ function findFace(image: RgbaImage, landmarks: readonly Landmark[]): Result<Face
     heightPx: image.heightPx,
     landmarks,
     iris,
+    pupil: { R: null, L: null },
     lids: { R: lidsOf('R'), L: lidsOf('L') },
     midline: midlineFromLandmarks(landmarks, iris, eyes),
     outline: outlineFromLandmarks(landmarks, eyes),
+    bridge: [],
   });
 }
 

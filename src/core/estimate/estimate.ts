@@ -51,7 +51,10 @@ export interface Estimate {
 export type EstimateUnit = 'mm' | 'deg';
 
 /** The names of all that a picture is asked for. R and L are the wearer's. */
-export type EstimateName =
+export type EstimateName = AlwaysEstimated | SometimesEstimated;
+
+/** What every measured picture tells. */
+export type AlwaysEstimated =
   /** binocular PD for distance: both eyes look far away */
   | 'pdFar'
   /** binocular PD as the picture shows it */
@@ -71,4 +74,13 @@ export type EstimateName =
   | 'headPitch'
   | 'headRoll';
 
-export type FaceEstimates = Readonly<Record<EstimateName, Estimate>>;
+/** What only some pictures tell: a pupil that can be told from its iris, a bridge that the card leaves free. */
+export type SometimesEstimated =
+  | 'pupilDiameterR'
+  | 'pupilDiameterL'
+  /** width of the nose 10 and 15 mm below its crest, indicative */
+  | 'bridgeWidth10'
+  | 'bridgeWidth15';
+
+export type FaceEstimates = Readonly<Record<AlwaysEstimated, Estimate>> &
+  Readonly<Partial<Record<SometimesEstimated, Estimate>>>;

@@ -1,21 +1,8 @@
+import type { CameraProfile } from '../camera/camera-profile.js';
 import type { Advice, PictureFailure } from '../camera/failure.js';
 import type { PictureFeatures } from '../camera/features.js';
 import type { FaceEstimates } from './estimate.js';
 import type { Result } from '../result.js';
-
-/** What is known of the camera; without it a wide prior of the field of view is used. */
-export interface CameraProfile {
-  readonly widthPx: number;
-  readonly heightPx: number;
-  readonly fx: number;
-  readonly fy: number;
-  readonly cx: number;
-  readonly cy: number;
-  /** k1, k2, p1, p2, k3 of the polynomial model */
-  readonly distortion: readonly [k1: number, k2: number, p1: number, p2: number, k3: number];
-  /** relative standard uncertainty of the focal length */
-  readonly focalRelativeUncertainty: number;
-}
 
 /** All that the estimates depend on besides the picture. */
 export interface MeasuringSettings {
@@ -25,6 +12,7 @@ export interface MeasuringSettings {
   readonly workingDistanceMm: number;
   /** true length of a line of the printed marker card over its nominal length; 1 for a bought card */
   readonly printScale: number;
+  /** what is known of the camera; null: a wide prior of the field of view is used */
   readonly profile: CameraProfile | null;
 }
 

@@ -5,7 +5,7 @@ import { seededRandom } from '../../../tests/support/seeded-random.js';
 import { featuresOfScene, pdShownOfScene, type SyntheticScene } from '../../../tests/support/synthetic-face.js';
 import { drawWearer } from '../../../tests/support/synthetic-wearers.js';
 import type { CardPosition } from '../camera/features.js';
-import type { EstimateName, FaceEstimates } from './estimate.js';
+import type { AlwaysEstimated, FaceEstimates } from './estimate.js';
 import { DEFAULT_MEASURING_SETTINGS } from './face-estimates.js';
 import { createMeasureFace } from './measure-face.js';
 
@@ -14,7 +14,7 @@ const WEARERS = 300;
 const measure = createMeasureFace({ canonicalFace, contactDepth });
 
 /** What is true of a scene, by the name of the estimate. */
-const TRUTH: Record<EstimateName, (scene: SyntheticScene) => number> = {
+const TRUTH: Record<AlwaysEstimated, (scene: SyntheticScene) => number> = {
   pdFar: (scene) => scene.pdFarMm,
   pdShown: pdShownOfScene,
   pdNear: (scene) => (scene.pdFarMm * 400) / 427,
@@ -60,7 +60,7 @@ function simulate(seed: number, sameScene: boolean): readonly Outcome[] {
   return outcomes;
 }
 
-function deviations(outcomes: readonly Outcome[], name: EstimateName) {
+function deviations(outcomes: readonly Outcome[], name: AlwaysEstimated) {
   return outcomes.map(({ scene, estimates }) => ({
     ...estimates[name],
     deviation: estimates[name].value - TRUTH[name](scene),
@@ -70,7 +70,7 @@ function deviations(outcomes: readonly Outcome[], name: EstimateName) {
 describe('the uncertainty of measureFace', () => {
   const around = simulate(20_261, true);
 
-  it.each<EstimateName>(['pdFar', 'pdShown', 'monoPdR', 'apertureR', 'distance', 'headYaw', 'headPitch'])(
+  it.each<AlwaysEstimated>(['pdFar', 'pdShown', 'monoPdR', 'apertureR', 'distance', 'headYaw', 'headPitch'])(
     'of %s is the spread of deviations when all inputs vary as they are said to',
     (name) => {
       const all = deviations(around, name);
@@ -92,7 +92,7 @@ describe('the uncertainty of measureFace', () => {
 describe('the 95 % intervals of measureFace', () => {
   const wearers = simulate(7_310, false);
 
-  it.each(Object.keys(TRUTH) as EstimateName[])('hold the true %s about 95 times in 100', (name) => {
+  it.each(Object.keys(TRUTH) as AlwaysEstimated[])('hold the true %s about 95 times in 100', (name) => {
     const all = deviations(wearers, name);
     const held = all.filter(({ deviation, low, high, value }) => value - deviation >= low && value - deviation <= high);
     const [least, most] = name.startsWith('pd') ? PD_COVERAGE : OTHER_COVERAGE;

@@ -11,8 +11,9 @@ import {
 } from '../../../tests/support/synthetic-face.js';
 import type { FourCorners, PictureFeatures } from '../camera/features.js';
 import { degreesToRadians } from '../units/angle.js';
-import type { EstimateName, FaceEstimates } from './estimate.js';
-import { DEFAULT_MEASURING_SETTINGS, type CameraProfile, type MeasuringSettings } from './face-estimates.js';
+import type { AlwaysEstimated, FaceEstimates } from './estimate.js';
+import type { CameraProfile } from '../camera/camera-profile.js';
+import { DEFAULT_MEASURING_SETTINGS, type MeasuringSettings } from './face-estimates.js';
 import { createMeasureFace, measureFace, type FaceKnowledge } from './measure-face.js';
 
 /** Faces of which the depth of the touched skin is well known, 15 mm. */
@@ -39,7 +40,9 @@ function profileOf({ camera }: SyntheticScene): CameraProfile {
     cx: camera.centre.xPx,
     cy: camera.centre.yPx,
     distortion: [camera.k1, 0, 0, 0, 0],
-    focalRelativeUncertainty: 0.002,
+    uncertainty: { fx: 0.002 * camera.fx, fy: 0.002 * camera.fy, cx: 1, cy: 1, distortion: [0.001, 0, 0, 0, 0] },
+    rmsPx: 0.2,
+    viewCount: 12,
   };
 }
 
@@ -198,11 +201,11 @@ describe('measureFace', () => {
   });
 });
 
-const BOTH_SIDES: readonly (readonly [EstimateName, EstimateName])[] = [
+const BOTH_SIDES: readonly (readonly [AlwaysEstimated, AlwaysEstimated])[] = [
   ['monoPdR', 'monoPdL'],
   ['apertureR', 'apertureL'],
 ];
-const WITHOUT_SIDE: readonly EstimateName[] = [
+const WITHOUT_SIDE: readonly AlwaysEstimated[] = [
   'pdFar',
   'pdShown',
   'pdNear',
@@ -246,6 +249,8 @@ function mirror(features: PictureFeatures): PictureFeatures {
       head: swap(features.outline.head, flip),
       temple: swap(features.outline.temple, flip),
     },
+    pupil: swap(features.pupil, (pupil) => pupil && { ...pupil, centre: flip(pupil.centre) }),
+    bridge: features.bridge.map((level) => ({ ...level, ...swap(level, flip) })),
   };
 }
 
@@ -296,6 +301,8 @@ function enlarge(features: PictureFeatures, factor: number): PictureFeatures {
       temple: each(features.outline.temple, grow),
       uncertaintyPx: factor * features.outline.uncertaintyPx,
     },
+    pupil: { R: null, L: null },
+    bridge: [],
   };
 }
 
@@ -338,8 +345,8 @@ describe('measureFace on changed pictures', () => {
   it.each([2, 0.5])('says the same of a picture enlarged %d times', (factor) => {
     const enlarged = measured(enlarge(features, factor), settings, ANY_FACE);
     for (const [name, estimate] of Object.entries(enlarged.estimates) as [
-      EstimateName,
-      FaceEstimates[EstimateName],
+      AlwaysEstimated,
+      FaceEstimates[AlwaysEstimated],
     ][]) {
       expect(estimate.value).toBeCloseTo(straight[name].value, 2);
       expect(estimate.standardUncertainty).toBeCloseTo(straight[name].standardUncertainty, 2);

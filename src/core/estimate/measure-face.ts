@@ -30,7 +30,7 @@ import { fail, succeed, type Result } from '../result.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import { degreesToRadians, radiansToDegrees } from '../units/angle.js';
 import { SIDES } from '../units/side.js';
-import type { BudgetSource, Estimate, EstimateName, EstimateUnit, FaceEstimates } from './estimate.js';
+import type { AlwaysEstimated, BudgetSource, Estimate, EstimateUnit, FaceEstimates } from './estimate.js';
 import type { FaceMeasurement, MeasureFace, MeasuringSettings } from './face-estimates.js';
 import { nearCentrationDistanceMm, ROTATION_TO_PUPIL_MM } from './gaze.js';
 
@@ -339,7 +339,7 @@ function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
   const contactSdMm = Math.hypot(contact.sdMm, HOLDING_SD_MM);
   const landmarkGapPx = landmarkGap(features, model.cardNormal);
   const thicknessMm = card.source === 'markers' ? 0 : REFERENCE_CARD.thicknessMm;
-  const focalSd = profile === null ? FOCAL_LOG_SD : Math.max(profile.focalRelativeUncertainty, 1e-4);
+  const focalSd = profile === null ? FOCAL_LOG_SD : Math.max(profile.uncertainty.fx / profile.fx, 1e-4);
   const k1Sd = profile === null ? K1_SD : 1e-4;
   const sizeSd = card.source === 'markers' ? 0.002 : REFERENCE_CARD.relativeSizeUncertainty;
   const size = card.source === 'markers' ? settings.printScale : 1;
@@ -474,7 +474,7 @@ function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEs
     const depthMm = (both.R[2] + both.L[2]) / 2 + backMm;
     return (((distancePx(points.R, points.L) + spanPx) / camera.fx) * depthMm) / Math.cos(x[P.yaw]!);
   };
-  const outputs: Readonly<Record<EstimateName, readonly [EstimateUnit, (x: readonly number[]) => number]>> = {
+  const outputs: Readonly<Record<AlwaysEstimated, readonly [EstimateUnit, (x: readonly number[]) => number]>> = {
     pdFar: ['mm', pdFar],
     pdShown: ['mm', pdShown],
     pdNear: ['mm', (x) => nearCentrationDistanceMm(pdFar(x), settings.workingDistanceMm)],
