@@ -40,7 +40,7 @@ function profileOf({ camera }: SyntheticScene): CameraProfile {
     cx: camera.centre.xPx,
     cy: camera.centre.yPx,
     distortion: [camera.k1, 0, 0, 0, 0],
-    uncertainty: { fx: 0.002 * camera.fx, fy: 0.002 * camera.fy, cx: 1, cy: 1, distortion: [0.001, 0, 0, 0, 0] },
+    uncertainty: { fx: 2, fy: 2, cx: 1, cy: 1, distortion: [0.001, 0, 0, 0, 0] },
     rmsPx: 0.2,
     viewCount: 12,
   };
