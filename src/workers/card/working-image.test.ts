@@ -56,9 +56,11 @@ describe('featuresInPicture', () => {
         position: 'chin',
       },
       iris: { R: iris, L: iris },
+      pupil: { R: { centre: measured, radiusPx: 3, radiusUncertaintyPx: 0.4 }, L: null },
       lids: { R: lids, L: lids },
       midline: { point, uncertaintyPx: 1, source: 'landmarks' },
       outline: { head: { R: point, L: point }, temple: { R: point, L: point }, uncertaintyPx: 2 },
+      bridge: [{ belowCrestMm: 10, R: point, L: point, uncertaintyPx: 1.5 }],
     };
     // by hand: 100 + 10 / 0.5 and 40 + 20 / 0.5; variances over 0.25
     const there = { xPx: 120, yPx: 80 };
@@ -69,9 +71,11 @@ describe('featuresInPicture', () => {
       ...picture,
       card: { ...found.card, corners: [measuredThere, measuredThere, measuredThere, measuredThere] },
       iris: { R: irisThere, L: irisThere },
+      pupil: { R: { centre: measuredThere, radiusPx: 6, radiusUncertaintyPx: 0.8 }, L: null },
       lids: { R: lidsThere, L: lidsThere },
       midline: { point: there, uncertaintyPx: 2, source: 'landmarks' },
       outline: { head: { R: there, L: there }, temple: { R: there, L: there }, uncertaintyPx: 4 },
+      bridge: [{ belowCrestMm: 10, R: there, L: there, uncertaintyPx: 3 }],
     });
   });
 

@@ -1,4 +1,4 @@
-import type { Landmark, MeasuredPoint, PictureFeatures } from '../../core/camera/features.js';
+import type { Landmark, MeasuredPoint, PictureFeatures, PupilObservation } from '../../core/camera/features.js';
 import type { ImagePoint } from '../../core/geometry/vector.js';
 
 /**
@@ -87,6 +87,12 @@ export function featuresInPicture(
     lower: point(found.lids[side].lower),
     uncertaintyPx: length(found.lids[side].uncertaintyPx),
   });
+  const pupil = (seen: PupilObservation | null) =>
+    seen && {
+      centre: measured(seen.centre),
+      radiusPx: length(seen.radiusPx),
+      radiusUncertaintyPx: length(seen.radiusUncertaintyPx),
+    };
   const { midline, outline } = found;
   return {
     widthPx: picture.widthPx,
@@ -97,6 +103,7 @@ export function featuresInPicture(
       corners: [measured(topLeft), measured(topRight), measured(bottomRight), measured(bottomLeft)],
     },
     iris: { R: iris('R'), L: iris('L') },
+    pupil: { R: pupil(found.pupil.R), L: pupil(found.pupil.L) },
     lids: { R: lids('R'), L: lids('L') },
     midline: { ...midline, point: point(midline.point), uncertaintyPx: length(midline.uncertaintyPx) },
     outline: {
@@ -104,6 +111,12 @@ export function featuresInPicture(
       temple: { R: point(outline.temple.R), L: point(outline.temple.L) },
       uncertaintyPx: length(outline.uncertaintyPx),
     },
+    bridge: found.bridge.map(({ belowCrestMm, R, L, uncertaintyPx }) => ({
+      belowCrestMm,
+      R: point(R),
+      L: point(L),
+      uncertaintyPx: length(uncertaintyPx),
+    })),
   };
 }
 
