@@ -1,5 +1,5 @@
 /**
- * Derives `markers-4x4-50.json`, the patterns of the printed marker card, from OpenCV's own dictionary:
+ * Derives `markers-4x4-50.json`, the patterns of the printed marker card and of the printed ChArUco sheet, from OpenCV's own dictionary:
  *
  *   npx tsx calibration/derive-marker-patterns.ts
  *
@@ -9,8 +9,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { openCvInNode } from './opencv-in-node.js';
 
-/** Ids on the card, in the order top left, top right, bottom right, bottom left. */
-const IDS = [0, 1, 2, 3] as const;
+/** The ChArUco sheet bears one in each of its 17 white squares, row by row; the card has the first four. */
+const IDS = Array.from({ length: 17 }, (_, id) => id);
 
 /** Cells of a marker along a side: 4 of the pattern and the black border around them. */
 const CELLS = 6;
@@ -21,7 +21,7 @@ export interface MarkerPattern {
   readonly rows: readonly string[];
 }
 
-/** The patterns of the ids 0 to 3 of the dictionary 4x4_50 as OpenCV draws them, one pixel for each cell. */
+/** The patterns of the ids 0 to 16 of the dictionary 4x4_50 as OpenCV draws them, one pixel for each cell. */
 export async function deriveMarkerPatterns(): Promise<readonly MarkerPattern[]> {
   const { cv } = await openCvInNode();
   const dictionary = cv.getPredefinedDictionary(cv.DICT_4X4_50);
@@ -49,7 +49,7 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
     readFileSync(new URL('../node_modules/@techstark/opencv-js/package.json', import.meta.url), 'utf8'),
   ) as { version: string };
   const table = {
-    title: 'Patterns of the four markers of the printed marker card',
+    title: 'Patterns of the markers of the printed marker card and of the printed ChArUco sheet',
     source: `OpenCV, predefined dictionary DICT_4X4_50, Dictionary::generateImageMarker with one pixel for each cell, by @techstark/opencv-js ${version}; derived by derive-marker-patterns.ts`,
     dictionary: '4x4_50',
     cells: CELLS,

@@ -9,4 +9,5 @@ const pdf = (bytes: Uint8Array<ArrayBuffer>): Blob => new Blob([bytes], { type: 
 export const printFiles: PrintPort = {
   markerCardPdf: async (paper) => pdf(await (await sheets()).markerCardPdf({ paper })),
   printCheckPdf: async (paper) => pdf(await (await sheets()).printCheckPdf({ paper })),
+  boardPdf: async (paper) => pdf(await (await sheets()).boardPdf({ paper })),
 };

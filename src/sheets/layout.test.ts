@@ -1,5 +1,6 @@
 import { PDFDocument, StandardFonts } from '@cantoo/pdf-lib';
 import { describe, expect, it } from 'vitest';
+import { boardLayout } from './board-layout.js';
 import { SHEET_MARGIN_MM, type Paper, type SheetElement, type SheetLayout } from './layout.js';
 import { markerCardLayout, MARKER_CARD_ON_SHEET } from './marker-card-layout.js';
 import { printCheckLayout } from './print-check-layout.js';
@@ -77,14 +78,17 @@ const layouts: readonly (readonly [string, Paper, (paper: Paper) => SheetLayout]
   ['marker card', 'letter', markerCardLayout],
   ['print check', 'a4', printCheckLayout],
   ['print check', 'letter', printCheckLayout],
+  ['camera sheet', 'a4', boardLayout],
+  ['camera sheet', 'letter', boardLayout],
 ];
 
-describe.each(layouts)('the %s on %s', (_name, paper, layoutOn) => {
+describe.each(layouts)('the %s on %s', (name, paper, layoutOn) => {
   const layout = layoutOn(paper);
 
   it('has the size of the paper', () => {
     // A4: ISO 216. Letter: 8.5 x 11 inches of 25.4 mm.
-    const size = paper === 'a4' ? [210, 297] : [8.5 * 25.4, 11 * 25.4];
+    const upright = paper === 'a4' ? [210, 297] : [8.5 * 25.4, 11 * 25.4];
+    const size = name === 'camera sheet' ? upright.toReversed() : upright;
     expect([layout.widthMm, layout.heightMm]).toEqual(size.map((side): unknown => expect.closeTo(side, 9)));
   });
 

@@ -1,8 +1,13 @@
 /** The papers that sheets are laid out for. */
 export type Paper = 'a4' | 'letter';
 
-/** A4 by ISO 216; US Letter is 8.5 x 11 inches of 25.4 mm. */
-export const PAPER_SIZES_MM: Readonly<Record<Paper, { readonly widthMm: number; readonly heightMm: number }>> = {
+export interface PageSize {
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
+
+/** Upright. A4 by ISO 216; US Letter is 8.5 x 11 inches of 25.4 mm. */
+export const PAPER_SIZES_MM: Readonly<Record<Paper, PageSize>> = {
   a4: { widthMm: 210, heightMm: 297 },
   letter: { widthMm: 215.9, heightMm: 279.4 },
 };
@@ -59,10 +64,8 @@ export interface TextElement {
 export type SheetElement = FillElement | LineElement | OutlineElement | TextElement;
 
 /** One printable page in millimetres. Reads as data; the PDF writer adds nothing to it. */
-export interface SheetLayout {
+export interface SheetLayout extends PageSize {
   readonly title: string;
-  readonly widthMm: number;
-  readonly heightMm: number;
   readonly elements: readonly SheetElement[];
 }
 
@@ -105,8 +108,8 @@ export function sheetHead(title: string, purpose: string): readonly TextElement[
 }
 
 /** What stands at the foot of a sheet: what is drawn on it, and whose it is. */
-export function sheetFoot(paper: Paper, description: string): readonly TextElement[] {
-  const { widthMm, heightMm } = PAPER_SIZES_MM[paper];
+export function sheetFoot(page: PageSize, description: string): readonly TextElement[] {
+  const { widthMm, heightMm } = page;
   const yMm = heightMm - SHEET_MARGIN_MM;
   const text = { kind: 'text', sizeMm: TEXT_SIZES_MM.small } as const;
   return [

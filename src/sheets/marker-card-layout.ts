@@ -1,6 +1,4 @@
-import markerTable from '../../calibration/markers-4x4-50.json' with { type: 'json' };
 import { MARKER_CARD, REFERENCE_CARD } from '../core/camera/reference-card.js';
-import { invariant } from '../core/result.js';
 import {
   heading,
   PAPER_SIZES_MM,
@@ -9,7 +7,6 @@ import {
   sheetFoot,
   sheetHead,
   TEXT_SIZES_MM,
-  type FillElement,
   type LineElement,
   type Paper,
   type SheetElement,
@@ -18,6 +15,7 @@ import {
   type SheetRectangle,
   type TextElement,
 } from './layout.js';
+import { marker } from './marker.js';
 import { ruledLine } from './ruled-line.js';
 
 /** Where the card lies on the sheet. */
@@ -74,7 +72,7 @@ export function markerCardLayout(paper: Paper): SheetLayout {
         'Let the wearer close both eyes until the card rests on the skin, and again before it is taken away.',
       ]),
       ...sheetFoot(
-        paper,
+        PAPER_SIZES_MM[paper],
         'Card 85.60 × 53.98 mm (ISO/IEC 7810, ID-1). Markers of dictionary 4x4_50, ids 0 to 3, 16 mm, 4 mm from the edges.',
       ),
     ],
@@ -99,7 +97,7 @@ function markerCard(card: SheetRectangle): readonly SheetElement[] {
       cornerRadiusMm: REFERENCE_CARD.cornerRadiusMm,
       strokeMm: CUT_STROKE_MM,
     },
-    ...markerPlaces(card).map((place, index) => marker(place, index)),
+    ...markerPlaces(card).map((place, index) => marker(place, MARKER_CARD.markerSideMm, index)),
     ...upArrow({ xMm: middleXMm, yMm: card.yMm + 8 }),
     wordsAt('THIS EDGE UP', 26.5, 4.2, 'bold'),
     wordsAt('markers towards the camera', 31.5, TEXT_SIZES_MM.small, 'regular'),
@@ -120,22 +118,6 @@ function markerPlaces(card: SheetRectangle): readonly SheetPoint[] {
     { xMm: rightMm, yMm: bottomMm },
     { xMm: leftMm, yMm: bottomMm },
   ];
-}
-
-/** The marker with this id: its black cells, each row's neighbours joined to one rectangle. */
-function marker(place: SheetPoint, id: number): FillElement {
-  const pattern = markerTable.markers.find((entry) => entry.id === id);
-  invariant(pattern !== undefined, `a pattern for marker ${id}`);
-  const cellMm = MARKER_CARD.markerSideMm / markerTable.cells;
-  const rectangles = pattern.rows.flatMap((cells, row) =>
-    [...cells.matchAll(/#+/g)].map((run) => ({
-      xMm: place.xMm + run.index * cellMm,
-      yMm: place.yMm + row * cellMm,
-      widthMm: run[0].length * cellMm,
-      heightMm: cellMm,
-    })),
-  );
-  return { kind: 'fill', rectangles };
 }
 
 /** An arrow that points up, with its tip at `tip`. */

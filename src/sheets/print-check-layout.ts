@@ -70,7 +70,7 @@ export function printCheckLayout(paper: Paper): SheetLayout {
         sizeMm: TEXT_SIZES_MM.small,
         weight: 'regular',
       },
-      ...sheetFoot(paper, 'Outline 85.60 × 53.98 mm, corners of radius 3.18 mm (ISO/IEC 7810, ID-1).'),
+      ...sheetFoot(PAPER_SIZES_MM[paper], 'Outline 85.60 × 53.98 mm, corners of radius 3.18 mm (ISO/IEC 7810, ID-1).'),
     ],
   };
 }

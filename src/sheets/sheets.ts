@@ -1,3 +1,4 @@
+import { boardLayout } from './board-layout.js';
 import type { Paper } from './layout.js';
 import { markerCardLayout } from './marker-card-layout.js';
 import { printCheckLayout } from './print-check-layout.js';
@@ -20,4 +21,12 @@ export function markerCardPdf(options: SheetOptions): Promise<Uint8Array<ArrayBu
 /** The print check as a PDF of one page at true size: for trying a printer, and whether a bought card is of ID-1 size. */
 export function printCheckPdf(options: SheetOptions): Promise<Uint8Array<ArrayBuffer>> {
   return sheetPdf(printCheckLayout(options.paper));
+}
+
+/**
+ * The ChArUco sheet as a PDF of one page at true size, the paper lying on its long side. A camera profile asks only that the
+ * sheet is flat and its squares are square; the ruled line shows whether the printer kept them so.
+ */
+export function boardPdf(options: SheetOptions): Promise<Uint8Array<ArrayBuffer>> {
+  return sheetPdf(boardLayout(options.paper));
 }
