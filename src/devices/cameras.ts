@@ -91,7 +91,7 @@ async function openStream(stream: MediaStream): Promise<Result<CameraStream, Mea
     return fail(hasEnded ? { kind: 'camera-unplugged' } : { kind: 'camera-busy' });
   }
 
-  const takeFrame = async (): Promise<ImageBitmap | null> => {
+  const grab = async (): Promise<ImageBitmap | null> => {
     if (hasEnded || track.readyState === 'ended' || !(await nextFrame(video, track))) return null;
     try {
       return await createImageBitmap(video);
@@ -99,6 +99,8 @@ async function openStream(stream: MediaStream): Promise<Result<CameraStream, Mea
       return null;
     }
   };
+
+  const noFrame = () => fail<MeasuringFailure>({ kind: hasEnded ? 'camera-unplugged' : 'camera-busy' });
 
   return succeed({
     stream,
@@ -110,7 +112,7 @@ async function openStream(stream: MediaStream): Promise<Result<CameraStream, Mea
     takeBurst: async (frames) => {
       let best: { readonly bitmap: ImageBitmap; readonly sharpness: number } | null = null;
       for (let taken = 0; taken < frames; taken++) {
-        const bitmap = await takeFrame();
+        const bitmap = await grab();
         if (bitmap === null) break;
         const sharpness = sharpnessOfMiddle(bitmap);
         if (best === null || sharpness > best.sharpness) {
@@ -120,8 +122,11 @@ async function openStream(stream: MediaStream): Promise<Result<CameraStream, Mea
           bitmap.close();
         }
       }
-      if (best === null) return fail({ kind: hasEnded ? 'camera-unplugged' : 'camera-busy' });
-      return succeed(framePicture(best.bitmap));
+      return best === null ? noFrame() : succeed(framePicture(best.bitmap));
+    },
+    takeFrame: async () => {
+      const bitmap = await grab();
+      return bitmap === null ? noFrame() : succeed(framePicture(bitmap));
     },
     stop,
   });

@@ -1,6 +1,7 @@
 import { fail, succeed } from '../core/result.js';
 import type { PicturePort } from '../session/ports.js';
 import { readPictureHeader } from './picture-header.js';
+import { openVideoFrames } from './video-frames.js';
 
 /** Chosen: a picture of 50 megapixels takes 200 MB, and the work on it as much again. */
 const LIMIT_MEGAPIXELS = 50;
@@ -45,6 +46,7 @@ export function createPictures(): PicturePort {
         return fail({ kind: 'picture-broken' });
       }
     },
+    openVideo: openVideoFrames,
   };
 }
 
