@@ -14,7 +14,8 @@ import { degreesToRadians } from '../units/angle.js';
 import type { AlwaysEstimated, FaceEstimates } from './estimate.js';
 import type { CameraProfile } from '../camera/camera-profile.js';
 import { DEFAULT_MEASURING_SETTINGS, type MeasuringSettings } from './face-estimates.js';
-import { createMeasureFace, measureFace, type FaceKnowledge } from './measure-face.js';
+import { createMeasureFace, measureFace } from './measure-face.js';
+import type { FaceKnowledge } from './prior-knowledge.js';
 
 /** Faces of which the depth of the touched skin is well known, 15 mm. */
 const KNOWN_FACE: FaceKnowledge = {

@@ -1,14 +1,8 @@
 import type { Advice, PictureFailure } from '../camera/failure.js';
 import { LANDMARK, landmarkAt } from '../camera/face-landmarks.js';
-import type { CardPosition, Landmark, PictureFeatures, PointCovariance } from '../camera/features.js';
-import {
-  choosePoseVertices,
-  fitHeadPose,
-  rotationOfHead,
-  type CanonicalFace,
-  type HeadAngles,
-} from '../camera/head-pose.js';
-import { NO_DISTORTION, project, rayOf, type Camera, type Distortion } from '../camera/pinhole.js';
+import type { Landmark, PictureFeatures, PointCovariance } from '../camera/features.js';
+import { choosePoseVertices, fitHeadPose, rotationOfHead, type HeadAngles } from '../camera/head-pose.js';
+import { project, rayOf, type Camera } from '../camera/pinhole.js';
 import { findPlanarPoses, parametersOfPose, poseFromParameters, type PlanarPose } from '../camera/planar-pose.js';
 import { CARD_CORNERS_MM, REFERENCE_CARD } from '../camera/reference-card.js';
 import { adjust, type Adjustment, type Knowledge } from '../fitting/adjustment.js';
@@ -32,76 +26,36 @@ import { degreesToRadians, radiansToDegrees } from '../units/angle.js';
 import { SIDES } from '../units/side.js';
 import type { AlwaysEstimated, BudgetSource, Estimate, EstimateUnit, FaceEstimates } from './estimate.js';
 import type { FaceMeasurement, MeasureFace, MeasuringSettings } from './face-estimates.js';
+import { assumedCamera, matchingProfile } from './assumed-camera.js';
 import { nearCentrationDistanceMm, ROTATION_TO_PUPIL_MM } from './gaze.js';
-
-/** What is known of faces from outside: the mean face, and how far touched skin lies before the eyes. */
-export interface FaceKnowledge {
-  readonly canonicalFace: CanonicalFace;
-  readonly contactDepth: {
-    readonly regions: Readonly<Record<CardPosition, { readonly meanMm: number; readonly sdMm: number }>>;
-    readonly nasion: { readonly meanMm: number; readonly sdMm: number };
-  };
-}
-
-/** Mean visible iris diameter and its spread between adults, mm (Ruefer, Schroeder and Erb 2005). */
-const IRIS_MEAN_MM = 11.71;
-const IRIS_SD_MM = 0.42;
-/** Focal length over the longer side of a webcam's picture, as mean and log spread: mostly 52 to 78 degrees of view (common practice). */
-const FOCAL_OVER_LONG_SIDE = 0.8;
-const FOCAL_LOG_SD = 0.13;
-/** Radial distortion that is not known: barrel or cushion of a few per cent at the rim (common practice). */
-const K1_SD = 0.06;
-/** Spread of the distance from an eye's centre of rotation to its pupil between people, mm (chosen; 10.5 mm from memory). */
-const ROTATION_TO_PUPIL_SD_MM = 0.5;
-/** A wearer asked to look far away may look at a wall instead: doubt of the inverse distance, 1/mm (chosen: 1/6 m). */
-const FAR_VERGENCE_SD = 1 / 6000;
-/** A wearer asked to look into the camera looks near it: doubt of the inverse distance, relative (chosen). */
-const NEAR_VERGENCE_SD = 0.05;
-
-/**
- * How far the fit of the mean face to landmarks leaves the head's angles in doubt, radians, and by how much it errs on average.
- * Tuned on rendered heads: yaw within 1.5 degrees, a tenth too much; pitch within 5 (taken as 7, it decides much), nodding too much by the pitch given here, more
- * where the card covers the mouth.
- */
-const YAW_SD = degreesToRadians(1.5);
-const YAW_GAIN = 0.9;
-const PITCH_SD = degreesToRadians(7);
-const ROLL_SD = degreesToRadians(1);
-const PITCH_BIAS: Readonly<Record<CardPosition, number>> = {
-  forehead: degreesToRadians(7.8),
-  'upper-lip': degreesToRadians(10.8),
-  chin: degreesToRadians(8.5),
-};
-/** A wearer who was asked to face the camera upright holds the head within this of it (chosen). */
-const UPRIGHT_SD = degreesToRadians(4);
-/** A card laid flat against a face is turned to neither side by more than about this (chosen). */
-const CARD_TURN_SD = degreesToRadians(4);
-/**
- * The scans' card leans as the skin lets it; a hand holds it otherwise by some 8 degrees, which moves its middle by about this against the
- * place that it touches, mm (chosen).
- */
-const HOLDING_SD_MM = 4;
-/** The eyes of one head lie equally far back to within this, mm (chosen). */
-const EYE_DEPTH_DIFFERENCE_SD_MM = 0.7;
-/**
- * How well the landmark model's own relative depth tells where a card that touches the face lies before the eyes, mm. Tuned on
- * rendered heads, where it was wrong by 4 mm (forehead, bias 1) to 10 mm (lip, which the card covers).
- */
-const LANDMARK_DEPTH_SD_MM: Readonly<Record<CardPosition, number>> = { forehead: 8, 'upper-lip': 12, chin: 9 };
-
-/** Landmarks before the ears lie 60 mm behind the pupils (mean face); head width over their span, with its spread (rendered heads). */
-const HEAD_BACK_MM = 60;
-const HEAD_RATIO = 1.022;
-const HEAD_RATIO_SD = 0.034;
-/** Landmarks on the temples lie 38 mm behind the pupils; width 25 mm behind the bridge over their span (mean face 0.818). */
-const TEMPLE_BACK_MM = 38;
-const TEMPLE_RATIO = 0.82;
-const TEMPLE_RATIO_SD = 0.046;
-/**
- * The landmarks of the bridge move across the picture as the head turns like a point this far before the pupils (rendered heads; their
- * skin lies 10 mm before them, the landmark model sees it further out).
- */
-const LANDMARK_MIDLINE_FORWARD_MM = 18;
+import {
+  CARD_TURN_SD,
+  EYE_DEPTH_DIFFERENCE_SD_MM,
+  FAR_VERGENCE_SD,
+  FOCAL_LOG_SD,
+  FOCAL_OVER_LONG_SIDE,
+  HEAD_BACK_MM,
+  HEAD_RATIO,
+  HEAD_RATIO_SD,
+  HOLDING_SD_MM,
+  IRIS_MEAN_MM,
+  IRIS_SD_MM,
+  K1_SD,
+  LANDMARK_DEPTH_SD_MM,
+  LANDMARK_MIDLINE_FORWARD_MM,
+  NEAR_VERGENCE_SD,
+  PITCH_BIAS,
+  PITCH_SD,
+  ROLL_SD,
+  ROTATION_TO_PUPIL_SD_MM,
+  TEMPLE_BACK_MM,
+  TEMPLE_RATIO,
+  TEMPLE_RATIO_SD,
+  UPRIGHT_SD,
+  YAW_GAIN,
+  YAW_SD,
+  type FaceKnowledge,
+} from './prior-knowledge.js';
 
 /** A face turned further than this, beyond the doubt of the angle itself, is refused. */
 const TURN_LIMIT_DEG = 15;
@@ -184,9 +138,9 @@ export function measureFace(
 ): Result<FaceMeasurement, PictureFailure> {
   const { card } = features;
   const longSide = Math.max(features.widthPx, features.heightPx);
-  const profile = matchingProfile(settings, features);
+  const profile = matchingProfile(settings.profile, features);
   const startFocal = profile?.fx ?? FOCAL_OVER_LONG_SIDE * longSide;
-  const startCamera = cameraOf(features, profile, 0, 0);
+  const startCamera = assumedCamera(features, profile, { logFocal: 0, k1: 0, cxPx: 0, cyPx: 0 });
 
   const poses = findPlanarPoses(startCamera, CARD_CORNERS_MM, card.corners);
   if (!poses.ok) return fail({ kind: 'card-not-flat', residualPx: Infinity });
@@ -251,37 +205,8 @@ interface Model {
   readonly cardNormal: Vector3;
 }
 
-/** A profile counts for pictures of its own proportions; a picture scaled as a whole scales it likewise. */
-function matchingProfile(settings: MeasuringSettings, features: PictureFeatures): MeasuringSettings['profile'] {
-  const { profile } = settings;
-  if (profile === null) return null;
-  const factor = features.widthPx / profile.widthPx;
-  if (Math.abs(features.heightPx / profile.heightPx / factor - 1) > 0.005) return null;
-  return {
-    ...profile,
-    widthPx: features.widthPx,
-    heightPx: features.heightPx,
-    fx: profile.fx * factor,
-    fy: profile.fy * factor,
-    cx: profile.cx * factor,
-    cy: profile.cy * factor,
-  };
-}
-
-function cameraOf(
-  features: { readonly widthPx: number; readonly heightPx: number },
-  profile: MeasuringSettings['profile'],
-  logFocal: number,
-  k1: number,
-): Camera {
-  const factor = Math.exp(logFocal);
-  if (profile !== null) {
-    const { fx, fy, cx, cy, distortion } = profile;
-    return { fx: fx * factor, fy: fy * factor, cx, cy, distortion };
-  }
-  const focal = FOCAL_OVER_LONG_SIDE * Math.max(features.widthPx, features.heightPx) * factor;
-  const distortion: Distortion = k1 === 0 ? NO_DISTORTION : [k1, 0, 0, 0, 0];
-  return { fx: focal, fy: focal, cx: features.widthPx / 2, cy: features.heightPx / 2, distortion };
+function cameraByParameters({ features, profile }: Model): (x: readonly number[]) => Camera {
+  return (x) => assumedCamera(features, profile, { logFocal: x[P.logFocal]!, k1: x[P.k1]!, cxPx: 0, cyPx: 0 });
 }
 
 /** Axes of the head in the camera frame: x to the wearer's left, y up, z out of the face. */
@@ -340,7 +265,7 @@ function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
   const landmarkGapPx = landmarkGap(features, model.cardNormal);
   const thicknessMm = card.source === 'markers' ? 0 : REFERENCE_CARD.thicknessMm;
   const focalSd = profile === null ? FOCAL_LOG_SD : Math.max(profile.uncertainty.fx / profile.fx, 1e-4);
-  const k1Sd = profile === null ? K1_SD : 1e-4;
+  const k1Sd = profile === null ? K1_SD : Math.max(profile.uncertainty.distortion[0], 1e-4);
   const sizeSd = card.source === 'markers' ? 0.002 : REFERENCE_CARD.relativeSizeUncertainty;
   const size = card.source === 'markers' ? settings.printScale : 1;
   const vergence = settings.gaze === 'camera' ? null : 0;
@@ -362,8 +287,9 @@ function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
   sources.push('midline', 'lid-edges', 'lid-edges', 'lid-edges', 'lid-edges', 'gaze', 'gaze');
   sources.push('head-shape', 'head-shape', 'head-shape', 'head-shape');
 
+  const cameraAt = cameraByParameters(model);
   const residuals = (x: readonly number[]): number[] => {
-    const camera = cameraOf(features, profile, x[P.logFocal]!, x[P.k1]!);
+    const camera = cameraAt(x);
     const pose = poseFromParameters(x, P.card);
     const axes = headAxes(x);
     const eyes = { R: eyeAt(x, P.eyeR), L: eyeAt(x, P.eyeL) };
@@ -432,7 +358,8 @@ function landmarkGap({ landmarks, card }: PictureFeatures, cardNormal: Vector3):
 const MESH_COUNT = 468;
 
 function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEstimates {
-  const { features, settings, profile, known } = model;
+  const { features, settings, known } = model;
+  const cameraAt = cameraByParameters(model);
   const midlineForwardMm =
     features.midline.source === 'hand' ? known.contactDepth.nasion.meanMm : LANDMARK_MIDLINE_FORWARD_MM;
   const eyes = (x: readonly number[]) => ({ R: eyeAt(x, P.eyeR), L: eyeAt(x, P.eyeL) });
@@ -449,7 +376,7 @@ function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEs
   const mono = (x: readonly number[], side: 'R' | 'L'): number => {
     const { left, forward } = headAxes(x);
     const both = eyes(x);
-    const camera = cameraOf(features, profile, x[P.logFocal]!, x[P.k1]!);
+    const camera = cameraAt(x);
     const middle = scale(add(both.L, both.R), 0.5);
     const ray = rayOf(camera, { xPx: features.midline.point.xPx + x[P.midline]!, yPx: features.midline.point.yPx });
     const depthMm = middle[2] + midlineForwardMm * forward[2];
@@ -458,7 +385,7 @@ function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEs
     return (side === 'R' ? along : -along) + inward(x);
   };
   const aperture = (x: readonly number[], side: 'R' | 'L'): number => {
-    const camera = cameraOf(features, profile, x[P.logFocal]!, x[P.k1]!);
+    const camera = cameraAt(x);
     const { upper, lower } = features.lids[side];
     const shift = side === 'R' ? x[P.lidLowerR]! - x[P.lidUpperR]! : x[P.lidLowerL]! - x[P.lidUpperL]!;
     return ((distancePx(upper, lower) + shift) / camera.fx) * eyes(x)[side][2];
@@ -469,7 +396,7 @@ function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEs
     spanPx: number,
     backMm: number,
   ): number => {
-    const camera = cameraOf(features, profile, x[P.logFocal]!, x[P.k1]!);
+    const camera = cameraAt(x);
     const both = eyes(x);
     const depthMm = (both.R[2] + both.L[2]) / 2 + backMm;
     return (((distancePx(points.R, points.L) + spanPx) / camera.fx) * depthMm) / Math.cos(x[P.yaw]!);

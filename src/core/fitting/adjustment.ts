@@ -35,6 +35,16 @@ export interface Propagation<Source extends string> {
 
 const CAUCHY_SCALE = 2;
 
+/** What a residual that may be an outlier costs: Cauchy's loss. */
+export function robustCost(residual: number): number {
+  return CAUCHY_SCALE ** 2 * Math.log1p((residual / CAUCHY_SCALE) ** 2);
+}
+
+/** What such a residual still weighs, 0 to 1. */
+export function robustWeight(residual: number): number {
+  return 1 / (1 + (residual / CAUCHY_SCALE) ** 2);
+}
+
 /** Derivatives of each output by central differences; rows are outputs. */
 function derivatives(
   outputs: (parameters: readonly number[]) => readonly number[],
@@ -86,11 +96,8 @@ export function adjust<Source extends string>(
 ): Result<Adjustment<Source>, IllConditioned> {
   const size = start.length;
   const costOf = (residuals: readonly number[]): number =>
-    residuals.reduce((sum, r, i) => {
-      if (!knowledge.robust(i)) return sum + r * r;
-      return sum + CAUCHY_SCALE ** 2 * Math.log1p((r / CAUCHY_SCALE) ** 2);
-    }, 0);
-  const weightOf = (r: number, i: number): number => (knowledge.robust(i) ? 1 / (1 + (r / CAUCHY_SCALE) ** 2) : 1);
+    residuals.reduce((sum, r, i) => sum + (knowledge.robust(i) ? robustCost(r) : r * r), 0);
+  const weightOf = (r: number, i: number): number => (knowledge.robust(i) ? robustWeight(r) : 1);
 
   let x = [...start];
   let residuals = knowledge.residuals(x);

@@ -1,0 +1,72 @@
+import type { CanonicalFace } from '../camera/head-pose.js';
+import type { CardPosition } from '../camera/features.js';
+import { degreesToRadians } from '../units/angle.js';
+
+/** What is known of faces from outside: the mean face, and how far touched skin lies before the eyes. */
+export interface FaceKnowledge {
+  readonly canonicalFace: CanonicalFace;
+  readonly contactDepth: {
+    readonly regions: Readonly<Record<CardPosition, { readonly meanMm: number; readonly sdMm: number }>>;
+    readonly nasion: { readonly meanMm: number; readonly sdMm: number };
+  };
+}
+
+/** Mean visible iris diameter and its spread between adults, mm (Ruefer, Schroeder and Erb 2005). */
+export const IRIS_MEAN_MM = 11.71;
+export const IRIS_SD_MM = 0.42;
+/** Focal length over the longer side of a webcam's picture, as mean and log spread: mostly 52 to 78 degrees of view (common practice). */
+export const FOCAL_OVER_LONG_SIDE = 0.8;
+export const FOCAL_LOG_SD = 0.13;
+/** Radial distortion that is not known: barrel or cushion of a few per cent at the rim (common practice). */
+export const K1_SD = 0.06;
+/** Spread of the distance from an eye's centre of rotation to its pupil between people, mm (chosen; 10.5 mm from memory). */
+export const ROTATION_TO_PUPIL_SD_MM = 0.5;
+/** A wearer asked to look far away may look at a wall instead: doubt of the inverse distance, 1/mm (chosen: 1/6 m). */
+export const FAR_VERGENCE_SD = 1 / 6000;
+/** A wearer asked to look into the camera looks near it: doubt of the inverse distance, relative (chosen). */
+export const NEAR_VERGENCE_SD = 0.05;
+
+/**
+ * How far the fit of the mean face to landmarks leaves the head's angles in doubt, radians, and by how much it errs on average.
+ * Tuned on rendered heads: yaw within 1.5 degrees, a tenth too much; pitch within 5 (taken as 7, it decides much), nodding too much by the pitch given here, more
+ * where the card covers the mouth.
+ */
+export const YAW_SD = degreesToRadians(1.5);
+export const YAW_GAIN = 0.9;
+export const PITCH_SD = degreesToRadians(7);
+export const ROLL_SD = degreesToRadians(1);
+export const PITCH_BIAS: Readonly<Record<CardPosition, number>> = {
+  forehead: degreesToRadians(7.8),
+  'upper-lip': degreesToRadians(10.8),
+  chin: degreesToRadians(8.5),
+};
+/** A wearer who was asked to face the camera upright holds the head within this of it (chosen). */
+export const UPRIGHT_SD = degreesToRadians(4);
+/** A card laid flat against a face is turned to neither side by more than about this (chosen). */
+export const CARD_TURN_SD = degreesToRadians(4);
+/**
+ * The scans' card leans as the skin lets it; a hand holds it otherwise by some 8 degrees, which moves its middle by about this against the
+ * place that it touches, mm (chosen).
+ */
+export const HOLDING_SD_MM = 4;
+/** The eyes of one head lie equally far back to within this, mm (chosen). */
+export const EYE_DEPTH_DIFFERENCE_SD_MM = 0.7;
+/**
+ * How well the landmark model's own relative depth tells where a card that touches the face lies before the eyes, mm. Tuned on
+ * rendered heads, where it was wrong by 4 mm (forehead, bias 1) to 10 mm (lip, which the card covers).
+ */
+export const LANDMARK_DEPTH_SD_MM: Readonly<Record<CardPosition, number>> = { forehead: 8, 'upper-lip': 12, chin: 9 };
+
+/** Landmarks before the ears lie 60 mm behind the pupils (mean face); head width over their span, with its spread (rendered heads). */
+export const HEAD_BACK_MM = 60;
+export const HEAD_RATIO = 1.022;
+export const HEAD_RATIO_SD = 0.034;
+/** Landmarks on the temples lie 38 mm behind the pupils; width 25 mm behind the bridge over their span (mean face 0.818). */
+export const TEMPLE_BACK_MM = 38;
+export const TEMPLE_RATIO = 0.82;
+export const TEMPLE_RATIO_SD = 0.046;
+/**
+ * The landmarks of the bridge move across the picture as the head turns like a point this far before the pupils (rendered heads; their
+ * skin lies 10 mm before them, the landmark model sees it further out).
+ */
+export const LANDMARK_MIDLINE_FORWARD_MM = 18;
