@@ -1,0 +1,137 @@
+import type { CvDictionary, CvMat, OpenCvInNode } from '../../calibration/opencv-in-node.js';
+import { openCvInNode } from '../../calibration/opencv-in-node.js';
+import type { BoardCorner } from '../../src/core/camera/board.js';
+import { BOARD } from '../../src/core/camera/board.js';
+import type { Camera } from '../../src/core/camera/pinhole.js';
+import { rayOf } from '../../src/core/camera/pinhole.js';
+import type { Pose } from '../../src/core/geometry/pose.js';
+import type { GreyImage } from './detect-markers.js';
+
+interface OnHeap {
+  delete(): void;
+}
+
+interface CvBoard extends OnHeap {
+  generateImage(size: unknown, image: CvMat, marginPx: number, borderCells: number): void;
+}
+
+/** What OpenCV has for ChArUco boards. */
+interface CharucoOpenCv extends OpenCvInNode {
+  readonly Size: new (width: number, height: number) => unknown;
+  readonly aruco_CharucoBoard: new (
+    size: unknown,
+    squareLength: number,
+    markerLength: number,
+    dictionary: CvDictionary,
+    ids: CvMat,
+  ) => CvBoard;
+  readonly aruco_CharucoParameters: new () => OnHeap;
+  readonly aruco_CharucoDetector: new (
+    board: CvBoard,
+    charucoParameters: OnHeap,
+    detectorParameters: OnHeap,
+    refineParameters: OnHeap,
+  ) => OnHeap & {
+    detectBoard(image: CvMat, corners: CvMat, ids: CvMat, markerCorners: OnHeap, markerIds: CvMat): void;
+  };
+}
+
+async function withBoard<Value>(use: (cv: CharucoOpenCv, board: CvBoard) => Value): Promise<Value> {
+  const cv = (await openCvInNode()).cv as CharucoOpenCv;
+  const dictionary = cv.getPredefinedDictionary(cv.DICT_4X4_50);
+  const allIds = new cv.Mat();
+  const { columns, rows, squareMm, markerMm } = BOARD;
+  const board = new cv.aruco_CharucoBoard(new cv.Size(columns, rows), squareMm, markerMm, dictionary, allIds);
+  try {
+    return use(cv, board);
+  } finally {
+    for (const object of [board, allIds, dictionary]) object.delete();
+  }
+}
+
+/** The board as OpenCV itself draws it, without a margin. */
+export function boardByOpenCv(pixelsPerMm: number): Promise<GreyImage> {
+  return withBoard((cv, board) => {
+    const image = new cv.Mat();
+    try {
+      const widthPx = BOARD.columns * BOARD.squareMm * pixelsPerMm;
+      const heightPx = BOARD.rows * BOARD.squareMm * pixelsPerMm;
+      board.generateImage(new cv.Size(widthPx, heightPx), image, 0, 1);
+      return { widthPx, heightPx, levels: Uint8Array.from(image.data) };
+    } finally {
+      image.delete();
+    }
+  });
+}
+
+/** The inner corners that OpenCV's own detector finds, by their index; pixels from the image's corner. */
+export function detectBoard(image: GreyImage): Promise<readonly BoardCorner[]> {
+  return withBoard((cv, board) => {
+    const charucoParameters = new cv.aruco_CharucoParameters();
+    const detectorParameters = new cv.aruco_DetectorParameters();
+    // OpenCV's own defaults; the bindings want every argument
+    const refineParameters = new cv.aruco_RefineParameters(10, 3, true);
+    const detector = new cv.aruco_CharucoDetector(board, charucoParameters, detectorParameters, refineParameters);
+    const mat = new cv.Mat(image.heightPx, image.widthPx, cv.CV_8UC1);
+    const corners = new cv.Mat();
+    const ids = new cv.Mat();
+    const markerCorners = new cv.MatVector();
+    const markerIds = new cv.Mat();
+    try {
+      mat.data.set(image.levels);
+      detector.detectBoard(mat, corners, ids, markerCorners, markerIds);
+      return Array.from(ids.data32S.slice(0, ids.rows), (index, at) => ({
+        index,
+        // OpenCV counts from the centre of the top left pixel
+        xPx: (corners.data32F[2 * at] ?? NaN) + 0.5,
+        yPx: (corners.data32F[2 * at + 1] ?? NaN) + 0.5,
+      })).sort((a, b) => a.index - b.index);
+    } finally {
+      for (const object of [mat, corners, ids, markerCorners, markerIds]) object.delete();
+      for (const object of [detector, refineParameters, detectorParameters, charucoParameters]) object.delete();
+    }
+  });
+}
+
+/** Points along a side of a pixel at which the scene is looked at. */
+const SAMPLES = 3;
+
+/**
+ * A flat sheet before a camera. Coordinates on the sheet in mm, x to the right and y down, in the frame that `sheetToCamera`
+ * carries into the camera's (with z = 0). Beyond the sheet everything is grey.
+ *
+ * @param pixelsPerMm of the sheet's own picture, whose corner is the sheet's origin
+ */
+export function photographSheet(
+  sheet: GreyImage,
+  pixelsPerMm: number,
+  camera: Camera,
+  sheetToCamera: Pose,
+  widthPx: number,
+  heightPx: number,
+): GreyImage {
+  const { rotation: r, translationMm: t } = sheetToCamera;
+  const normal = [r[0][2], r[1][2], r[2][2]] as const;
+  const planeAt = normal[0] * t[0] + normal[1] * t[1] + normal[2] * t[2];
+  const levelAt = (xPx: number, yPx: number): number => {
+    const ray = rayOf(camera, { xPx, yPx });
+    const depthMm = planeAt / (normal[0] * ray.x + normal[1] * ray.y + normal[2]);
+    const d = [ray.x * depthMm - t[0], ray.y * depthMm - t[1], depthMm - t[2]] as const;
+    const x = (r[0][0] * d[0] + r[1][0] * d[1] + r[2][0] * d[2]) * pixelsPerMm;
+    const y = (r[0][1] * d[0] + r[1][1] * d[1] + r[2][1] * d[2]) * pixelsPerMm;
+    if (x < 0 || y < 0 || x >= sheet.widthPx || y >= sheet.heightPx) return 110;
+    // Ink is not wholly black, nor paper wholly white.
+    return 25 + 0.8 * (sheet.levels[Math.floor(y) * sheet.widthPx + Math.floor(x)] ?? 0);
+  };
+  const levels = new Uint8Array(widthPx * heightPx);
+  for (let row = 0; row < heightPx; row++) {
+    for (let column = 0; column < widthPx; column++) {
+      let sum = 0;
+      for (let i = 0; i < SAMPLES * SAMPLES; i++) {
+        sum += levelAt(column + ((i % SAMPLES) + 0.5) / SAMPLES, row + (Math.floor(i / SAMPLES) + 0.5) / SAMPLES);
+      }
+      levels[row * widthPx + column] = Math.round(sum / (SAMPLES * SAMPLES));
+    }
+  }
+  return { widthPx, heightPx, levels };
+}
