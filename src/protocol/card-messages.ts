@@ -1,8 +1,9 @@
-import type { PictureFailure, PictureFailureKind } from '../core/camera/failure.js';
+import type { PictureFailure } from '../core/camera/failure.js';
 import type { Landmark, PictureFeatures } from '../core/camera/features.js';
 import { isBitmap, parseLandmarks } from './landmarks-messages.js';
 import type { CancelledReply, CancelMessage, FaultReply, Message, ProgressMessage } from './message.js';
-import { isFiniteNumber, isMessage, isRecord, parseCommonReply } from './message.js';
+import { isFiniteNumber, isMessage, parseCommonReply } from './message.js';
+import { parsePictureFailure } from './parse-picture-failure.js';
 import { parsePictureFeatures } from './parse-picture-features.js';
 
 /** Loads OpenCV; answered with `card-loaded`. */
@@ -87,37 +88,4 @@ export function parseFromCardWorker(value: unknown): FromCardWorker | null {
     default:
       return parseCommonReply(value);
   }
-}
-
-/** The facts that each failure carries. A new kind does not compile until it stands here. */
-const FAILURE_FACTS: { readonly [Kind in PictureFailureKind]: FactsOf<Extract<PictureFailure, { kind: Kind }>> } = {
-  'no-face': {},
-  'several-faces': { count: 'number' },
-  'no-card': {},
-  'several-cards': {},
-  'card-not-flat': { residualPx: 'number' },
-  'card-tilted': { tiltDeg: 'number', limitDeg: 'number' },
-  'head-turned': { turnDeg: 'number', limitDeg: 'number' },
-  'eyes-closed': { side: 'side' },
-  'iris-not-found': { side: 'side' },
-  blurred: { edgeWidthPx: 'number', limitPx: 'number' },
-  'too-dark': { meanLevel: 'number', limitLevel: 'number' },
-  implausible: { irisMm: 'number' },
-  'too-far': { pixelsPerMm: 'number', limitPixelsPerMm: 'number' },
-};
-
-type FactsOf<Failure> = {
-  readonly [Fact in Exclude<keyof Failure, 'kind'>]: Failure[Fact] extends number ? 'number' : 'side';
-};
-
-function parsePictureFailure(value: unknown): PictureFailure | null {
-  if (!isRecord(value)) return null;
-  const { kind } = value;
-  if (typeof kind !== 'string' || !(kind in FAILURE_FACTS)) return null;
-  const facts: Readonly<Record<string, 'number' | 'side'>> = FAILURE_FACTS[kind as PictureFailureKind];
-  const complete = Object.entries(facts).every(([name, type]) => {
-    const fact = value[name];
-    return type === 'number' ? isFiniteNumber(fact) : fact === 'R' || fact === 'L' || fact === 'both';
-  });
-  return complete ? (value as unknown as PictureFailure) : null;
 }

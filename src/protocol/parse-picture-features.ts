@@ -2,7 +2,6 @@ import type {
   BridgeObservation,
   PupilObservation,
   CardObservation,
-  FourCorners,
   IrisObservation,
   LidObservation,
   MeasuredPoint,
@@ -11,37 +10,9 @@ import type {
   PictureFeatures,
 } from '../core/camera/features.js';
 import type { ImagePoint } from '../core/geometry/vector.js';
-import type { BothSides } from '../core/units/side.js';
+import { both, four, listOf, oneOf, orNull, shape } from './checks.js';
 import { parseLandmarks } from './landmarks-messages.js';
-import { isFiniteNumber, isRecord } from './message.js';
-
-type Check<Value> = (value: unknown) => value is Value;
-
-/** Checks that every member passes its own check. A member that is added to the type does not compile until it is checked. */
-function shape<Value>(members: { readonly [Key in keyof Value]-?: Check<Value[Key]> }): Check<Value> {
-  const checks = Object.entries<Check<unknown>>(members);
-  return (value): value is Value => isRecord(value) && checks.every(([name, check]) => check(value[name]));
-}
-
-function orNull<Value>(check: Check<Value>): Check<Value | null> {
-  return (value): value is Value | null => value === null || check(value);
-}
-
-function listOf<Value>(check: Check<Value>): Check<readonly Value[]> {
-  return (value): value is readonly Value[] => Array.isArray(value) && value.every(check);
-}
-
-function oneOf<Word extends string | number>(...words: readonly Word[]): Check<Word> {
-  return (value): value is Word => (words as readonly unknown[]).includes(value);
-}
-
-function four<Point>(check: Check<Point>): Check<FourCorners<Point>> {
-  return (value): value is FourCorners<Point> => Array.isArray(value) && value.length === 4 && value.every(check);
-}
-
-function both<Value>(check: Check<Value>): Check<BothSides<Value>> {
-  return shape<BothSides<Value>>({ R: check, L: check });
-}
+import { isFiniteNumber } from './message.js';
 
 const isImagePoint = shape<ImagePoint>({ xPx: isFiniteNumber, yPx: isFiniteNumber });
 
@@ -89,6 +60,7 @@ const isPictureFeatures = shape<PictureFeatures>({
   ),
   midline: shape<MidlineObservation>({
     point: isImagePoint,
+    betweenPupils: orNull(isImagePoint),
     uncertaintyPx: isFiniteNumber,
     source: oneOf('landmarks', 'hand'),
   }),
