@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { exampleProfile } from '../../tests/support/example-profile.js';
 import { measuringSettings, parsePrintScale, parseWorkingDistance } from './measuring-settings.js';
 import { DEFAULT_SHEET_SETTINGS } from './typed-sheet.js';
 
@@ -38,5 +39,13 @@ describe('measuring settings', () => {
   it('tell an unmeasured print from one that cannot be used', () => {
     expect(parsePrintScale('  ')).toBeNull();
     expect(parsePrintScale('long')).toEqual({ ok: false, failure: { kind: 'not-a-number' } });
+  });
+
+  it('hand on the chosen camera profile, and none where it is on the shelf no more', () => {
+    const shelf = [exampleProfile({ id: 'a' })];
+    const choose = (profileId: string | null) => measuringSettings({ ...DEFAULT_SHEET_SETTINGS, profileId }, shelf);
+    expect(choose('a').profile).toBe(shelf[0]?.profile);
+    expect(choose('b').profile).toBeNull();
+    expect(choose(null).profile).toBeNull();
   });
 });

@@ -5,6 +5,8 @@ import { PRINT_CHECK_LENGTH_MM, printScaleFromMeasuredLength } from '../core/rea
 import { parseDecimal } from '../core/reading/parse-reading.js';
 import type { Result } from '../core/result.js';
 import { fail } from '../core/result.js';
+import { chosenProfile } from './profile-choice.js';
+import type { StoredProfile } from './stored-profile.js';
 import type { SheetSettings } from './typed-sheet.js';
 
 /** Working distances that are believed. Chosen: from a strong near addition to beyond an arm's length. */
@@ -35,8 +37,10 @@ export function parsePrintScale(
 /**
  * What the estimates depend on. A length that cannot be read counts as its default, and the screen says so beside the
  * field: a working distance of 400 mm, a print at true size.
+ *
+ * @param profiles the shelf on which the chosen camera profile stands
  */
-export function measuringSettings(settings: SheetSettings): MeasuringSettings {
+export function measuringSettings(settings: SheetSettings, profiles: readonly StoredProfile[] = []): MeasuringSettings {
   const working = parseWorkingDistance(settings.workingDistanceText);
   // Markers are only on the printed card: its scale counts whenever they are seen, whatever card was named.
   const scale = parsePrintScale(settings.checkLengthText);
@@ -44,6 +48,6 @@ export function measuringSettings(settings: SheetSettings): MeasuringSettings {
     gaze: settings.gaze,
     workingDistanceMm: working.ok ? working.value : DEFAULT_MEASURING_SETTINGS.workingDistanceMm,
     printScale: scale?.ok === true ? scale.value : 1,
-    profile: null,
+    profile: chosenProfile(profiles, settings.profileId)?.profile ?? null,
   };
 }

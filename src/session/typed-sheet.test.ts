@@ -3,12 +3,18 @@ import { DEFAULT_SHEET_SETTINGS, NO_READINGS, parseTypedSheet, writeTypedSheet }
 
 const sheet = {
   readings: { ...NO_READINGS, pdFar: '63,5', headWidth: 'about 150' },
-  settings: { ...DEFAULT_SHEET_SETTINGS, gaze: 'far', cameraId: 'desk' },
+  settings: { ...DEFAULT_SHEET_SETTINGS, gaze: 'far', cameraId: 'desk', profileId: 'p1' },
 } as const;
 
 describe('a kept sheet', () => {
   it('comes back as it was typed', () => {
     expect(parseTypedSheet(writeTypedSheet(sheet))).toEqual(sheet);
+  });
+
+  it('from before there were camera profiles is read, and has none', () => {
+    const older = writeTypedSheet(sheet).replace(',"profileId":"p1"', '');
+    expect(older).not.toContain('profile');
+    expect(parseTypedSheet(older)).toEqual({ ...sheet, settings: { ...sheet.settings, profileId: null } });
   });
 
   it.each([

@@ -44,6 +44,8 @@ export interface SheetSettings {
   readonly checkLengthText: string;
   /** the camera used last; null for the device's own choice */
   readonly cameraId: string | null;
+  /** the camera profile that counts for pictures; null for none, and as good as none where it is on the shelf no more */
+  readonly profileId: string | null;
 }
 
 export const DEFAULT_SHEET_SETTINGS: SheetSettings = {
@@ -53,6 +55,7 @@ export const DEFAULT_SHEET_SETTINGS: SheetSettings = {
   card: 'bought',
   checkLengthText: '',
   cameraId: null,
+  profileId: null,
 };
 
 /** All that a reload must not lose. Pictures and what was found in them are never part of it. */
@@ -81,6 +84,8 @@ const typedSheetSchema = z.object({
     card: z.enum(['bought', 'printed']),
     checkLengthText: text,
     cameraId: z.string().max(512).nullable(),
+    // sheets that were kept before there were profiles have none
+    profileId: z.string().max(64).nullable().default(null),
   }),
 });
 
