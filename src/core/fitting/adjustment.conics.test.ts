@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { adjust, type Knowledge } from './adjustment.js';
+import { adjust, type Adjustment, type Knowledge } from './adjustment.js';
 
 /**
  * Geometric fits (least squares of the distances) of a circle and an ellipse to the points of the worked examples in Gander, Golub and
@@ -34,24 +34,21 @@ const halfTurn = (rad: number): number => rad - Math.PI * Math.floor(rad / Math.
 /** half of the last printed digit */
 const PRINTED = 0.00005;
 
-function fit(count: number, residuals: Knowledge<'point'>['residuals'], start: readonly number[]) {
-  const knowledge: Knowledge<'point'> = {
-    sources: new Array<'point'>(count).fill('point'),
-    robust: () => false,
-    residuals,
-  };
+/**
+ * The descent ends where the cost falls by less than a part in 10^9, which leaves some 10^-4 of a parameter's doubt (here up to 1) open;
+ * begun anew where it ended, it shows all printed decimals.
+ */
+function fit(
+  count: number,
+  residuals: Knowledge<'point'>['residuals'],
+  start: readonly number[],
+  rounds = 20,
+): Adjustment<'point'> {
+  const sources = new Array<'point'>(count).fill('point');
   const steps = start.map(() => 1e-5);
-  // The descent ends where the cost falls by less than a part in 10^9, which leaves some 10^-4 of a parameter's doubt (here up to
-  // 1) open; begun anew where it ended, it shows all printed decimals.
-  let from = start;
-  let found;
-  for (let round = 0; round < 20; round++) {
-    const outcome = adjust(knowledge, from, steps, 500);
-    if (!outcome.ok) throw new Error(outcome.failure.kind);
-    found = outcome.value;
-    from = found.parameters;
-  }
-  return found!;
+  const outcome = adjust({ sources, robust: () => false, residuals }, start, steps, 500);
+  if (!outcome.ok) throw new Error(outcome.failure.kind);
+  return rounds === 1 ? outcome.value : fit(count, residuals, outcome.value.parameters, rounds - 1);
 }
 
 describe('adjust on the published circle and ellipse', () => {
