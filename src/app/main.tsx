@@ -7,6 +7,7 @@ import { createMeasureFace } from '../core/estimate/measure-face.js';
 import { invariant } from '../core/result.js';
 import { createCameras } from '../devices/cameras.js';
 import { createPictures } from '../devices/pictures.js';
+import { createSweep } from '../devices/sweep.js';
 import { createVision } from '../devices/vision.js';
 import { CrashBoundary } from '../ui/crash-boundary.js';
 import type { Equipment } from '../ui/equipment.js';
@@ -19,6 +20,7 @@ import { printFiles } from './print-files.js';
 
 const equipment: Equipment = {
   vision: createVision(),
+  sweep: createSweep(),
   pictures: createPictures(),
   cameras: createCameras(),
   print: printFiles,

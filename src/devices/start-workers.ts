@@ -10,3 +10,8 @@ export function startLandmarksWorker(): Worker {
 export function startCardWorker(): Worker {
   return new Worker(new URL('../workers/card/card.worker.ts', import.meta.url), { type: 'module', name: 'card' });
 }
+
+/** Starts the worker that measures sweeps. It answers the messages of protocol/sweep-messages. */
+export function startSweepWorker(): Worker {
+  return new Worker(new URL('../workers/sweep/sweep.worker.ts', import.meta.url), { type: 'module', name: 'sweep' });
+}

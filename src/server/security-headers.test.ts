@@ -3,6 +3,7 @@ import { cacheControl, contentSecurityPolicy, isCardWorker, securityHeaders } fr
 
 const CARD_WORKER = '/assets/card.worker-B1x_9-Ab.js';
 const LANDMARKS_WORKER = '/assets/landmarks.worker-B1x_9-Ab.js';
+const SWEEP_WORKER = '/assets/sweep.worker-B1x_9-Ab.js';
 
 /** The policy as a map, read by the rules of the W3C's Content Security Policy Level 3, 2.2.1. */
 function directives(policy: string): Map<string, string[]> {
@@ -19,7 +20,7 @@ describe('contentSecurityPolicy', () => {
     expect(directives(contentSecurityPolicy('/')).get('default-src')).toEqual(["'none'"]);
   });
 
-  it.each(['/', '/index.html', LANDMARKS_WORKER, CARD_WORKER, '/models/face-landmarks.task'])(
+  it.each(['/', '/index.html', LANDMARKS_WORKER, SWEEP_WORKER, CARD_WORKER, '/models/face-landmarks.task'])(
     'lets %s fetch from its own origin only',
     (pathname) => {
       const policy = directives(contentSecurityPolicy(pathname));
@@ -39,11 +40,18 @@ describe('contentSecurityPolicy', () => {
       '/',
       '/index.html',
       LANDMARKS_WORKER,
+      SWEEP_WORKER,
       '/assets/index-B1x_9-Ab.js',
       '/assets/card-B1x_9-Ab.js',
     ]) {
       expect(directives(contentSecurityPolicy(pathname)).get('script-src')).toEqual(["'self'", "'wasm-unsafe-eval'"]);
     }
+  });
+
+  it('lets files that the reader chose be shown and played, and nothing else', () => {
+    const policy = directives(contentSecurityPolicy('/'));
+    expect(policy.get('media-src')).toEqual(["'self'", 'blob:']);
+    expect(policy.get('img-src')).toEqual(["'self'", 'blob:', 'data:']);
   });
 
   it('allows inline scripts and styles nowhere', () => {
