@@ -1,9 +1,9 @@
-import type { FoundMarker, MarkerFinder, RgbaImage } from '../../core/camera/find-features.js';
+import type { FoundMarker, MarkerFinder } from '../../core/camera/find-features.js';
 import type { FourCorners } from '../../core/camera/features.js';
 import type { ImagePoint } from '../../core/geometry/vector.js';
+import { grayImage } from './gray-image.js';
 import type { CvMat, OpenCv } from './open-cv.js';
 import { refineMarker } from './refine-marker.js';
-import type { GrayImage } from './refine-marker.js';
 
 /** The ids of the marker card; other markers of the dictionary in the picture are none of ours. */
 const CARD_MARKER_IDS: ReadonlySet<number> = new Set([0, 1, 2, 3]);
@@ -59,14 +59,4 @@ function corner(quad: CvMat, index: number): ImagePoint {
   const yPx = quad.data32F[2 * index + 1];
   if (xPx === undefined || yPx === undefined) throw new Error(`A marker has no corner ${index}`);
   return { xPx: xPx + PIXEL_CENTRE_PX, yPx: yPx + PIXEL_CENTRE_PX };
-}
-
-/** Luminance by the weights of ITU-R BT.601. */
-function grayImage(image: RgbaImage): GrayImage {
-  const from = image.data;
-  const data = new Uint8Array(image.widthPx * image.heightPx);
-  for (let pixel = 0, at = 0; pixel < data.length; pixel++, at += 4) {
-    data[pixel] = (299 * (from[at] ?? 0) + 587 * (from[at + 1] ?? 0) + 114 * (from[at + 2] ?? 0) + 500) / 1000;
-  }
-  return { widthPx: image.widthPx, heightPx: image.heightPx, data };
 }

@@ -4,13 +4,15 @@ export interface CvMat {
   readonly cols: number;
   readonly data: Uint8Array;
   readonly data32F: Float32Array;
+  readonly data64F: Float64Array;
   readonly data32S: Int32Array;
   delete(): void;
 }
 
-interface CvMatVector {
+export interface CvMatVector {
   size(): number;
   get(index: number): CvMat;
+  push_back(mat: CvMat): void;
   delete(): void;
 }
 
@@ -36,13 +38,32 @@ interface CvArucoDetector extends CvDeletable {
   detectMarkers(image: CvMat, corners: CvMatVector, ids: CvMat, rejected: CvMatVector): void;
 }
 
+interface CvSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+interface CvCharucoDetector extends CvDeletable {
+  /** Corners come as rows of x and y (float), ids as rows of whole numbers; both stay empty where there is no board. */
+  detectBoard(image: CvMat, corners: CvMat, ids: CvMat, markerCorners: CvMatVector, markerIds: CvMat): void;
+}
+
 /**
  * The part of OpenCV that is used here. The typings that come with the package do not know its ArUco classes,
  * and their constructors take every argument: the bindings know no defaults.
  */
 export interface OpenCv {
   readonly CV_8UC1: number;
+  readonly CV_32FC2: number;
+  readonly CV_32FC3: number;
+  readonly CV_64F: number;
   readonly DICT_4X4_50: number;
+  readonly CALIB_USE_INTRINSIC_GUESS: number;
+  readonly CALIB_ZERO_TANGENT_DIST: number;
+  readonly CALIB_FIX_K2: number;
+  readonly CALIB_FIX_K3: number;
+  readonly TermCriteria_COUNT: number;
+  readonly TermCriteria_EPS: number;
   readonly CORNER_REFINE_NONE: number;
   readonly CORNER_REFINE_SUBPIX: number;
   readonly CORNER_REFINE_CONTOUR: number;
@@ -63,7 +84,39 @@ export interface OpenCv {
     parameters: CvDetectorParameters,
     refineParameters: CvDeletable,
   ) => CvArucoDetector;
+  /** The pattern is the one that OpenCV has drawn since 4.6; `ids` may be empty for the first ones of the dictionary. */
+  readonly aruco_CharucoBoard: new (
+    size: CvSize,
+    squareLength: number,
+    markerLength: number,
+    dictionary: CvDeletable,
+    ids: CvMat,
+  ) => CvDeletable;
+  readonly aruco_CharucoParameters: new () => CvDeletable;
+  readonly aruco_CharucoDetector: new (
+    board: CvDeletable,
+    charucoParameters: CvDeletable,
+    detectorParameters: CvDetectorParameters,
+    refineParameters: CvDeletable,
+  ) => CvCharucoDetector;
+  /** Plain data: nothing of it lives on the heap. */
+  readonly TermCriteria: new (type: number, maxCount: number, epsilon: number) => object;
   getPredefinedDictionary(name: number): CvDeletable;
+  /** Returns the root mean square of the residuals; throws (a number) where it finds no start or the system breaks down. */
+  calibrateCameraExtended(
+    objectPoints: CvMatVector,
+    imagePoints: CvMatVector,
+    imageSize: CvSize,
+    cameraMatrix: CvMat,
+    distortion: CvMat,
+    rotations: CvMatVector,
+    translations: CvMatVector,
+    intrinsicsDeviations: CvMat,
+    extrinsicsDeviations: CvMat,
+    perViewErrors: CvMat,
+    flags: number,
+    criteria: object,
+  ): number;
   getBuildInformation(): string;
 }
 

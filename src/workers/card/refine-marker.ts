@@ -1,13 +1,8 @@
 import type { FourCorners } from '../../core/camera/features.js';
 import { distancePx } from '../../core/geometry/vector.js';
 import type { ImagePoint } from '../../core/geometry/vector.js';
-
-/** Luminance of a picture, row by row. */
-export interface GrayImage {
-  readonly widthPx: number;
-  readonly heightPx: number;
-  readonly data: Uint8Array;
-}
+import type { GrayImage } from './gray-image.js';
+import { levelAt } from './gray-image.js';
 
 /** A straight line in the picture: a point on it and its direction (unit length). */
 interface EdgeLine {
@@ -152,21 +147,4 @@ function intersect(a: EdgeLine, b: EdgeLine): ImagePoint | null {
   if (Math.abs(turn) < 0.2) return null;
   const t = ((b.point.xPx - a.point.xPx) * b.alongY - (b.point.yPx - a.point.yPx) * b.alongX) / turn;
   return { xPx: a.point.xPx + t * a.alongX, yPx: a.point.yPx + t * a.alongY };
-}
-
-/** Bilinear; null outside of the picture. */
-function levelAt(gray: GrayImage, xPx: number, yPx: number): number | null {
-  const x = xPx - 0.5;
-  const y = yPx - 0.5;
-  const column = Math.floor(x);
-  const row = Math.floor(y);
-  if (column < 0 || row < 0 || column + 1 >= gray.widthPx || row + 1 >= gray.heightPx) return null;
-  const at = row * gray.widthPx + column;
-  const fx = x - column;
-  const fy = y - row;
-  const { data, widthPx } = gray;
-  return (
-    (1 - fy) * ((1 - fx) * (data[at] ?? 0) + fx * (data[at + 1] ?? 0)) +
-    fy * ((1 - fx) * (data[at + widthPx] ?? 0) + fx * (data[at + widthPx + 1] ?? 0))
-  );
 }

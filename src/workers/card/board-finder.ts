@@ -1,0 +1,115 @@
+import type { BoardCorner, BoardFailure, BoardView } from '../../core/camera/board.js';
+import { BOARD, boardCornerMm } from '../../core/camera/board.js';
+import { findBoardPose } from '../../core/camera/board-pose.js';
+import type { RgbaImage } from '../../core/camera/find-features.js';
+import type { Camera } from '../../core/camera/pinhole.js';
+import { cameraFromFieldOfView, project } from '../../core/camera/pinhole.js';
+import { LEAST_CORNERS } from '../../core/camera/profile-quality.js';
+import type { Pose } from '../../core/geometry/pose.js';
+import { toCamera } from '../../core/geometry/pose.js';
+import type { Result } from '../../core/result.js';
+import { fail, succeed } from '../../core/result.js';
+import type { GrayImage } from './gray-image.js';
+import { grayImage, reducedBy } from './gray-image.js';
+import type { OpenCv } from './open-cv.js';
+import type { CrossWindow, SheetDirections } from './refine-saddle.js';
+import { refineSaddle } from './refine-saddle.js';
+
+/** Finds the printed sheet in a picture. */
+export type BoardFinder = (image: RgbaImage) => Result<BoardView, BoardFailure>;
+
+/** Chosen: in a picture this large a sheet held by hand has markers enough px; larger ones are reduced for the search only. */
+const MOST_SEARCHED_PX = 2000;
+
+/**
+ * Chosen: as far along the edges as they are still straight, through most lenses, to a hundredth of a pixel; and across less
+ * than the 4 mm of white between a square's edge and its marker, with room for blur. The second window is for corners near the
+ * rim of the picture.
+ */
+const WINDOWS: readonly CrossWindow[] = [
+  { armMm: 9, halfWidthMm: 3.5 },
+  { armMm: 4, halfWidthMm: 3.5 },
+];
+
+/** Only for the directions of the sheet's edges, for which any usual lens will do. */
+const ASSUMED_FIELD_OF_VIEW_RAD = Math.PI / 3;
+
+/**
+ * Makes the finder of the printed ChArUco sheet. OpenCV finds markers and corners, which are then refined in the picture's
+ * luminance to some hundredths of a pixel; OpenCV's own refinement takes its window so large that the markers come into it.
+ * Corners that do not refine (hidden by a finger, at the rim of the picture) are left out. They count from the outer corner of the
+ * top-left pixel. Throws only if OpenCV itself does.
+ */
+export function createBoardFinder(cv: OpenCv): BoardFinder {
+  return (image) => {
+    const gray = grayImage(image);
+    const factor = Math.ceil(Math.max(gray.widthPx, gray.heightPx) / MOST_SEARCHED_PX);
+    const rough = searchBoard(cv, reducedBy(gray, factor)).map((corner) => ({
+      ...corner,
+      xPx: factor * corner.xPx,
+      yPx: factor * corner.yPx,
+    }));
+    const lens = cameraFromFieldOfView(gray.widthPx, gray.heightPx, ASSUMED_FIELD_OF_VIEW_RAD);
+    const pose = findBoardPose(lens, rough);
+    const corners = pose === null ? [] : rough.flatMap((corner) => refine(gray, corner, lens, pose) ?? []);
+    // what remains must still span the sheet
+    if (corners.length < LEAST_CORNERS || findBoardPose(lens, corners) === null) {
+      return fail({ kind: 'no-board', cornersFound: corners.length, cornersNeeded: LEAST_CORNERS });
+    }
+    return succeed({ widthPx: image.widthPx, heightPx: image.heightPx, corners });
+  };
+}
+
+/** OpenCV's ChArUco detector. Its corners already count from the outer corner of the top-left pixel. */
+function searchBoard(cv: OpenCv, gray: GrayImage): readonly BoardCorner[] {
+  const made: { delete(): void }[] = [];
+  const own = <Thing extends { delete(): void }>(thing: Thing): Thing => {
+    made.push(thing);
+    return thing;
+  };
+  try {
+    const picture = own(new cv.Mat(gray.heightPx, gray.widthPx, cv.CV_8UC1));
+    picture.data.set(gray.data);
+    const corners = own(new cv.Mat());
+    const ids = own(new cv.Mat());
+    const markerCorners = own(new cv.MatVector());
+    const markerIds = own(new cv.Mat());
+    const dictionary = own(cv.getPredefinedDictionary(cv.DICT_4X4_50));
+    const firstIds = own(new cv.Mat());
+    const size = { width: BOARD.columns, height: BOARD.rows };
+    const board = own(new cv.aruco_CharucoBoard(size, BOARD.squareMm, BOARD.markerMm, dictionary, firstIds));
+    const charucoParameters = own(new cv.aruco_CharucoParameters());
+    const parameters = own(new cv.aruco_DetectorParameters());
+    // OpenCV's own defaults; the bindings want every argument
+    const refineParameters = own(new cv.aruco_RefineParameters(10, 3, true));
+    const detector = own(new cv.aruco_CharucoDetector(board, charucoParameters, parameters, refineParameters));
+    detector.detectBoard(picture, corners, ids, markerCorners, markerIds);
+    return Array.from({ length: ids.rows }, (_, row) => {
+      const [index, xPx, yPx] = [ids.data32S[row], corners.data32F[2 * row], corners.data32F[2 * row + 1]];
+      if (index === undefined || xPx === undefined || yPx === undefined) throw new Error(`No corner in row ${row}`);
+      return { index, xPx, yPx };
+    });
+  } finally {
+    for (const thing of made.reverse()) thing.delete();
+  }
+}
+
+function refine(gray: GrayImage, corner: BoardCorner, lens: Camera, pose: Pose): BoardCorner | null {
+  const directions = directionsAt(corner.index, lens, pose);
+  for (const window of WINDOWS) {
+    const refined = refineSaddle(gray, corner, directions, window);
+    if (refined !== null) return { index: corner.index, ...refined };
+  }
+  return null;
+}
+
+/** How a millimetre to the right and one downwards on the sheet run in the picture, at one of its corners. */
+function directionsAt(index: number, lens: Camera, pose: Pose): SheetDirections {
+  const { xMm, yMm } = boardCornerMm(index);
+  const seen = (x: number, y: number) => project(lens, toCamera(pose, [x, y, 0]));
+  const [here, along, down] = [seen(xMm, yMm), seen(xMm + 1, yMm), seen(xMm, yMm + 1)];
+  return {
+    along: [along.xPx - here.xPx, along.yPx - here.yPx],
+    down: [down.xPx - here.xPx, down.yPx - here.yPx],
+  };
+}
