@@ -2,49 +2,32 @@ import { existsSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
 import { build } from 'vite';
 import type { CameraProfile } from '../../src/core/camera/camera-profile.js';
 import { startStaticServer } from '../../src/server/static-server.js';
 import { launchChromium } from '../support/chromium.js';
+import { plotAccuracy } from './accuracy-plot.js';
 import type { Bench } from './bench-page.js';
-import type { MeasuredPicture } from './measured-picture.js';
-import type { ComparedPicture } from './report.js';
+import type { ComparedPicture, ComparedRun, ComparedSweep } from './compared.js';
+import type { FoundPicture, Given } from './measure-found.js';
+import { writeOutcomes } from './measured-picture.js';
+import type { Asked } from './parse-arguments.js';
+import { parseArguments, plotFileOf, USAGE } from './parse-arguments.js';
 import { writeReport } from './report.js';
-import type { CameraTruth, PictureTruth } from './truth.js';
-import { parseTruth } from './truth.js';
+import type { CameraTruth, PictureTruth, SweepTruth } from './truth.js';
+import { gatherSweeps, parseTruth } from './truth.js';
 
-// `npm run accuracy -- DIR [--profile] [--json FILE]`: how well the app measures the pictures that DIR/truth.json names.
-// The app is given each picture as a file, the gaze, and with --profile the camera's intrinsics; all else is compared here.
+// How well the app measures the pictures and sweeps that DIR/truth.json names. The app is given each picture as a file, the gaze, and
+// with --profile the camera's intrinsics; all else is compared here. Features are found once per file, since that takes longest.
 
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 const BUILD = join(PROJECT, 'node_modules', '.cache', 'accuracy-bench');
-const USAGE = 'npm run accuracy -- DIR [--profile] [--json FILE]';
 
 /** Chosen: what a careful calibration leaves; the intrinsics of a truth are exact, but the app must not be told so. */
 const PROFILE_FOCAL_RELATIVE_UNCERTAINTY = 0.002;
 
-interface Asked {
-  readonly folder: string;
-  readonly withProfile: boolean;
-  readonly jsonFile: string | null;
-}
-
-function parseArguments(words: readonly string[]): Asked | null {
-  let folder: string | null = null;
-  let withProfile = false;
-  let jsonFile: string | null = null;
-  for (let index = 0; index < words.length; index++) {
-    const word = words[index] ?? '';
-    if (word === '--profile') withProfile = true;
-    else if (word === '--json') {
-      index += 1;
-      jsonFile = words[index] ?? null;
-      if (jsonFile === null) return null;
-    } else if (word.startsWith('--') || folder !== null) return null;
-    else folder = word;
-  }
-  return folder === null ? null : { folder, withProfile, jsonFile };
-}
+const TITLES = { 'no-profile': 'Without a camera profile', profile: 'With a camera profile' } as const;
 
 async function readTruth(folder: string): Promise<readonly PictureTruth[]> {
   const path = join(folder, 'truth.json');
@@ -66,39 +49,117 @@ async function buildBench(): Promise<void> {
   });
 }
 
-async function measureAll(asked: Asked, truths: readonly PictureTruth[]): Promise<readonly ComparedPicture[]> {
-  const server = await startStaticServer(BUILD, 0, false);
-  const browser = await launchChromium();
-  try {
-    const page = await browser.newPage();
-    page.on('pageerror', (error) => console.error(`The page threw: ${error.message}`));
-    page.on('console', (message) => {
-      // TensorFlow Lite writes what it runs on as an error
-      if (message.type() === 'error' && !message.text().startsWith('INFO:'))
-        console.error(`The page says: ${message.text()}`);
-    });
-    await page.goto(`${server.address}tests/accuracy/bench.html`);
-    const loadMs = await page.evaluate(() => (window as { bench?: Bench }).bench?.warmUp());
-    if (loadMs === undefined) throw new Error('The bench page did not start.');
-    console.log(`Workers loaded in ${loadMs.toFixed(0)} ms`);
-    const compared: ComparedPicture[] = [];
-    for (const truth of truths) {
-      const path = join(asked.folder, truth.file);
-      if (!existsSync(path)) throw new Error(`${path} is named in truth.json but does not exist.`);
-      await page.setInputFiles('input', path);
-      const given = { gaze: truth.gaze, profile: asked.withProfile ? profileOf(truth.camera) : null };
-      const measured = await page.evaluate(
-        ({ gaze, profile }) => (window as { bench?: Bench }).bench?.measure(gaze, profile),
-        given,
-      );
-      if (measured === undefined) throw new Error('The bench page went away.');
-      compared.push({ truth, measured: { ...measured, file: truth.file } });
+/** The bench's page. */
+interface BenchPage {
+  /** What `work` gives, or null where it threw: the reason is printed. */
+  attempt<Value>(what: string, work: (page: Page) => Promise<Value>): Promise<Value | null>;
+}
+
+/** The page is opened anew whenever work on it threw, so that one file cannot spoil the others. */
+function createBenchPage(browser: Browser, address: string): BenchPage {
+  let current: Page | null = null;
+  return {
+    attempt: async (what, work) => {
+      const page = (current ??= await openBench(browser, address));
+      try {
+        return await work(page);
+      } catch (error) {
+        console.error(`${what}: ${error instanceof Error ? error.message : String(error)}`);
+        current = null;
+        await page.close().catch(() => undefined);
+        return null;
+      }
+    },
+  };
+}
+
+async function openBench(browser: Browser, address: string): Promise<Page> {
+  const page = await browser.newPage();
+  page.on('pageerror', (error) => console.error(`The page threw: ${error.message}`));
+  page.on('console', (message) => {
+    // TensorFlow Lite writes what it runs on as an error
+    if (message.type() === 'error' && !message.text().startsWith('INFO:'))
+      console.error(`The page says: ${message.text()}`);
+  });
+  await page.goto(address);
+  const loadMs = await page.evaluate(() => (window as { bench?: Bench }).bench?.warmUp());
+  if (loadMs === undefined) throw new Error('The bench page did not start.');
+  console.log(`Workers loaded in ${loadMs.toFixed(0)} ms`);
+  return page;
+}
+
+/** The reason of a file or sweep on which the bench itself came to grief; what it was is printed. */
+const BENCH_FAILED = 'bench-failed';
+
+async function findAll(
+  bench: BenchPage,
+  folder: string,
+  truths: readonly PictureTruth[],
+): Promise<ReadonlyMap<PictureTruth, FoundPicture>> {
+  const found = new Map<PictureTruth, FoundPicture>();
+  for (const truth of truths) {
+    const path = join(folder, truth.file);
+    if (!existsSync(path)) {
+      console.error(`${path} is named in truth.json but does not exist.`);
+      found.set(truth, { ok: false, reason: 'file-missing', ms: 0 });
+      continue;
     }
-    return compared;
-  } finally {
-    await browser.close();
-    await server.close();
+    const outcome = await bench.attempt(truth.file, async (page) => {
+      await page.setInputFiles('input', path);
+      return page.evaluate(() => (window as { bench?: Bench }).bench?.find());
+    });
+    found.set(truth, outcome ?? { ok: false, reason: BENCH_FAILED, ms: 0 });
+    if (found.size % 50 === 0) console.log(`Looked at ${found.size} of ${truths.length} files`);
   }
+  return found;
+}
+
+async function measureRun(
+  bench: BenchPage,
+  run: 'no-profile' | 'profile',
+  found: ReadonlyMap<PictureTruth, FoundPicture>,
+  sweepTruths: readonly SweepTruth[],
+): Promise<ComparedRun> {
+  const givenOf = ({ gaze, camera }: PictureTruth | SweepTruth): Given => ({
+    gaze,
+    profile: run === 'profile' ? profileOf(camera) : null,
+  });
+  const pictures: ComparedPicture[] = [];
+  for (const [truth, foundPicture] of found) {
+    const measured = await bench.attempt(truth.file, (page) =>
+      page.evaluate(({ picture, given }) => (window as { bench?: Bench }).bench?.measure(picture, given), {
+        picture: foundPicture,
+        given: givenOf(truth),
+      }),
+    );
+    const failed = { ok: false, reason: BENCH_FAILED, ms: foundPicture.ms, estimates: {}, irisPx: null, cardPx: null };
+    pictures.push({ truth, measured: { ...(measured ?? failed), file: truth.file } });
+  }
+  const sweeps: ComparedSweep[] = [];
+  for (const truth of sweepTruths) {
+    const frames = truth.frames.flatMap(({ frame, truth: picture }) => {
+      const foundPicture = found.get(picture);
+      return foundPicture === undefined ? [] : [{ frame, found: foundPicture }];
+    });
+    const measured = await bench.attempt(truth.sweep, (page) =>
+      page.evaluate(
+        ({ framesOfSweep, given }) => (window as { bench?: Bench }).bench?.measureSweep(framesOfSweep, given),
+        { framesOfSweep: frames, given: givenOf(truth) },
+      ),
+    );
+    const failed = {
+      ok: false,
+      reason: BENCH_FAILED,
+      ms: frames.reduce((sum, frame) => sum + frame.found.ms, 0),
+      adjustmentMs: 0,
+      framesGiven: frames.filter((frame) => frame.found.ok).length,
+      framesUsed: 0,
+      slippedFromFrame: null,
+      estimates: {},
+    };
+    sweeps.push({ truth, measured: { ...(measured ?? failed), sweep: truth.sweep } });
+  }
+  return { title: TITLES[run], pictures, sweeps };
 }
 
 function profileOf(camera: CameraTruth | null): CameraProfile | null {
@@ -119,19 +180,40 @@ function profileOf(camera: CameraTruth | null): CameraProfile | null {
   };
 }
 
-/** Exactly the members that the file promises, in their order. */
-function written({ file, ok, reason, ms, estimates, irisPx, cardPx }: MeasuredPicture): MeasuredPicture {
-  return { file, ok, reason, ms, estimates, irisPx, cardPx };
+async function measureAll(asked: Asked, truths: readonly PictureTruth[]): Promise<readonly ComparedRun[]> {
+  const server = await startStaticServer(BUILD, 0, false);
+  const browser = await launchChromium();
+  try {
+    const bench = createBenchPage(browser, `${server.address}tests/accuracy/bench.html`);
+    const sweeps = gatherSweeps(truths);
+    const found = await findAll(bench, asked.folder, truths);
+    const compared: ComparedRun[] = [];
+    for (const run of asked.runs) compared.push(await measureRun(bench, run, found, sweeps));
+    return compared;
+  } finally {
+    await browser.close();
+    await server.close();
+  }
 }
 
 async function run(asked: Asked): Promise<void> {
   const truths = await readTruth(asked.folder);
   await buildBench();
   const compared = await measureAll(asked, truths);
-  console.log(writeReport(compared));
-  if (asked.jsonFile !== null) {
-    const pictures = compared.map(({ measured }) => written(measured));
-    await writeFile(asked.jsonFile, `${JSON.stringify({ pictures }, null, 1)}\n`);
+  console.log(compared.map(writeReport).join('\n\n\n'));
+  const first = compared[0];
+  if (asked.jsonFile !== null && first !== undefined) {
+    const outcomes = writeOutcomes(
+      first.pictures.map(({ measured }) => measured),
+      first.sweeps.map(({ measured }) => measured),
+    );
+    await writeFile(asked.jsonFile, `${JSON.stringify(outcomes, null, 1)}\n`);
+  }
+  if (asked.plotFile === null) return;
+  for (const [index, way] of asked.runs.entries()) {
+    const comparedRun = compared[index];
+    if (comparedRun !== undefined)
+      await writeFile(plotFileOf(asked.plotFile, way, index === 0), plotAccuracy(comparedRun));
   }
 }
 

@@ -1,20 +1,24 @@
 import canonicalFace from '../../calibration/canonical-face.json';
 import contactDepth from '../../calibration/contact-depth.json';
-import type { CameraProfile } from '../../src/core/camera/camera-profile.js';
-import { DEFAULT_MEASURING_SETTINGS } from '../../src/core/estimate/face-estimates.js';
 import { createMeasureFace } from '../../src/core/estimate/measure-face.js';
+import { createMeasureSweep } from '../../src/core/estimate/measure-sweep.js';
 import { createPictures } from '../../src/devices/pictures.js';
 import { createVision } from '../../src/devices/vision.js';
-import type { MeasuredPicture, WrittenEstimate } from './measured-picture.js';
-import type { ComparedEstimate } from './truth.js';
-import { COMPARED_ESTIMATES } from './truth.js';
+import type { FoundPicture, Given } from './measure-found.js';
+import { measurePicture, measureSweepOf } from './measure-found.js';
+import type { MeasuredPicture, MeasuredSweep } from './measured-picture.js';
 
 /** What the bench asks of its page. */
 export interface Bench {
   /** Loads both workers; returns the milliseconds it took. Throws where one cannot be loaded. */
   warmUp(): Promise<number>;
-  /** Measures the file that was put into the page's input, as the app does. */
-  measure(gaze: 'camera' | 'far', profile: CameraProfile | null): Promise<MeasuredPicture>;
+  /** Finds the features in the file that was put into the page's input, as the app does. */
+  find(): Promise<FoundPicture>;
+  measure(found: FoundPicture, given: Given): Omit<MeasuredPicture, 'file'>;
+  measureSweep(
+    frames: readonly { readonly frame: number; readonly found: FoundPicture }[],
+    given: Given,
+  ): Omit<MeasuredSweep, 'sweep'>;
 }
 
 declare global {
@@ -27,49 +31,32 @@ declare global {
 const vision = createVision({ pageAddress: new URL('../../', document.baseURI).href });
 const pictures = createPictures();
 // composed as src/app does
-const measureFace = createMeasureFace({ canonicalFace, contactDepth });
+const known = { canonicalFace, contactDepth };
+const measureFace = createMeasureFace(known);
+const measureSweep = createMeasureSweep(known);
+const now = (): number => performance.now();
 
 window.bench = {
   warmUp: async () => {
-    const startMs = performance.now();
+    const startMs = now();
     const warm = await vision.warmUp(() => undefined);
     if (!warm.ok) throw new Error(`The workers did not start: ${JSON.stringify(warm.failure)}`);
-    return performance.now() - startMs;
+    return now() - startMs;
   },
-  measure: async (gaze, profile) => {
+  find: async () => {
     const file = document.querySelector('input')?.files?.[0];
     if (file === undefined) throw new Error('No file was put into the input.');
-    const startMs = performance.now();
-    const outcome = await measureFile(file, gaze, profile);
-    return { file: file.name, ...outcome, ms: performance.now() - startMs };
+    const startMs = now();
+    const opened = await pictures.open(file, file.name);
+    if (!opened.ok) return { ok: false, reason: opened.failure.kind, ms: now() - startMs };
+    try {
+      const found = await vision.findFeatures(opened.value, () => undefined, new AbortController().signal);
+      const ms = now() - startMs;
+      return found.ok ? { ok: true, features: found.value, ms } : { ok: false, reason: found.failure.failure.kind, ms };
+    } finally {
+      opened.value.bitmap.close();
+    }
   },
+  measure: (found, given) => measurePicture(found, given, measureFace, now),
+  measureSweep: (frames, given) => measureSweepOf(frames, given, measureSweep, now),
 };
-
-type Outcome = Omit<MeasuredPicture, 'file' | 'ms'>;
-
-async function measureFile(file: File, gaze: 'camera' | 'far', profile: CameraProfile | null): Promise<Outcome> {
-  const opened = await pictures.open(file, file.name);
-  if (!opened.ok) return notDetected(opened.failure.kind);
-  const found = await vision.findFeatures(opened.value, () => undefined, new AbortController().signal);
-  opened.value.bitmap.close();
-  if (!found.ok) return notDetected(found.failure.failure.kind);
-  const measured = measureFace(found.value, { ...DEFAULT_MEASURING_SETTINGS, gaze, profile });
-  if (!measured.ok) return notDetected(measured.failure.kind);
-  const estimates: Partial<Record<ComparedEstimate, WrittenEstimate>> = {};
-  for (const name of COMPARED_ESTIMATES) {
-    const { value, standardUncertainty, low, high } = measured.value.estimates[name];
-    estimates[name] = { valueMm: value, uMm: standardUncertainty, lowMm: low, highMm: high };
-  }
-  const { iris, card } = found.value;
-  return {
-    ok: true,
-    reason: null,
-    estimates,
-    irisPx: { R: [iris.R.centre.xPx, iris.R.centre.yPx], L: [iris.L.centre.xPx, iris.L.centre.yPx] },
-    cardPx: card.corners.map(({ xPx, yPx }) => [xPx, yPx] as const),
-  };
-}
-
-function notDetected(reason: string): Outcome {
-  return { ok: false, reason, estimates: {}, irisPx: null, cardPx: null };
-}
