@@ -1,11 +1,21 @@
+import type { BoardFailure, BoardView } from '../core/camera/board.js';
+import type { CameraProfile } from '../core/camera/camera-profile.js';
 import type { PictureFeatures } from '../core/camera/features.js';
+import { MOST_VIEWS } from '../core/camera/profile-quality.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import type { CardReply, CardRequest } from '../protocol/card-messages.js';
 import { parseFromCardWorker } from '../protocol/card-messages.js';
 import type { LandmarkBundle, LandmarksReply, LandmarksRequest } from '../protocol/landmarks-messages.js';
 import { parseFromLandmarksWorker } from '../protocol/landmarks-messages.js';
-import type { FindingFailure, MeasuringFailure, MeasuringProgress, Picture, VisionPort } from '../session/ports.js';
+import type {
+  DeviceFailure,
+  FindingFailure,
+  MeasuringFailure,
+  MeasuringProgress,
+  Picture,
+  VisionPort,
+} from '../session/ports.js';
 import { startCardWorker, startLandmarksWorker } from './start-workers.js';
 import type { WorkerClient, WorkerFailure, WorkerLike } from './worker-client.js';
 import { createWorkerClient } from './worker-client.js';
@@ -31,7 +41,7 @@ type LandmarksClient = WorkerClient<LandmarksRequest, LandmarksReply>;
 
 /** A worker with the loading that its first request waits for. */
 interface LoadedOnce {
-  loading: Promise<Result<null, MeasuringFailure>> | null;
+  loading: Promise<Result<null, DeviceFailure>> | null;
   /** the one that was loaded; a successor is not */
   worker: number | null;
   readonly listeners: Set<(share: number | null) => void>;
@@ -169,14 +179,52 @@ export function createVision(overrides: Partial<VisionSettings> = {}): VisionPor
       signal,
     );
     if (!features.ok) return withoutFeatures(features.failure);
-    switch (features.value.kind) {
-      case 'features-found':
-        return succeed(features.value.features);
-      case 'features-missing':
-        return fail({ failure: features.value.failure, partial: features.value.partial });
-      case 'card-loaded':
-        return withoutFeatures({ kind: 'vision-stopped', part: 'card' });
-    }
+    const { value } = features;
+    if (value.kind === 'features-found') return succeed(value.features);
+    if (value.kind === 'features-missing') return fail({ failure: value.failure, partial: value.partial });
+    return withoutFeatures({ kind: 'vision-stopped', part: 'card' });
+  };
+
+  const findBoard = async (
+    picture: Picture,
+    signal: AbortSignal,
+  ): Promise<Result<BoardView, BoardFailure | DeviceFailure>> => {
+    const found = await askLoaded(
+      'card',
+      () => loadCard(() => undefined),
+      async () => {
+        const bitmap = await copyOf(picture);
+        return card.ask(
+          { kind: 'find-board', bitmap },
+          { transfer: [bitmap], limitMs: settings.answerLimitMs, onProgress: () => undefined, signal },
+        );
+      },
+      signal,
+    );
+    if (!found.ok) return found;
+    const { value } = found;
+    if (value.kind === 'board-found') return succeed(value.view);
+    return fail(value.kind === 'board-missing' ? value.failure : { kind: 'vision-stopped', part: 'card' });
+  };
+
+  const makeProfile = async (
+    views: readonly BoardView[],
+    signal: AbortSignal,
+  ): Promise<Result<CameraProfile, BoardFailure | DeviceFailure>> => {
+    const made = await askLoaded(
+      'card',
+      () => loadCard(() => undefined),
+      () =>
+        card.ask(
+          { kind: 'make-profile', views: evenlyPicked(views, MOST_VIEWS) },
+          { transfer: [], limitMs: settings.answerLimitMs, onProgress: () => undefined, signal },
+        ),
+      signal,
+    );
+    if (!made.ok) return made;
+    const { value } = made;
+    if (value.kind === 'profile-made') return succeed(value.profile);
+    return fail(value.kind === 'profile-refused' ? value.failure : { kind: 'vision-stopped', part: 'card' });
   };
 
   return {
@@ -186,6 +234,8 @@ export function createVision(overrides: Partial<VisionSettings> = {}): VisionPor
         return first.ok ? second : first;
       }),
     findFeatures: (picture, onProgress, signal) => busy(() => find(picture, onProgress, signal)),
+    findBoard: (picture, signal) => busy(() => findBoard(picture, signal)),
+    makeProfile: (views, signal) => busy(() => makeProfile(views, signal)),
     useLandmarkBundle: (bytes) =>
       busy(async () => {
         // a worker loads one bundle in its life; the old one goes on until the new one has shown that it works
@@ -214,8 +264,8 @@ async function loadOnce(
   client: { runningWorker(): number | null },
   stage: 'loading-landmarks' | 'loading-card',
   onProgress: OnProgress,
-  load: (report: (share: number) => void) => Promise<Result<null, MeasuringFailure>>,
-): Promise<Result<null, MeasuringFailure>> {
+  load: (report: (share: number) => void) => Promise<Result<null, DeviceFailure>>,
+): Promise<Result<null, DeviceFailure>> {
   if (state.worker !== client.runningWorker()) state.loading = null;
   const listener = (share: number | null) => onProgress({ stage, share });
   state.listeners.add(listener);
@@ -246,10 +296,10 @@ async function loadOnce(
  */
 async function askLoaded<Reply>(
   part: Part,
-  load: (isAgain: boolean) => Promise<Result<null, MeasuringFailure>>,
+  load: (isAgain: boolean) => Promise<Result<null, DeviceFailure>>,
   send: () => Promise<Result<Reply, WorkerFailure>>,
   signal: AbortSignal,
-): Promise<Result<Reply, MeasuringFailure>> {
+): Promise<Result<Reply, DeviceFailure>> {
   for (let isAgain = false; ; isAgain = true) {
     const loaded = await unlessAborted(load(isAgain), signal);
     if (!loaded.ok) return loaded;
@@ -263,7 +313,7 @@ async function askLoaded<Reply>(
   }
 }
 
-function loadingFailure(part: Part, failure: WorkerFailure): MeasuringFailure {
+function loadingFailure(part: Part, failure: WorkerFailure): DeviceFailure {
   // for developers: the sentence on the screen does not say what was wrong with the bytes
   console.warn(
     `The ${part} worker could not be loaded:`,
@@ -275,6 +325,12 @@ function loadingFailure(part: Part, failure: WorkerFailure): MeasuringFailure {
 
 function withoutFeatures(failure: MeasuringFailure): { readonly ok: false; readonly failure: FindingFailure } {
   return fail({ failure, partial: null });
+}
+
+/** As many of the items as allowed, spread evenly over all of them. */
+function evenlyPicked<Item>(items: readonly Item[], most: number): readonly Item[] {
+  if (items.length <= most) return items;
+  return Array.from({ length: most }, (_, place) => items[Math.floor((place * items.length) / most)]!);
 }
 
 /** The workers close what they get, and the picture stays the caller's. */

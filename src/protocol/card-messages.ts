@@ -1,8 +1,12 @@
+import type { BoardFailure, BoardView } from '../core/camera/board.js';
+import type { CameraProfile } from '../core/camera/camera-profile.js';
 import type { PictureFailure } from '../core/camera/failure.js';
 import type { Landmark, PictureFeatures } from '../core/camera/features.js';
 import { isBitmap, parseLandmarks } from './landmarks-messages.js';
 import type { CancelledReply, CancelMessage, FaultReply, Message, ProgressMessage } from './message.js';
 import { isFiniteNumber, isMessage, parseCommonReply } from './message.js';
+import { isBoardFailure, isBoardView, parseBoardViews } from './parse-board.js';
+import { parseCameraProfile } from './parse-camera-profile.js';
 import { parsePictureFailure } from './parse-picture-failure.js';
 import { parsePictureFeatures } from './parse-picture-features.js';
 
@@ -21,7 +25,22 @@ export interface FindFeaturesRequest extends Message {
   readonly landmarks: readonly Landmark[];
 }
 
-export type CardRequest = LoadCardRequest | FindFeaturesRequest;
+/**
+ * Looks for the printed sheet; answered with `board-found` or `board-missing`. The bitmap is transferred, and the worker
+ * closes it.
+ */
+export interface FindBoardRequest extends Message {
+  readonly kind: 'find-board';
+  readonly bitmap: ImageBitmap;
+}
+
+/** Makes a camera profile; answered with `profile-made` or `profile-refused`. At most `MOST_VIEWS` views are understood. */
+export interface MakeProfileRequest extends Message {
+  readonly kind: 'make-profile';
+  readonly views: readonly BoardView[];
+}
+
+export type CardRequest = LoadCardRequest | FindFeaturesRequest | FindBoardRequest | MakeProfileRequest;
 export type ToCardWorker = CardRequest | CancelMessage;
 
 export interface CardLoadedReply extends Message {
@@ -44,7 +63,42 @@ export interface FeaturesMissingReply extends Message {
   readonly workMs: number;
 }
 
-export type CardReply = CardLoadedReply | FeaturesFoundReply | FeaturesMissingReply | CancelledReply | FaultReply;
+export interface BoardFoundReply extends Message {
+  readonly kind: 'board-found';
+  readonly view: BoardView;
+  readonly workMs: number;
+}
+
+/** Too little of the sheet was found in the picture. */
+export interface BoardMissingReply extends Message {
+  readonly kind: 'board-missing';
+  readonly failure: BoardFailure;
+  readonly workMs: number;
+}
+
+export interface ProfileMadeReply extends Message {
+  readonly kind: 'profile-made';
+  readonly profile: CameraProfile;
+  readonly workMs: number;
+}
+
+/** The views gave no profile. */
+export interface ProfileRefusedReply extends Message {
+  readonly kind: 'profile-refused';
+  readonly failure: BoardFailure;
+  readonly workMs: number;
+}
+
+export type CardReply =
+  | CardLoadedReply
+  | FeaturesFoundReply
+  | FeaturesMissingReply
+  | BoardFoundReply
+  | BoardMissingReply
+  | ProfileMadeReply
+  | ProfileRefusedReply
+  | CancelledReply
+  | FaultReply;
 export type FromCardWorker = CardReply | ProgressMessage;
 
 /** What the worker was sent; null where it is no message of this protocol. */
@@ -60,6 +114,14 @@ export function parseToCardWorker(value: unknown): ToCardWorker | null {
       const bitmap = value['bitmap'];
       const landmarks = parseLandmarks(value['landmarks']);
       return isBitmap(bitmap) && landmarks !== null ? { v, id, kind: 'find-features', bitmap, landmarks } : null;
+    }
+    case 'find-board': {
+      const bitmap = value['bitmap'];
+      return isBitmap(bitmap) ? { v, id, kind: 'find-board', bitmap } : null;
+    }
+    case 'make-profile': {
+      const views = parseBoardViews(value['views']);
+      return views !== null ? { v, id, kind: 'make-profile', views } : null;
     }
     default:
       return null;
@@ -84,6 +146,25 @@ export function parseFromCardWorker(value: unknown): FromCardWorker | null {
       if (failure === null || !isFiniteNumber(workMs)) return null;
       if (partial === null && value['partial'] !== null) return null;
       return { v, id, kind: 'features-missing', failure, partial, workMs };
+    }
+    case 'board-found': {
+      const view = value['view'];
+      return isBoardView(view) && isFiniteNumber(workMs) ? { v, id, kind: 'board-found', view, workMs } : null;
+    }
+    case 'profile-made': {
+      const profile = parseCameraProfile(value['profile']);
+      return profile !== null && isFiniteNumber(workMs) ? { v, id, kind: 'profile-made', profile, workMs } : null;
+    }
+    case 'board-missing': {
+      const failure = value['failure'];
+      return isBoardFailure(failure) && isFiniteNumber(workMs)
+        ? { v, id, kind: 'board-missing', failure, workMs }
+        : null;
+    }
+    case 'profile-refused': {
+      const failure = value['failure'];
+      if (!isBoardFailure(failure) || !isFiniteNumber(workMs)) return null;
+      return { v, id, kind: 'profile-refused', failure, workMs };
     }
     default:
       return parseCommonReply(value);

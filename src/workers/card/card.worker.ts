@@ -1,16 +1,30 @@
+import type { BoardFailure, BoardView } from '../../core/camera/board.js';
+import type { CameraProfile } from '../../core/camera/camera-profile.js';
 import type { PictureFailure } from '../../core/camera/failure.js';
 import type { PictureFeatures } from '../../core/camera/features.js';
 import type { MarkerFinder, RgbaImage } from '../../core/camera/find-features.js';
 import { findFeatures, findFeaturesWithoutCard } from '../../core/camera/find-features.js';
-import type { CardReply, CardRequest, FindFeaturesRequest } from '../../protocol/card-messages.js';
+import type {
+  CardReply,
+  CardRequest,
+  FindBoardRequest,
+  FindFeaturesRequest,
+  MakeProfileRequest,
+} from '../../protocol/card-messages.js';
 import { parseToCardWorker } from '../../protocol/card-messages.js';
 import type { Work } from '../message-loop.js';
 import { answerMessages, Fault } from '../message-loop.js';
+import type { BoardFinder } from './board-finder.js';
+import { createBoardFinder } from './board-finder.js';
 import { createMarkerFinder } from './marker-finder.js';
+import type { ProfileMaker } from './profile-maker.js';
+import { createProfileMaker } from './profile-maker.js';
 import type { WorkingFrame } from './working-image.js';
 import { featuresInPicture, landmarksInFrame, workingFrame } from './working-image.js';
 
 let findMarkers: MarkerFinder | null = null;
+let findBoard: BoardFinder | null = null;
+let makeProfile: ProfileMaker | null = null;
 
 answerMessages<CardRequest, CardReply>(parseToCardWorker, async (request, work) => {
   switch (request.kind) {
@@ -18,6 +32,10 @@ answerMessages<CardRequest, CardReply>(parseToCardWorker, async (request, work) 
       return { kind: 'card-loaded', loadMs: await load() };
     case 'find-features':
       return find(request, work);
+    case 'find-board':
+      return boardIn(request, work);
+    case 'make-profile':
+      return profileOf(request, work);
   }
 });
 
@@ -28,9 +46,12 @@ async function load(): Promise<number> {
   try {
     const { loadOpenCv } = await import('./load-open-cv.js');
     const { cv } = await loadOpenCv();
-    findMarkers = createMarkerFinder(cv);
+    const finder = createMarkerFinder(cv);
     // the first run compiles; the first picture should not wait for it
-    findMarkers({ widthPx: 64, heightPx: 64, data: new Uint8ClampedArray(4 * 64 * 64) });
+    finder({ widthPx: 64, heightPx: 64, data: new Uint8ClampedArray(4 * 64 * 64) });
+    findMarkers = finder;
+    findBoard = createBoardFinder(cv);
+    makeProfile = createProfileMaker(cv);
   } catch (error) {
     throw new Fault('runtime-not-loadable', String(error));
   }
@@ -59,6 +80,35 @@ async function find(
   const rest = isOfCard(found.failure) ? findFeaturesWithoutCard(image, inFrame) : null;
   const partial = rest?.ok === true ? featuresInPicture(rest.value, frame, picture) : null;
   return { kind: 'features-missing', failure: found.failure, partial, workMs: performance.now() - startMs };
+}
+
+type BoardReply =
+  | { kind: 'board-found'; view: BoardView; workMs: number }
+  | { kind: 'board-missing'; failure: BoardFailure; workMs: number };
+
+async function boardIn({ bitmap }: FindBoardRequest, work: Work): Promise<BoardReply> {
+  const startMs = performance.now();
+  if (findBoard === null) throw new Fault('not-loaded', 'find-board before load-card');
+  const image = pixels(bitmap, workingFrame(bitmap.width, bitmap.height, []));
+  await work.checkCancelled();
+  const found = findBoard(image);
+  const workMs = performance.now() - startMs;
+  if (found.ok) return { kind: 'board-found', view: found.value, workMs };
+  return { kind: 'board-missing', failure: found.failure, workMs };
+}
+
+type ProfileReply =
+  | { kind: 'profile-made'; profile: CameraProfile; workMs: number }
+  | { kind: 'profile-refused'; failure: BoardFailure; workMs: number };
+
+async function profileOf({ views }: MakeProfileRequest, work: Work): Promise<ProfileReply> {
+  const startMs = performance.now();
+  if (makeProfile === null) throw new Fault('not-loaded', 'make-profile before load-card');
+  await work.checkCancelled();
+  const made = makeProfile(views);
+  const workMs = performance.now() - startMs;
+  if (made.ok) return { kind: 'profile-made', profile: made.value, workMs };
+  return { kind: 'profile-refused', failure: made.failure, workMs };
 }
 
 /** Whether only the card is wrong, so that a person can help by placing its corners. */
