@@ -138,7 +138,12 @@ export function moveHandle(features: PictureFeatures, handle: Handle, target: Im
       const placed = projectOn(point, features.midline.point, eyeLine(features));
       return {
         ...features,
-        midline: { point: placed, uncertaintyPx: HAND_MIDLINE_SHARE * eyesApartPx(features), source: 'hand' },
+        midline: {
+          point: placed,
+          betweenPupils: null,
+          uncertaintyPx: HAND_MIDLINE_SHARE * eyesApartPx(features),
+          source: 'hand',
+        },
       };
     }
     default:

@@ -38,7 +38,12 @@ export function exampleFeatures(): PictureFeatures {
     },
     iris: { R: iris(575, 350), L: iris(705, 350) },
     lids: { R: lids(575, 350), L: lids(705, 350) },
-    midline: { point: { xPx: 640, yPx: 350 }, uncertaintyPx: 1.2, source: 'landmarks' },
+    midline: {
+      point: { xPx: 640, yPx: 350 },
+      betweenPupils: { xPx: 640, yPx: 350 },
+      uncertaintyPx: 1.2,
+      source: 'landmarks',
+    },
     pupil: { R: null, L: null },
     bridge: [],
     outline: {

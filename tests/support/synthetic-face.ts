@@ -33,7 +33,7 @@ export interface SyntheticScene {
   /** positive: anticlockwise as seen */
   readonly rollRad: number;
   readonly pdFarMm: number;
-  /** the bridge's midline lies this far to the wearer's left of the middle of the eyes */
+  /** the bridge's midline lies this far to the wearer's left of the middle of the pupils at straight gaze */
   readonly bridgeLeftMm: number;
   /** and this far before them */
   readonly bridgeForwardMm: number;
@@ -144,6 +144,16 @@ export function photograph({ focalPx, centre, k1 }: SyntheticCamera, [x, y, z]: 
 export function pdShownOfScene(scene: SyntheticScene): number {
   const inward = Math.sin(Math.atan(scene.pdFarMm / 2 / scene.fixationMm));
   return scene.pdFarMm - 2 * scene.rotationToPupilMm * inward;
+}
+
+/**
+ * How far both pupils of eyes on the camera stand beside their place at straight gaze, to the wearer's left: they swing about their centres of
+ * rotation as the head turns. Far gaze is straight.
+ */
+export function versionMm(scene: SyntheticScene): number {
+  if (!Number.isFinite(scene.fixationMm)) return 0;
+  const left = axesOfSyntheticHead(scene.yawRad, scene.pitchRad, scene.rollRad).x;
+  return (-scene.rotationToPupilMm * inner(scene.eyesMm, left)) / Math.hypot(...scene.eyesMm);
 }
 
 /** Pupils in the camera frame. */
@@ -281,7 +291,10 @@ export function featuresOfScene(scene: SyntheticScene, seeing: SyntheticSeeing):
     };
     return { upper: at(upper), lower: at(-lower), uncertaintyPx: seeing.lidPx, source: 'edges' as const };
   };
-  const bridge = photograph(camera, plus(scene.eyesMm, toOuter(head, [scene.bridgeLeftMm, 0, scene.bridgeForwardMm])));
+  const onMidline = (forwardMm: number): ImagePoint =>
+    photograph(camera, plus(scene.eyesMm, toOuter(head, [scene.bridgeLeftMm - versionMm(scene), 0, forwardMm])));
+  const asidePx = seeing.midlinePx * seeing.deviate();
+  const beside = ({ xPx, yPx }: ImagePoint): ImagePoint => ({ xPx: xPx + asidePx, yPx });
   const ears = (widthMm: number, behindMm: number): BothSides<ImagePoint> => {
     const at = (sign: number): ImagePoint => {
       const point = photograph(camera, plus(scene.eyesMm, toOuter(head, [(sign * widthMm) / 2, 0, -behindMm])));
@@ -302,7 +315,8 @@ export function featuresOfScene(scene: SyntheticScene, seeing: SyntheticSeeing):
     iris: { R: irisOf('R'), L: irisOf('L') },
     lids: { R: lidsOf('R'), L: lidsOf('L') },
     midline: {
-      point: { xPx: bridge.xPx + seeing.midlinePx * seeing.deviate(), yPx: bridge.yPx },
+      point: beside(onMidline(scene.bridgeForwardMm)),
+      betweenPupils: beside(onMidline(0)),
       uncertaintyPx: seeing.midlinePx,
       source: 'landmarks',
     },
@@ -347,7 +361,7 @@ export function chainScene(): SyntheticScene {
     rollRad: 0,
     pdFarMm: 63.1521,
     bridgeLeftMm: 0,
-    bridgeForwardMm: 18,
+    bridgeForwardMm: 13,
     irisMm: 11.71,
     leftEyeForwardMm: 0,
     rotationToPupilMm: 10.5,

@@ -71,6 +71,11 @@ export interface LidObservation {
 /** The midline of the bridge, as a point at the level of the eyes. */
 export interface MidlineObservation {
   readonly point: ImagePoint;
+  /**
+   * where the midline crosses the line between the pupils: unlike the bridge's skin it does not move aside as the head turns; null where a
+   * hand placed the point, on the skin
+   */
+  readonly betweenPupils: ImagePoint | null;
   /** standard uncertainty across the midline, in px */
   readonly uncertaintyPx: number;
   readonly source: 'landmarks' | 'hand';

@@ -1,7 +1,7 @@
 import { adjust, type Knowledge } from '../fitting/adjustment.js';
 import { applyHomography, homographyFromFourPoints, type Homography, type PlanePoint } from '../geometry/homography.js';
 import { perpendicularDown, pointAlong } from '../geometry/image-direction.js';
-import { distancePx, midpointPx, type ImagePoint } from '../geometry/vector.js';
+import { distancePx, type ImagePoint } from '../geometry/vector.js';
 import { fail, succeed, type Result } from '../result.js';
 import { SIDES, type BothSides, type Side } from '../units/side.js';
 import { fitCardEdges } from './card-edges.js';
@@ -14,12 +14,12 @@ import type {
   Landmark,
   LidObservation,
   MeasuredPoint,
-  MidlineObservation,
   OutlineObservation,
   PictureFeatures,
 } from './features.js';
 import { findCardByEdges, positionOfCard, shapeOfCard, softestEdgePx, TILT_LIMIT_DEG } from './find-card.js';
 import { fitIrisEdge, irisEdgeWidthPx } from './iris-edge.js';
+import { midlineFromLandmarks } from './midline.js';
 import { fitLidEdges } from './lid-edges.js';
 import { clipRectangle, cutPlane, type RgbaImage } from './pixel-plane.js';
 import { CARD_CORNERS_MM, MARKER_CARD, REFERENCE_CARD } from './reference-card.js';
@@ -63,7 +63,8 @@ export function findFeatures(
   const eyes = eyesFromLandmarks(landmarks);
   const card = findCard(image, eyes, findMarkers);
   if (!card.ok) return card;
-  return succeed({ ...face.value, card: card.value });
+  const midline = midlineFromLandmarks(landmarks, face.value.iris, eyes, card.value.corners);
+  return succeed({ ...face.value, midline, card: card.value });
 }
 
 /** The same without a card: a guessed one stands where it is mostly held, to be put in its place by hand. */
@@ -74,10 +75,11 @@ export function findFeaturesWithoutCard(
   const face = findFace(image, landmarks);
   if (!face.ok) return face;
   const eyes = eyesFromLandmarks(landmarks);
-  return succeed({ ...face.value, card: guessCard(image, eyes) });
+  const midline = midlineFromLandmarks(landmarks, face.value.iris, eyes, null);
+  return succeed({ ...face.value, midline, card: guessCard(image, eyes) });
 }
 
-type FaceFeatures = Omit<PictureFeatures, 'card'>;
+type FaceFeatures = Omit<PictureFeatures, 'card' | 'midline'>;
 
 function findFace(image: RgbaImage, landmarks: readonly Landmark[]): Result<FaceFeatures, PictureFailure> {
   const eyes = eyesFromLandmarks(landmarks);
@@ -106,7 +108,6 @@ function findFace(image: RgbaImage, landmarks: readonly Landmark[]): Result<Face
     iris,
     pupil: { R: null, L: null },
     lids: { R: lidsOf('R'), L: lidsOf('L') },
-    midline: midlineFromLandmarks(landmarks, iris, eyes),
     outline: outlineFromLandmarks(landmarks, eyes),
     bridge: [],
   });
@@ -310,34 +311,6 @@ function guessCard(image: RgbaImage, eyes: EyesSeed): CardObservation {
     corners: [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)],
     edgeSupport: [0, 0, 0, 0],
     position: 'forehead',
-  };
-}
-
-/** Pairs of landmarks whose middle lies on the midline of the bridge, and the bridge's own. */
-const BRIDGE_PAIRS: readonly (readonly [number, number])[] = [
-  [LANDMARK.innerEyeCorner.R, LANDMARK.innerEyeCorner.L],
-  [193, 417],
-  [LANDMARK.bridge, LANDMARK.bridge],
-];
-
-/** The midline where it crosses the line of the eyes; landmarks scatter about it by some 0.65 mm. */
-function midlineFromLandmarks(
-  landmarks: readonly Landmark[],
-  iris: BothSides<IrisObservation>,
-  eyes: EyesSeed,
-): MidlineObservation {
-  const middle = midpointPx(iris.R.centre, iris.L.centre);
-  const rollRad = Math.atan2(iris.L.centre.yPx - iris.R.centre.yPx, iris.L.centre.xPx - iris.R.centre.xPx);
-  const across = { xPx: Math.cos(rollRad), yPx: Math.sin(rollRad) };
-  const offsets = BRIDGE_PAIRS.map(([a, b]) => {
-    const point = midpointPx(landmarkAt(landmarks, a), landmarkAt(landmarks, b));
-    return (point.xPx - middle.xPx) * across.xPx + (point.yPx - middle.yPx) * across.yPx;
-  });
-  const mean = offsets.reduce((sum, offset) => sum + offset, 0) / offsets.length;
-  return {
-    point: pointAlong(middle, across, mean),
-    uncertaintyPx: (0.65 / 63) * eyes.spanPx,
-    source: 'landmarks',
   };
 }
 

@@ -14,6 +14,7 @@ import {
   dot,
   midpointPx,
   norm,
+  normalise,
   scale,
   subtract,
   transpose,
@@ -42,7 +43,6 @@ import {
   IRIS_SD_MM,
   K1_SD,
   LANDMARK_DEPTH_SD_MM,
-  LANDMARK_MIDLINE_FORWARD_MM,
   NEAR_VERGENCE_SD,
   PITCH_BIAS,
   PITCH_SD,
@@ -230,7 +230,7 @@ function headAxes(x: readonly number[]): HeadAxes {
 const eyeAt = (x: readonly number[], offset: number): Vector3 => [x[offset]!, x[offset + 1]!, x[offset + 2]!];
 
 /** Of both poses of the card the one that a card held against this face can have. */
-function chooseCardPose(poses: readonly [PlanarPose, PlanarPose], head: HeadAngles): PlanarPose {
+export function chooseCardPose(poses: readonly [PlanarPose, PlanarPose], head: HeadAngles): PlanarPose {
   const { forward, left, up } = headAxes([
     ...new Array<number>(P.yaw).fill(0),
     head.yawRad,
@@ -360,8 +360,7 @@ const MESH_COUNT = 468;
 function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEstimates {
   const { features, settings, known } = model;
   const cameraAt = cameraByParameters(model);
-  const midlineForwardMm =
-    features.midline.source === 'hand' ? known.contactDepth.nasion.meanMm : LANDMARK_MIDLINE_FORWARD_MM;
+  const midlineForwardMm = features.midline.betweenPupils === null ? known.contactDepth.nasion.meanMm : 0;
   const eyes = (x: readonly number[]) => ({ R: eyeAt(x, P.eyeR), L: eyeAt(x, P.eyeL) });
   const pdShown = (x: readonly number[]): number => norm(subtract(eyes(x).L, eyes(x).R));
   /** Pupil to its place at far gaze, along the line between the eyes: convergence turns each pupil inwards. */
@@ -378,11 +377,17 @@ function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEs
     const both = eyes(x);
     const camera = cameraAt(x);
     const middle = scale(add(both.L, both.R), 0.5);
-    const ray = rayOf(camera, { xPx: features.midline.point.xPx + x[P.midline]!, yPx: features.midline.point.yPx });
+    const { xPx, yPx } = features.midline.betweenPupils ?? features.midline.point;
+    const ray = rayOf(camera, { xPx: xPx + x[P.midline]!, yPx });
     const depthMm = middle[2] + midlineForwardMm * forward[2];
     const bridge: Vector3 = [ray.x * depthMm, ray.y * depthMm, depthMm];
     const along = dot(subtract(bridge, both[side]), left);
-    return (side === 'R' ? along : -along) + inward(x);
+    if (settings.gaze === 'far') return (side === 'R' ? along : -along) + inward(x);
+    // Eyes on the camera while the head is turned: the pupil goes back to where it is when the eye looks straight ahead.
+    const fixation = scale(middle, 1 - 1 / (x[P.vergence]! * norm(middle)));
+    const sight = normalise(subtract(fixation, both[side]));
+    const turnedMm = x[P.rotation]! * dot(sight, left);
+    return side === 'R' ? along + turnedMm : -(along + turnedMm);
   };
   const aperture = (x: readonly number[], side: 'R' | 'L'): number => {
     const camera = cameraAt(x);
@@ -421,8 +426,8 @@ function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEs
   return Object.fromEntries(entries) as FaceEstimates;
 }
 
-function estimateOf(
-  adjustment: Adjustment<BudgetSource>,
+export function estimateOf(
+  adjustment: Pick<Adjustment<BudgetSource>, 'propagate'>,
   unit: EstimateUnit,
   output: (x: readonly number[]) => number,
 ): Estimate {

@@ -65,8 +65,3 @@ export const HEAD_RATIO_SD = 0.034;
 export const TEMPLE_BACK_MM = 38;
 export const TEMPLE_RATIO = 0.82;
 export const TEMPLE_RATIO_SD = 0.046;
-/**
- * The landmarks of the bridge move across the picture as the head turns like a point this far before the pupils (rendered heads; their
- * skin lies 10 mm before them, the landmark model sees it further out).
- */
-export const LANDMARK_MIDLINE_FORWARD_MM = 18;

@@ -58,7 +58,7 @@ describe('featuresInPicture', () => {
       iris: { R: iris, L: iris },
       pupil: { R: { centre: measured, radiusPx: 3, radiusUncertaintyPx: 0.4 }, L: null },
       lids: { R: lids, L: lids },
-      midline: { point, uncertaintyPx: 1, source: 'landmarks' },
+      midline: { point, betweenPupils: point, uncertaintyPx: 1, source: 'landmarks' },
       outline: { head: { R: point, L: point }, temple: { R: point, L: point }, uncertaintyPx: 2 },
       bridge: [{ belowCrestMm: 10, R: point, L: point, uncertaintyPx: 1.5 }],
     };
@@ -73,7 +73,7 @@ describe('featuresInPicture', () => {
       iris: { R: irisThere, L: irisThere },
       pupil: { R: { centre: measuredThere, radiusPx: 6, radiusUncertaintyPx: 0.8 }, L: null },
       lids: { R: lidsThere, L: lidsThere },
-      midline: { point: there, uncertaintyPx: 2, source: 'landmarks' },
+      midline: { point: there, betweenPupils: there, uncertaintyPx: 2, source: 'landmarks' },
       outline: { head: { R: there, L: there }, temple: { R: there, L: there }, uncertaintyPx: 4 },
       bridge: [{ belowCrestMm: 10, R: there, L: there, uncertaintyPx: 3 }],
     });

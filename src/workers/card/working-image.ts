@@ -105,7 +105,12 @@ export function featuresInPicture(
     iris: { R: iris('R'), L: iris('L') },
     pupil: { R: pupil(found.pupil.R), L: pupil(found.pupil.L) },
     lids: { R: lids('R'), L: lids('L') },
-    midline: { ...midline, point: point(midline.point), uncertaintyPx: length(midline.uncertaintyPx) },
+    midline: {
+      ...midline,
+      point: point(midline.point),
+      betweenPupils: midline.betweenPupils && point(midline.betweenPupils),
+      uncertaintyPx: length(midline.uncertaintyPx),
+    },
     outline: {
       head: { R: point(outline.head.R), L: point(outline.head.L) },
       temple: { R: point(outline.temple.R), L: point(outline.temple.L) },

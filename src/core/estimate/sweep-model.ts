@@ -1,0 +1,357 @@
+import type { CameraProfile } from '../camera/camera-profile.js';
+import type { PictureFeatures, PointCovariance } from '../camera/features.js';
+import { anglesOfHead, rotationOfHead, type HeadAngles } from '../camera/head-pose.js';
+import { project, type Camera } from '../camera/pinhole.js';
+import { POSE_STEPS, poseFromParameters } from '../camera/planar-pose.js';
+import { CARD_CORNERS_MM, REFERENCE_CARD } from '../camera/reference-card.js';
+import type { BundleKnowledge, BundleSteps, FrameKnowledge } from '../fitting/bundle-adjustment.js';
+import { toCamera, type Pose } from '../geometry/pose.js';
+import {
+  add,
+  distancePx,
+  dot,
+  multiplyVector,
+  norm,
+  scale,
+  subtract,
+  transpose,
+  type Matrix3,
+  type Vector3,
+} from '../geometry/vector.js';
+import { degreesToRadians } from '../units/angle.js';
+import { SIDES, type Side } from '../units/side.js';
+import { assumedCamera } from './assumed-camera.js';
+import type { BudgetSource } from './estimate.js';
+import type { MeasuringSettings } from './face-estimates.js';
+import { ROTATION_TO_PUPIL_MM } from './gaze.js';
+import {
+  CARD_TURN_SD,
+  EYE_DEPTH_DIFFERENCE_SD_MM,
+  FOCAL_LOG_SD,
+  HEAD_BACK_MM,
+  HEAD_RATIO,
+  HEAD_RATIO_SD,
+  HOLDING_SD_MM,
+  IRIS_MEAN_MM,
+  IRIS_SD_MM,
+  K1_SD,
+  PITCH_SD,
+  ROLL_SD,
+  ROTATION_TO_PUPIL_SD_MM,
+  TEMPLE_BACK_MM,
+  TEMPLE_RATIO,
+  TEMPLE_RATIO_SD,
+  YAW_SD,
+  type FaceKnowledge,
+} from './prior-knowledge.js';
+
+/**
+ * Parameters that all frames of a sweep share, by place. The card is the body's frame: x right and y down as seen, z into the face, origin in
+ * its middle. Everything of the head stands in it, since the card does not move against the face.
+ */
+export const S = {
+  logFocal: 0,
+  k1: 1,
+  cxPx: 2,
+  cyPx: 3,
+  cardSize: 4,
+  /** centres of rotation of the eyes */
+  eyeR: 5,
+  eyeL: 8,
+  /** how the head stands in the card's frame, radians */
+  yaw: 11,
+  pitch: 12,
+  roll: 13,
+  /** by how much the fit of the mean face errs in all frames alike, radians */
+  yawBias: 14,
+  pitchBias: 15,
+  rollBias: 16,
+  iris: 17,
+  /** where the midline crosses the line between the pupils: to the wearer's left of the point midway between the eyes, and before the pupils */
+  bridgeAcross: 18,
+  bridgeForward: 19,
+  midlineBias: 20,
+  apertureR: 21,
+  apertureL: 22,
+  lidBiasR: 23,
+  lidBiasL: 24,
+  /** spans of the landmarks at the sides of head and temples */
+  headSpan: 25,
+  templeSpan: 26,
+  headRatio: 27,
+  templeRatio: 28,
+  rotation: 29,
+  /** where the eyes look, against the camera's centre of projection, mm */
+  fixationX: 30,
+  fixationY: 31,
+  fixationZ: 32,
+  /** by how much the edge of an iris is found beside its place in all frames alike, to the wearer's left, mm */
+  irisBiasR: 33,
+  irisBiasL: 34,
+} as const;
+
+export const SWEEP_STEPS: BundleSteps = {
+  shared: [
+    ...[1e-4, 1e-4, 1e-2, 1e-2, 1e-5],
+    ...new Array<number>(6).fill(1e-3),
+    ...new Array<number>(6).fill(1e-5),
+    ...new Array<number>(10).fill(1e-3),
+    ...[1e-4, 1e-4, 1e-3],
+    ...new Array<number>(5).fill(1e-3),
+  ],
+  own: POSE_STEPS,
+};
+
+/** A principal point that is not known lies within this share of the picture's width of the middle (common practice). */
+const PRINCIPAL_POINT_SHARE = 0.01;
+/** Eyes that are asked to look into the lens look at something beside it by about this, and as far away to within this, mm (chosen). */
+const FIXATION_ASIDE_SD_MM = 15;
+const FIXATION_DEPTH_SD_MM = 25;
+/** Where a wearer looks who was asked to look far away, mm behind the camera, and the doubt of it aside (chosen). */
+const FAR_FIXATION_MM = 6000;
+const FAR_FIXATION_SD_MM = 300;
+/** Scatter of the head's angles from frame to frame, beside what errs in all alike (rendered heads). */
+const FRAME_YAW_SD = degreesToRadians(1.5);
+const FRAME_PITCH_SD = degreesToRadians(3);
+const FRAME_ROLL_SD = degreesToRadians(1);
+/** The head does not nod against the card by more than about this beyond what a card's lean explains (scans: 6 to 9 degrees). */
+const CARD_LEAN_SD = degreesToRadians(15);
+/** What landmarks, lids and iris edges get wrong in all frames alike, mm (rendered heads). */
+const MIDLINE_BIAS_SD_MM = 0.25;
+const LID_BIAS_SD_MM = 0.35;
+const IRIS_BIAS_SD_MM = 0.06;
+/** How well the crossing of midline and pupils' line keeps its depth as the head turns, mm (rendered heads). */
+const BRIDGE_FORWARD_SD_MM = 2;
+/** Wide enough to say nothing: bridge beside the middle, apertures and spans, mm. */
+const BRIDGE_ACROSS_SD_MM = 10;
+const WIDE_SD_MM = 100;
+/** The sides of the head are seen worse the more it is turned: twice as badly at this angle (chosen). */
+const SIDE_TURN_RAD = degreesToRadians(8);
+
+/** A frame with what was made of its landmarks. */
+export interface SweepView {
+  readonly features: PictureFeatures;
+  readonly head: HeadAngles;
+  /** first guess of where the card is */
+  readonly pose: Pose;
+}
+
+export interface SweepModel {
+  readonly views: readonly SweepView[];
+  readonly settings: MeasuringSettings;
+  readonly profile: CameraProfile | null;
+  readonly known: FaceKnowledge;
+}
+
+/** Axes of the head in some frame: to the wearer's left, up, and out of the face. */
+export interface HeadAxes {
+  readonly left: Vector3;
+  readonly up: Vector3;
+  readonly forward: Vector3;
+}
+
+export function cameraOf({ views, profile }: SweepModel, s: readonly number[]): Camera {
+  return assumedCamera(views[0]!.features, profile, {
+    logFocal: s[S.logFocal]!,
+    k1: s[S.k1]!,
+    cxPx: s[S.cxPx]!,
+    cyPx: s[S.cyPx]!,
+  });
+}
+
+/** Axes of the head in the card's frame. */
+export function headAxesInCard(s: readonly number[]): HeadAxes {
+  const rotation = rotationOfHead({ yawRad: s[S.yaw]!, pitchRad: s[S.pitch]!, rollRad: s[S.roll]! });
+  // The viewer's axes (y up, z towards the viewer) differ from the card's by the sign of y and z.
+  const [left, up, forward] = transpose(rotation).map(([a, b, c]): Vector3 => [a, -b, -c]) as [
+    Vector3,
+    Vector3,
+    Vector3,
+  ];
+  return { left, up, forward };
+}
+
+/** How the head is turned towards the camera, from its axes in the camera frame. */
+function anglesFromAxes({ left, up, forward }: HeadAxes): HeadAngles {
+  const rotation: Matrix3 = [
+    [left[0], up[0], forward[0]],
+    [-left[1], -up[1], -forward[1]],
+    [-left[2], -up[2], -forward[2]],
+  ];
+  return anglesOfHead(rotation);
+}
+
+/** Angles of the head in a frame in which the card has this pose. */
+export function headAnglesInFrame(pose: Pose, inCard: HeadAxes): HeadAngles {
+  const turned = (axis: Vector3): Vector3 => multiplyVector(pose.rotation, axis);
+  return anglesFromAxes({ left: turned(inCard.left), up: turned(inCard.up), forward: turned(inCard.forward) });
+}
+
+/** How the head stands in the card's frame, from its angles in a frame in which the card has this pose. */
+export function headInCard(pose: Pose, head: HeadAngles): HeadAngles {
+  const [left, up, forward] = transpose(rotationOfHead(head)).map(([a, b, c]): Vector3 => [a, -b, -c]) as [
+    Vector3,
+    Vector3,
+    Vector3,
+  ];
+  const back = transpose(pose.rotation);
+  return anglesFromAxes({
+    left: multiplyVector(back, left),
+    up: multiplyVector(back, up),
+    forward: multiplyVector(back, forward),
+  });
+}
+
+export function eyeCentre(s: readonly number[], side: Side): Vector3 {
+  const offset = side === 'R' ? S.eyeR : S.eyeL;
+  return [s[offset]!, s[offset + 1]!, s[offset + 2]!];
+}
+
+/** The pupil's centre in the camera frame: before the eye's centre of rotation, towards what the eye looks at. */
+export function pupilInCamera(pose: Pose, s: readonly number[], side: Side, gaze: MeasuringSettings['gaze']): Vector3 {
+  const centre = toCamera(pose, eyeCentre(s, side));
+  const target: Vector3 =
+    gaze === 'camera'
+      ? [s[S.fixationX]!, s[S.fixationY]!, s[S.fixationZ]!]
+      : [s[S.fixationX]!, s[S.fixationY]!, s[S.fixationZ]! - FAR_FIXATION_MM];
+  const sight = subtract(target, centre);
+  return add(centre, scale(sight, s[S.rotation]! / norm(sight)));
+}
+
+/** Everything that is known of the sweep: priors, and what every frame shows. */
+export function sweepKnowledge(model: SweepModel): BundleKnowledge<BudgetSource> {
+  return { shared: priors(model), frames: model.views.map((view) => frameKnowledge(model, view)) };
+}
+
+function priors({ views, settings, profile, known }: SweepModel): BundleKnowledge<BudgetSource>['shared'] {
+  const { card, widthPx } = views[0]!.features;
+  const contact = known.contactDepth.regions[card.position];
+  const contactSdMm = Math.hypot(contact.sdMm, HOLDING_SD_MM);
+  const isPrinted = card.source === 'markers';
+  const thicknessMm = isPrinted ? 0 : REFERENCE_CARD.thicknessMm;
+  const size = isPrinted ? settings.printScale : 1;
+  const sizeSd = isPrinted ? 0.002 : REFERENCE_CARD.relativeSizeUncertainty;
+  const focalSd = profile === null ? FOCAL_LOG_SD : Math.max(profile.uncertainty.fx / profile.fx, 1e-4);
+  const k1Sd = profile === null ? K1_SD : Math.max(profile.uncertainty.distortion[0], 1e-4);
+  const centreSdPx = {
+    x: profile === null ? PRINCIPAL_POINT_SHARE * widthPx : Math.max(profile.uncertainty.cx, 0.1),
+    y: profile === null ? PRINCIPAL_POINT_SHARE * widthPx : Math.max(profile.uncertainty.cy, 0.1),
+  };
+  const asideSdMm = settings.gaze === 'camera' ? FIXATION_ASIDE_SD_MM : FAR_FIXATION_SD_MM;
+  const depthSdMm = settings.gaze === 'camera' ? FIXATION_DEPTH_SD_MM : FAR_FIXATION_MM / 2;
+
+  /** Source, value and standard uncertainty of each thing known; the first two are derived, the others parameters. */
+  const single: readonly (readonly [place: number, meanValue: number, sd: number, source: BudgetSource])[] = [
+    [S.logFocal, 0, focalSd, 'camera'],
+    [S.k1, 0, k1Sd, 'camera'],
+    [S.cxPx, 0, centreSdPx.x, 'camera'],
+    [S.cyPx, 0, centreSdPx.y, 'camera'],
+    [S.cardSize, size, size * sizeSd, 'card-size'],
+    [S.yawBias, 0, YAW_SD, 'head-pose'],
+    [S.pitchBias, 0, PITCH_SD, 'head-pose'],
+    [S.rollBias, 0, ROLL_SD, 'head-pose'],
+    [S.yaw, 0, CARD_TURN_SD, 'head-pose'],
+    [S.pitch, 0, CARD_LEAN_SD, 'head-pose'],
+    [S.iris, IRIS_MEAN_MM, IRIS_SD_MM, 'iris-size'],
+    [S.bridgeAcross, 0, BRIDGE_ACROSS_SD_MM, 'midline'],
+    [S.bridgeForward, 0, BRIDGE_FORWARD_SD_MM, 'midline'],
+    [S.midlineBias, 0, MIDLINE_BIAS_SD_MM, 'midline'],
+    [S.apertureR, 10, WIDE_SD_MM, 'lid-edges'],
+    [S.apertureL, 10, WIDE_SD_MM, 'lid-edges'],
+    [S.lidBiasR, 0, LID_BIAS_SD_MM, 'lid-edges'],
+    [S.lidBiasL, 0, LID_BIAS_SD_MM, 'lid-edges'],
+    [S.headSpan, 140, WIDE_SD_MM, 'head-shape'],
+    [S.templeSpan, 130, WIDE_SD_MM, 'head-shape'],
+    [S.headRatio, HEAD_RATIO, HEAD_RATIO_SD, 'head-shape'],
+    [S.templeRatio, TEMPLE_RATIO, TEMPLE_RATIO_SD, 'head-shape'],
+    [S.rotation, ROTATION_TO_PUPIL_MM, ROTATION_TO_PUPIL_SD_MM, 'gaze'],
+    [S.fixationX, 0, asideSdMm, 'gaze'],
+    [S.fixationY, 0, asideSdMm, 'gaze'],
+    [S.fixationZ, 0, depthSdMm, 'gaze'],
+    [S.irisBiasR, 0, IRIS_BIAS_SD_MM, 'iris-edges'],
+    [S.irisBiasL, 0, IRIS_BIAS_SD_MM, 'iris-edges'],
+  ];
+  return {
+    sources: [...single.map(([, , , source]) => source), 'contact-depth', 'head-shape'],
+    residuals: (s) => {
+      const { forward } = headAxesInCard(s);
+      const [right, left] = [eyeCentre(s, 'R'), eyeCentre(s, 'L')];
+      const middle = scale(add(right, left), 0.5);
+      const back: Vector3 = [0, 0, thicknessMm];
+      const forwardMm = dot(subtract(back, middle), forward) - s[S.rotation]!;
+      return [
+        ...single.map(([place, value, sd]) => (s[place]! - value) / sd),
+        (forwardMm - contact.meanMm) / contactSdMm,
+        dot(subtract(left, right), forward) / EYE_DEPTH_DIFFERENCE_SD_MM,
+      ];
+    },
+  };
+}
+
+/** Turns a deviation of a point into two residuals of unit variance (Cholesky factor of the inverse covariance). */
+function whiten({ xx, xy, yy }: PointCovariance, dx: number, dy: number): [number, number] {
+  const a = Math.sqrt(xx);
+  const b = xy / a;
+  const c = Math.sqrt(Math.max(yy - b * b, 1e-9));
+  const first = dx / a;
+  return [first, (dy - b * first) / c];
+}
+
+function frameKnowledge(model: SweepModel, view: SweepView): FrameKnowledge<BudgetSource> {
+  const { card, iris, lids, midline, outline } = view.features;
+  const { gaze } = model.settings;
+  const sources: BudgetSource[] = [];
+  for (let i = 0; i < 8; i++) sources.push('card-edges');
+  for (let i = 0; i < 6; i++) sources.push('iris-edges');
+  sources.push('head-pose', 'head-pose', 'head-pose', 'midline', 'lid-edges', 'lid-edges', 'head-shape', 'head-shape');
+  const seenAperturePx = { R: distancePx(lids.R.upper, lids.R.lower), L: distancePx(lids.L.upper, lids.L.lower) };
+  const seenHeadPx = distancePx(outline.head.R, outline.head.L);
+  const seenTemplePx = distancePx(outline.temple.R, outline.temple.L);
+  const sideDoubtPx = Math.SQRT2 * outline.uncertaintyPx * (1 + (view.head.yawRad / SIDE_TURN_RAD) ** 2);
+  const along = Math.atan2(iris.L.centre.yPx - iris.R.centre.yPx, iris.L.centre.xPx - iris.R.centre.xPx);
+
+  const residuals = (s: readonly number[], own: readonly number[]): number[] => {
+    const camera = cameraOf(model, s);
+    const pose = poseFromParameters(own);
+    const out: number[] = [];
+    CARD_CORNERS_MM.forEach((corner, i) => {
+      const seen = project(camera, toCamera(pose, scale(corner, s[S.cardSize]!)));
+      const found = card.corners[i]!;
+      out.push(...whiten(found.covariance, seen.xPx - found.xPx, seen.yPx - found.yPx));
+    });
+    const pupils = { R: pupilInCamera(pose, s, 'R', gaze), L: pupilInCamera(pose, s, 'L', gaze) };
+    for (const side of SIDES) {
+      const seen = project(camera, pupils[side]);
+      const { centre, radiusPx, radiusUncertaintyPx } = iris[side];
+      out.push(...whiten(centre.covariance, seen.xPx - centre.xPx, seen.yPx - centre.yPx));
+      out.push(((camera.fx * s[S.iris]!) / 2 / pupils[side][2] - radiusPx) / radiusUncertaintyPx);
+    }
+    const inCard = headAxesInCard(s);
+    const head = headAnglesInFrame(pose, inCard);
+    out.push((head.yawRad + s[S.yawBias]! - view.head.yawRad) / FRAME_YAW_SD);
+    out.push((head.pitchRad + s[S.pitchBias]! - view.head.pitchRad) / FRAME_PITCH_SD);
+    out.push((head.rollRad + s[S.rollBias]! - view.head.rollRad) / FRAME_ROLL_SD);
+    const bridge = project(camera, toCamera(pose, bridgeInCard(s, inCard)));
+    const seenMidline = midline.betweenPupils ?? midline.point;
+    const asidePx = (bridge.xPx - seenMidline.xPx) * Math.cos(along) + (bridge.yPx - seenMidline.yPx) * Math.sin(along);
+    out.push(asidePx / midline.uncertaintyPx);
+    for (const side of SIDES) {
+      const apertureMm = side === 'R' ? s[S.apertureR]! : s[S.apertureL]!;
+      const expectedPx = (camera.fx * apertureMm) / pupils[side][2];
+      out.push((expectedPx - seenAperturePx[side]) / (Math.SQRT2 * lids[side].uncertaintyPx));
+    }
+    const eyesMm = (pupils.R[2] + pupils.L[2]) / 2;
+    const expectedSpanPx = (spanMm: number, backMm: number): number =>
+      (camera.fx * spanMm * Math.cos(head.yawRad)) / (eyesMm + backMm);
+    out.push((expectedSpanPx(s[S.headSpan]!, HEAD_BACK_MM) - seenHeadPx) / sideDoubtPx);
+    out.push((expectedSpanPx(s[S.templeSpan]!, TEMPLE_BACK_MM) - seenTemplePx) / sideDoubtPx);
+    return out;
+  };
+  return { sources, robust: () => true, residuals };
+}
+
+/** The midline of the bridge at the level of the eyes, in the card's frame. */
+function bridgeInCard(s: readonly number[], { left, forward }: HeadAxes): Vector3 {
+  const middle = scale(add(eyeCentre(s, 'R'), eyeCentre(s, 'L')), 0.5);
+  return add(add(middle, scale(left, s[S.bridgeAcross]!)), scale(forward, s[S.rotation]! + s[S.bridgeForward]!));
+}
