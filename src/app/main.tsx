@@ -13,8 +13,10 @@ import { CrashBoundary } from '../ui/crash-boundary.js';
 import type { Equipment } from '../ui/equipment.js';
 import { EquipmentContext } from '../ui/equipment.js';
 import { SheetScreen } from '../ui/sheet-screen.js';
+import { Profiles } from '../ui/use-profiles.js';
 import '../ui/styles/screen.css';
 import { demo } from './demo/demo.js';
+import { createLocalProfileStore } from './local-profile-store.js';
 import { createLocalSheetStore } from './local-sheet-store.js';
 import { printFiles } from './print-files.js';
 
@@ -25,6 +27,7 @@ const equipment: Equipment = {
   cameras: createCameras(),
   print: printFiles,
   store: createLocalSheetStore(),
+  profiles: createLocalProfileStore(),
   measureFace: createMeasureFace({ canonicalFace, contactDepth }),
   catalogue: assembleCatalogue(OUTSIDE_TABLES),
   demo,
@@ -35,7 +38,9 @@ invariant(root !== null, 'index.html has an element #root');
 createRoot(root).render(
   <CrashBoundary store={equipment.store} catalogue={equipment.catalogue}>
     <EquipmentContext value={equipment}>
-      <SheetScreen />
+      <Profiles>
+        <SheetScreen />
+      </Profiles>
     </EquipmentContext>
   </CrashBoundary>,
 );

@@ -5,7 +5,7 @@ import { cameraFromFieldOfView, project } from '../core/camera/pinhole.js';
 import { BOARD_POSITIONS, type BoardPosition } from '../core/camera/profile-quality.js';
 import { toCamera } from '../core/geometry/pose.js';
 import { poseOfPosition } from './profile-outline.js';
-import { judgeFrame, viewsOfOneSize } from './profile-views.js';
+import { askedPosition, judgeFrame, viewsOfOneSize } from './profile-views.js';
 
 const camera = cameraFromFieldOfView(1280, 720, (66 * Math.PI) / 180);
 
@@ -60,5 +60,27 @@ describe('views of several sizes', () => {
     expect(viewsOfOneSize([small, large, large])).toEqual([large, large]);
     expect(viewsOfOneSize([small, large])).toEqual([small]);
     expect(viewsOfOneSize([])).toEqual([]);
+  });
+});
+
+describe('the position that is asked for', () => {
+  it('is the first that was not shown, leaving out what was skipped', () => {
+    expect(askedPosition([])).toBe('middle');
+    expect(askedPosition([middle])).toBe('nearer');
+    expect(askedPosition([middle], new Set(['nearer']))).toBe('farther');
+  });
+
+  it('ends when all were shown', () => {
+    expect(askedPosition(BOARD_POSITIONS.map((position) => viewOf(position)))).toBeNull();
+  });
+
+  it('goes on with any view where all but few were skipped', () => {
+    expect(askedPosition([middle], new Set(BOARD_POSITIONS))).toBe('middle');
+    expect(
+      askedPosition(
+        Array.from({ length: 8 }, () => middle),
+        new Set(BOARD_POSITIONS),
+      ),
+    ).toBeNull();
   });
 });

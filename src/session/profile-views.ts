@@ -1,12 +1,15 @@
-import type { BoardView } from '../core/camera/board.js';
+import type { BoardFailure, BoardView } from '../core/camera/board.js';
 import type { BoardPosition } from '../core/camera/profile-quality.js';
 import {
   BOARD_POSITIONS,
   boardMovementPx,
   isNewView,
   judgeViews,
+  nextPosition,
   positionsOf,
+  WANTED_VIEWS,
 } from '../core/camera/profile-quality.js';
+import type { DeviceFailure } from './ports.js';
 
 /** What becomes of a frame of the camera while views of the sheet are being taken. */
 export type FrameVerdict =
@@ -28,28 +31,30 @@ const STILL_SHARE = 0.003;
  * @param frame the sheet in this frame, null where it was not found
  * @param before the sheet in the frame before
  * @param taken the views that were taken so far
+ * @param skipped positions that are not asked for
  */
 export function judgeFrame(
   frame: BoardView | null,
   before: BoardView | null,
   taken: readonly BoardView[],
+  skipped: ReadonlySet<BoardPosition> = new Set(),
 ): FrameVerdict {
   if (frame === null) return 'no-sheet';
-  if (taken.length > 0 && !addsSomething(frame, taken)) return 'nothing-new';
+  if (taken.length > 0 && !addsSomething(frame, taken, skipped)) return 'nothing-new';
   if (before === null) return 'moving';
   const movedPx = boardMovementPx(before, frame);
   return movedPx !== null && movedPx < STILL_SHARE * frame.widthPx ? 'worth-taking' : 'moving';
 }
 
 /** Whether a view shows a position that none of the others shows, fills more of the frame, or comes when only the number is short. */
-function addsSomething(frame: BoardView, taken: readonly BoardView[]): boolean {
+function addsSomething(frame: BoardView, taken: readonly BoardView[], skipped: ReadonlySet<BoardPosition>): boolean {
   const nearestPx = Math.min(...taken.map((view) => boardMovementPx(view, frame) ?? Infinity));
   const shown = new Set<BoardPosition>(taken.flatMap((view) => [...positionsOf(view)]));
   // A sheet that is tilted on the spot moves its corners by less than one that is carried elsewhere.
   if ([...positionsOf(frame)].some((position) => !shown.has(position))) return nearestPx > TILTED_SHARE * frame.widthPx;
   if (!isNewView(frame, taken)) return false;
   return (
-    BOARD_POSITIONS.every((position) => shown.has(position)) ||
+    BOARD_POSITIONS.every((position) => shown.has(position) || skipped.has(position)) ||
     judgeViews([...taken, frame]).coverage - judgeViews(taken).coverage > NEW_COVERAGE
   );
 }
@@ -71,4 +76,35 @@ export function viewsOfOneSize<View extends { readonly view: BoardView }>(views:
   const most = Math.max(0, ...counts.values());
   const common = [...counts].find(([, count]) => count === most)?.[0];
   return views.filter((each) => sizeOf(each) === common);
+}
+
+/**
+ * The position to ask for next; null where there is enough.
+ *
+ * @param skipped positions that the reader cannot take, in this room or with this camera
+ */
+export function askedPosition(
+  views: readonly BoardView[],
+  skipped: ReadonlySet<BoardPosition> = new Set(),
+): BoardPosition | null {
+  const next = nextPosition(views);
+  if (next === null || !skipped.has(next)) return next;
+  const shown = new Set<BoardPosition>(views.flatMap((view) => [...positionsOf(view)]));
+  const left = BOARD_POSITIONS.find((position) => !shown.has(position) && !skipped.has(position));
+  if (left !== undefined) return left;
+  // All that can be shown was shown: any further view does, until there are enough of them.
+  return views.length >= WANTED_VIEWS ? null : 'middle';
+}
+
+const BOARD_FAILURES: ReadonlySet<string> = new Set<BoardFailure['kind']>([
+  'no-board',
+  'too-few-views',
+  'views-of-different-size',
+  'views-too-alike',
+  'profile-misfit',
+]);
+
+/** Whether something is wrong with the device, and not with what was before the camera. */
+export function isOfDevice(failure: BoardFailure | DeviceFailure): failure is DeviceFailure {
+  return !BOARD_FAILURES.has(failure.kind);
 }

@@ -2,7 +2,15 @@ import { createContext, useContext } from 'react';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { MeasureFace } from '../core/estimate/face-estimates.js';
 import { invariant } from '../core/result.js';
-import type { CameraPort, PicturePort, PrintPort, TypedSheetStore, VisionPort } from '../session/ports.js';
+import type {
+  CameraPort,
+  PicturePort,
+  PrintPort,
+  ProfileStore,
+  SweepPort,
+  TypedSheetStore,
+  VisionPort,
+} from '../session/ports.js';
 import type { TypedSheet } from '../session/typed-sheet.js';
 
 /** The demo's invented wearer. */
@@ -15,10 +23,12 @@ export interface Demo {
 /** All that the screen works with, handed in by the app. */
 export interface Equipment {
   readonly vision: VisionPort;
+  readonly sweep: SweepPort;
   readonly pictures: PicturePort;
   readonly cameras: CameraPort;
   readonly print: PrintPort;
   readonly store: TypedSheetStore;
+  readonly profiles: ProfileStore;
   readonly measureFace: MeasureFace;
   readonly catalogue: Catalogue;
   readonly demo: Demo;

@@ -27,6 +27,8 @@ export function Modal(props: {
       className={props.wide === true ? 'modal modal-wide' : 'modal'}
       aria-labelledby={headingId}
       onCancel={(event) => {
+        // The cancelled choice of a file, or a dialog inside this one, comes up here too.
+        if (event.target !== event.currentTarget) return;
         event.preventDefault();
         props.onClose();
       }}

@@ -9,6 +9,7 @@ import { printWords as words } from './words.js';
 const SHEETS = [
   { kind: 'markerCard', fileName: 'glabella-marker-card' },
   { kind: 'printCheck', fileName: 'glabella-print-check' },
+  { kind: 'board', fileName: 'glabella-camera-sheet' },
 ] as const;
 
 type Files = Readonly<Record<(typeof SHEETS)[number]['kind'], string>>;
@@ -56,6 +57,7 @@ export function PrintDialog(props: {
         </ul>
       )}
       <p className="note">{words.printCheckNote}</p>
+      <p className="note">{words.boardNote}</p>
       <p className="caution">{words.caution}</p>
       <PrintScaleField settings={props.settings} onChange={props.onChange} />
     </Modal>
@@ -75,10 +77,18 @@ function useSheetFiles(paper: Paper): FilesState | null {
       return made;
     };
     const make = async (): Promise<FilesState> => {
-      const [markerCard, printCheck] = await Promise.all([print.markerCardPdf(paper), print.printCheckPdf(paper)]);
+      const [markerCard, printCheck, board] = await Promise.all([
+        print.markerCardPdf(paper),
+        print.printCheckPdf(paper),
+        print.boardPdf(paper),
+      ]);
       return life.isOver
         ? { kind: 'failed' }
-        : { kind: 'ready', paper, files: { markerCard: address(markerCard), printCheck: address(printCheck) } };
+        : {
+            kind: 'ready',
+            paper,
+            files: { markerCard: address(markerCard), printCheck: address(printCheck), board: address(board) },
+          };
     };
     make().then(
       (made) => {

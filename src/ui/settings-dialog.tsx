@@ -5,6 +5,7 @@ import type { SheetSettings } from '../session/typed-sheet.js';
 import { useEquipment } from './equipment.js';
 import { LengthField } from './length-field.js';
 import { Modal } from './modal.js';
+import { ProfileList } from './profile-list.js';
 import { PrintScaleField } from './print-scale-field.js';
 import { failureSaying, lengthFailureSentence } from './sentences.js';
 import { settingsWords as words } from './words.js';
@@ -66,6 +67,7 @@ export function SettingsDialog(props: {
         </fieldset>
         {settings.card === 'printed' && <PrintScaleField settings={settings} onChange={onChange} />}
       </section>
+      <ProfileList settings={settings} onChange={onChange} />
       <LandmarkBundle />
     </Modal>
   );

@@ -1,0 +1,216 @@
+import { useCallback, useEffect, useState } from 'react';
+import type { BoardFailure, BoardView } from '../core/camera/board.js';
+import type { CameraProfile } from '../core/camera/camera-profile.js';
+import type { Result } from '../core/result.js';
+import type { DeviceFailure } from '../session/ports.js';
+import type { StoredProfile } from '../session/stored-profile.js';
+import { useEquipment } from './equipment.js';
+import { Modal } from './modal.js';
+import { ProfileCamera } from './profile-camera.js';
+import type { SheetPicture } from './profile-files.js';
+import { ProfileFiles, SheetFilesButton } from './profile-files.js';
+import { ProfileResult } from './profile-result.js';
+import { boardFailureSaying } from './profile-sentences.js';
+import { profileWords as words } from './profile-words.js';
+import { newProfileId } from './use-profiles.js';
+
+type Origin = 'camera' | 'files';
+
+type Step =
+  | { readonly kind: 'beginning' }
+  | { readonly kind: 'taking'; readonly from: Origin }
+  /** the profile is worked out, or was; `made` is null until then */
+  | {
+      readonly kind: 'making';
+      readonly from: Origin;
+      readonly views: readonly BoardView[];
+      readonly cameraLabel: string | null;
+      readonly made: Result<CameraProfile, BoardFailure | DeviceFailure> | null;
+    };
+
+/**
+ * Makes a camera profile from views of the printed sheet. The printed scale of the sheet does not matter for what is kept:
+ * a sheet printed larger is taken for one held nearer, with the same focal length and distortion. That it is flat does matter.
+ */
+export function ProfileDialog(props: {
+  readonly cameraId: string | null;
+  readonly onCameraChosen: (id: string) => void;
+  readonly onKeep: (profile: StoredProfile) => void;
+  readonly onClose: () => void;
+}) {
+  const { vision } = useEquipment();
+  const [step, setStep] = useState<Step>({ kind: 'beginning' });
+  const [views, setViews] = useState<readonly BoardView[]>([]);
+  const [files, setFiles] = useState<readonly File[]>([]);
+  const [pictures, setPictures] = useState<readonly SheetPicture[]>([]);
+  const [fault, setFault] = useState<{ readonly reason: unknown } | null>(null);
+  if (fault !== null) throw fault.reason;
+
+  const addPicture = useCallback((picture: SheetPicture) => {
+    setPictures((before) => [...before, picture]);
+  }, []);
+  const addFiles = (more: readonly File[]): void => {
+    setFiles([...files, ...more]);
+    setStep({ kind: 'taking', from: 'files' });
+  };
+  const begin = (): void => {
+    setViews([]);
+    setFiles([]);
+    setPictures([]);
+    setStep({ kind: 'beginning' });
+  };
+
+  const toMake = step.kind === 'making' && step.made === null ? step : null;
+  useEffect(() => {
+    if (toMake === null) return;
+    const abort = new AbortController();
+    vision.makeProfile(toMake.views, abort.signal).then(
+      (made) => {
+        if (!abort.signal.aborted) setStep({ ...toMake, made });
+      },
+      (reason: unknown) => {
+        // An abort rejects with the signal's reason and is expected; anything else is a bug, for the boundary at the top.
+        if (!abort.signal.aborted) setFault({ reason });
+      },
+    );
+    return () => {
+      abort.abort();
+    };
+  }, [toMake, vision]);
+
+  return (
+    <Modal heading={words.heading} closeLabel={words.close} onClose={props.onClose} wide>
+      {step.kind === 'beginning' && (
+        <div className="profile-beginning">
+          <p>{words.intro}</p>
+          <ol>
+            {words.before.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ol>
+          <div className="actions">
+            <button
+              type="button"
+              className="main-action"
+              onClick={() => {
+                setStep({ kind: 'taking', from: 'camera' });
+              }}
+            >
+              {words.useCamera}
+            </button>
+            <SheetFilesButton label={words.usePictures} onChosen={addFiles} />
+          </div>
+          <p className="note">{words.picturesNote}</p>
+        </div>
+      )}
+      {step.kind === 'taking' && step.from === 'camera' && (
+        <ProfileCamera
+          cameraId={props.cameraId}
+          onCameraChosen={props.onCameraChosen}
+          views={views}
+          onViews={setViews}
+          onDone={(taken, cameraLabel) => {
+            setStep({ kind: 'making', from: 'camera', views: taken, cameraLabel, made: null });
+          }}
+          onBack={begin}
+        />
+      )}
+      {step.kind === 'taking' && step.from === 'files' && (
+        <ProfileFiles
+          files={files}
+          pictures={pictures}
+          onPicture={addPicture}
+          onMore={addFiles}
+          onDone={(found) => {
+            setStep({ kind: 'making', from: 'files', views: found, cameraLabel: null, made: null });
+          }}
+          onBack={begin}
+        />
+      )}
+      {step.kind === 'making' && step.made === null && (
+        <p className="profile-making" role="status">
+          {words.making}
+        </p>
+      )}
+      {step.kind === 'making' && step.made?.ok === false && (
+        <>
+          <MakingFailure failure={step.made.failure} />
+          <div className="actions">
+            <MoreViews from={step.from} onCamera={setStep} onFiles={addFiles} isMain />
+            <button type="button" onClick={begin}>
+              {words.startAgain}
+            </button>
+          </div>
+        </>
+      )}
+      {step.kind === 'making' && step.made?.ok === true && (
+        <ProfileResult
+          profile={step.made.value}
+          views={step.views}
+          suggestedName={suggestedName(step.made.value, step.from, step.cameraLabel)}
+          isMirrored={step.from === 'camera'}
+          onKeep={(name, coverage) => {
+            if (step.made?.ok !== true) return;
+            props.onKeep({
+              id: newProfileId(),
+              name,
+              cameraLabel: step.cameraLabel,
+              madeOn: today(),
+              profile: step.made.value,
+              coverage,
+            });
+            props.onClose();
+          }}
+        >
+          <MoreViews from={step.from} onCamera={setStep} onFiles={addFiles} />
+          <button type="button" onClick={begin}>
+            {words.startAgain}
+          </button>
+        </ProfileResult>
+      )}
+    </Modal>
+  );
+}
+
+function MakingFailure({ failure }: { readonly failure: BoardFailure | DeviceFailure }) {
+  const { what, next } = boardFailureSaying(failure);
+  return (
+    <p className="note note-failure" role="alert">
+      <strong>{what}</strong> {next}
+    </p>
+  );
+}
+
+function MoreViews(props: {
+  readonly from: Origin;
+  readonly onCamera: (step: Step) => void;
+  readonly onFiles: (files: readonly File[]) => void;
+  readonly isMain?: boolean;
+}) {
+  if (props.from === 'files') return <SheetFilesButton label={words.morePictures} onChosen={props.onFiles} />;
+  return (
+    <button
+      type="button"
+      className={props.isMain === true ? 'main-action' : ''}
+      onClick={() => {
+        props.onCamera({ kind: 'taking', from: 'camera' });
+      }}
+    >
+      {words.moreViews}
+    </button>
+  );
+}
+
+function suggestedName(profile: CameraProfile, from: Origin, cameraLabel: string | null): string {
+  if (from === 'files') return words.fileName(profile.widthPx, profile.heightPx);
+  // Browsers put the numbers of the USB device behind the name.
+  const label = (cameraLabel ?? '').replace(/\s*\([0-9a-f]{4}:[0-9a-f]{4}\)$/i, '').trim();
+  return label === '' ? words.unnamedCamera : label;
+}
+
+/** The day here, ISO 8601. */
+function today(): string {
+  const now = new Date();
+  const two = (number: number): string => String(number).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

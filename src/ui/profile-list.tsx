@@ -1,0 +1,282 @@
+import { useId, useState } from 'react';
+import type { ProfileFileFailure } from '../session/profile-file.js';
+import {
+  parseProfileFile,
+  PROFILE_FILE_LIMIT_BYTES,
+  PROFILE_NAME_LIMIT,
+  writeProfileFile,
+} from '../session/profile-file.js';
+import { chosenProfile } from '../session/profile-choice.js';
+import type { StoredProfile } from '../session/stored-profile.js';
+import type { SheetSettings } from '../session/typed-sheet.js';
+import { formatNumber } from './numbers.js';
+import { ProfileDialog } from './profile-dialog.js';
+import { percent, profileFileSentence } from './profile-sentences.js';
+import { profileWords as words } from './profile-words.js';
+import { useFocusOnCome } from './use-focus-on-come.js';
+import { newProfileId, useProfiles } from './use-profiles.js';
+
+/** What happened last to the shelf, for the status line. */
+type Happened =
+  | { readonly kind: 'kept' | 'imported' | 'removed'; readonly name: string }
+  | { readonly kind: 'not-imported'; readonly failure: ProfileFileFailure }
+  | null;
+
+// The month as a word: 3/4 is April here and March there.
+const DAY = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' });
+
+/** The part of the settings about camera profiles: which one counts, and the shelf of all. */
+export function ProfileList(props: {
+  readonly settings: SheetSettings;
+  readonly onChange: (change: Partial<SheetSettings>) => void;
+}) {
+  const { settings, onChange } = props;
+  const { shelf, changeProfiles } = useProfiles();
+  const [isMaking, setIsMaking] = useState(false);
+  const [happened, setHappened] = useState<Happened>(null);
+  const choiceId = useId();
+  const chosen = chosenProfile(shelf.profiles, settings.profileId);
+
+  const importFile = async (file: File): Promise<void> => {
+    const text = file.size > PROFILE_FILE_LIMIT_BYTES ? '' : await file.text();
+    const parsed = parseProfileFile(text);
+    if (!parsed.ok) {
+      setHappened({ kind: 'not-imported', failure: parsed.failure });
+      return;
+    }
+    changeProfiles({ kind: 'profile-added', profile: { ...parsed.value, id: newProfileId() } });
+    setHappened({ kind: 'imported', name: parsed.value.name });
+  };
+
+  return (
+    <section>
+      <h3>{words.section}</h3>
+      <p className="labelled">
+        <label htmlFor={choiceId}>{words.counts}</label>
+        <select
+          id={choiceId}
+          value={chosen?.id ?? ''}
+          aria-describedby={`${choiceId}-note`}
+          onChange={(event) => {
+            const { value } = event.currentTarget;
+            onChange({ profileId: value === '' ? null : value });
+          }}
+        >
+          <option value="">{words.none}</option>
+          {shelf.profiles.map(({ id, name }) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </p>
+      <p id={`${choiceId}-note`} className="note">
+        {words.countsNote}
+      </p>
+      {shelf.profiles.length === 0 ? (
+        <p className="note">{words.noProfiles}</p>
+      ) : (
+        <ul className="profile-shelf" aria-label={words.shelf}>
+          {shelf.profiles.map((profile) => (
+            <ProfileEntry
+              key={profile.id}
+              stored={profile}
+              onRename={(name) => {
+                changeProfiles({ kind: 'profile-renamed', id: profile.id, name });
+              }}
+              onRemove={() => {
+                changeProfiles({ kind: 'profile-removed', id: profile.id });
+                setHappened({ kind: 'removed', name: profile.name });
+              }}
+            />
+          ))}
+        </ul>
+      )}
+      <div className="profile-happened" role="status">
+        {happened?.kind === 'kept' && <p className="note">{words.kept(happened.name)}</p>}
+        {happened?.kind === 'imported' && <p className="note">{words.imported(happened.name)}</p>}
+        {happened?.kind === 'removed' && shelf.removed !== null && (
+          <p className="note">
+            {words.removed(happened.name)}{' '}
+            <button
+              type="button"
+              className="quiet"
+              onClick={() => {
+                changeProfiles({ kind: 'removal-undone' });
+                setHappened(null);
+              }}
+            >
+              {words.bringBack}
+            </button>
+          </p>
+        )}
+        {happened?.kind === 'not-imported' && (
+          <p className="note note-failure">{profileFileSentence(happened.failure)}</p>
+        )}
+        {!shelf.isKept && <p className="note note-failure">{words.notKept}</p>}
+      </div>
+      <div className="actions">
+        <button
+          type="button"
+          onClick={() => {
+            setIsMaking(true);
+          }}
+        >
+          {words.makeOne}
+        </button>
+        <label className="file-button">
+          <input
+            type="file"
+            accept=".json,application/json"
+            onChange={(event) => {
+              const file = event.currentTarget.files?.[0];
+              event.currentTarget.value = '';
+              if (file !== undefined) void importFile(file);
+            }}
+          />
+          <span>{words.importOne}</span>
+        </label>
+      </div>
+      {isMaking && (
+        <ProfileDialog
+          cameraId={settings.cameraId}
+          onCameraChosen={(cameraId) => {
+            onChange({ cameraId });
+          }}
+          onKeep={(profile) => {
+            changeProfiles({ kind: 'profile-added', profile });
+            onChange({ profileId: profile.id });
+            setHappened({ kind: 'kept', name: profile.name.trim() });
+          }}
+          onClose={() => {
+            setIsMaking(false);
+          }}
+        />
+      )}
+    </section>
+  );
+}
+
+function ProfileEntry(props: {
+  readonly stored: StoredProfile;
+  readonly onRename: (name: string) => void;
+  readonly onRemove: () => void;
+}) {
+  const { name, madeOn, profile, coverage } = props.stored;
+  const [isRenaming, setIsRenaming] = useState(false);
+  const focal = Math.max(profile.uncertainty.fx / profile.fx, profile.uncertainty.fy / profile.fy);
+  return (
+    <li>
+      {!isRenaming ? (
+        <strong className="profile-entry-name">{name}</strong>
+      ) : (
+        <RenameForm
+          name={name}
+          onRename={(newName) => {
+            props.onRename(newName);
+            setIsRenaming(false);
+          }}
+          onCancel={() => {
+            setIsRenaming(false);
+          }}
+        />
+      )}
+      <p className="note">
+        {words.facts(`${profile.widthPx} × ${profile.heightPx}`, DAY.format(new Date(`${madeOn}T00:00:00Z`)))};{' '}
+        {words.quality(percent(focal, 2), formatNumber(profile.rmsPx, 2), percent(coverage, 0))}
+      </p>
+      <div className="actions">
+        {!isRenaming && (
+          <button
+            type="button"
+            className="quiet"
+            aria-label={words.renameOf(name)}
+            onClick={() => {
+              setIsRenaming(true);
+            }}
+          >
+            {words.rename}
+          </button>
+        )}
+        <button
+          type="button"
+          className="quiet"
+          aria-label={words.exportOf(name)}
+          onClick={() => {
+            download(writeProfileFile(props.stored), fileNameOf(name));
+          }}
+        >
+          {words.exportOne}
+        </button>
+        <button type="button" className="quiet" aria-label={words.removeOf(name)} onClick={props.onRemove}>
+          {words.remove}
+        </button>
+      </div>
+    </li>
+  );
+}
+
+function RenameForm(props: {
+  readonly name: string;
+  readonly onRename: (name: string) => void;
+  readonly onCancel: () => void;
+}) {
+  const [name, setName] = useState(props.name);
+  const field = useFocusOnCome<HTMLInputElement>();
+  const id = useId();
+  return (
+    <form
+      className="profile-name"
+      onSubmit={(event) => {
+        event.preventDefault();
+        props.onRename(name);
+      }}
+    >
+      <label htmlFor={id}>{words.newName}</label>
+      <input
+        id={id}
+        type="text"
+        required
+        maxLength={PROFILE_NAME_LIMIT}
+        autoComplete="off"
+        value={name}
+        ref={field}
+        onChange={(event) => {
+          setName(event.currentTarget.value);
+        }}
+        onKeyDown={(event) => {
+          if (event.key !== 'Escape') return;
+          // The dialog around it must stay open.
+          event.preventDefault();
+          props.onCancel();
+        }}
+      />
+      <div className="actions">
+        <button type="submit">{words.saveName}</button>
+        <button type="button" onClick={props.onCancel}>
+          {words.cancel}
+        </button>
+      </div>
+    </form>
+  );
+}
+
+function fileNameOf(name: string): string {
+  const part = name
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '');
+  return `${[words.fileStem, part].filter((one) => one !== '').join('-')}.json`;
+}
+
+function download(text: string, fileName: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = fileName;
+  link.click();
+  // The browser has taken the file over once the click was dealt with.
+  setTimeout(() => {
+    URL.revokeObjectURL(address);
+  }, 10_000);
+}

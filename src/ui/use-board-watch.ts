@@ -1,0 +1,105 @@
+import { useEffect, useEffectEvent, useState } from 'react';
+import type { BoardView } from '../core/camera/board.js';
+import { measureBoardBlurPx } from '../core/camera/board-sharpness.js';
+import type { CameraStream, MeasuringFailure } from '../session/ports.js';
+import type { FrameVerdict } from '../session/profile-views.js';
+import { isOfDevice } from '../session/profile-views.js';
+import { useEquipment } from './equipment.js';
+import { pixelsOf } from './picture-pixels.js';
+
+/** What the camera saw last. */
+export interface BoardLook {
+  readonly view: BoardView | null;
+  readonly verdict: FrameVerdict | 'blurred' | 'taken';
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
+/**
+ * Chosen: standard deviation of the blur that is accepted, px in a picture of 1280 or less across, in proportion beyond. Softer
+ * edges are found as well, but less surely, and motion shifts them.
+ */
+const BLUR_LIMIT_PX = 2;
+
+/** Chosen: lets a slow computer breathe, and a hand move on after a view was taken. */
+const PAUSE_MS = 60;
+const PAUSE_AFTER_TAKING_MS = 600;
+
+/**
+ * Looks for the sheet in one frame after the other of an open camera, as long as the component stands.
+ *
+ * @param judge what becomes of a frame; what is worth taking is taken when it is sharp
+ * @returns what was seen last; null before the first frame was looked at
+ */
+export function useBoardWatch(
+  camera: CameraStream | null,
+  judge: (frame: BoardView | null, before: BoardView | null) => FrameVerdict,
+  onTaken: (view: BoardView) => void,
+  onFailure: (failure: MeasuringFailure) => void,
+): BoardLook | null {
+  const { vision } = useEquipment();
+  const [look, setLook] = useState<BoardLook | null>(null);
+  const [fault, setFault] = useState<{ readonly reason: unknown } | null>(null);
+  if (fault !== null) throw fault.reason;
+  const judgeNow = useEffectEvent(judge);
+  const take = useEffectEvent(onTaken);
+  const giveUp = useEffectEvent(onFailure);
+
+  useEffect(() => {
+    if (camera === null) return;
+    const abort = new AbortController();
+    const { signal } = abort;
+
+    const lookOnce = async (before: BoardView | null): Promise<BoardLook | null> => {
+      const frame = await camera.takeFrame();
+      if (!frame.ok) {
+        if (!signal.aborted) giveUp(frame.failure);
+        return null;
+      }
+      const { bitmap, widthPx, heightPx } = frame.value;
+      try {
+        const found = await vision.findBoard(frame.value, signal);
+        if (signal.aborted) return null;
+        if (!found.ok && isOfDevice(found.failure)) {
+          giveUp(found.failure);
+          return null;
+        }
+        const view = found.ok ? found.value : null;
+        const judged = judgeNow(view, before);
+        const verdict = judged === 'worth-taking' && view !== null ? sharpVerdict(bitmap, view) : judged;
+        return { view, verdict, widthPx, heightPx };
+      } finally {
+        bitmap.close();
+      }
+    };
+    const watch = async (): Promise<void> => {
+      let before: BoardView | null = null;
+      while (!signal.aborted) {
+        const seen = await lookOnce(before);
+        if (seen === null) return;
+        setLook(seen);
+        if (seen.verdict === 'taken' && seen.view !== null) take(seen.view);
+        before = seen.view;
+        await pause(seen.verdict === 'taken' ? PAUSE_AFTER_TAKING_MS : PAUSE_MS);
+      }
+    };
+    watch().catch((reason: unknown) => {
+      // An abort rejects with the signal's reason and is expected; anything else is a bug, for the boundary at the top.
+      if (!signal.aborted) setFault({ reason });
+    });
+    return () => {
+      abort.abort();
+    };
+  }, [camera, vision]);
+  return look;
+}
+
+function sharpVerdict(bitmap: ImageBitmap, view: BoardView): 'taken' | 'blurred' {
+  const limitPx = BLUR_LIMIT_PX * Math.max(1, view.widthPx / 1280);
+  const blurPx = measureBoardBlurPx(pixelsOf(bitmap), view);
+  return blurPx !== null && blurPx <= limitPx ? 'taken' : 'blurred';
+}
+
+function pause(ms: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, ms));
+}
