@@ -1,0 +1,45 @@
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Page } from 'playwright-core';
+import { build } from 'vite';
+import { startStaticServer } from '../../src/server/static-server.js';
+import { launchChromium } from '../support/chromium.js';
+
+const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
+
+/**
+ * Builds a page of this folder as the app is built, opens it in Chromium, and hands it to `work`. What the page throws or
+ * complains of goes to the standard error. Server and browser are ended afterwards, whatever happened.
+ *
+ * @param name of the page's file, without `.html`
+ */
+export async function onBenchPage<Value>(name: string, work: (page: Page) => Promise<Value>): Promise<Value> {
+  const outDir = join(PROJECT, 'node_modules', '.cache', name);
+  await build({
+    root: PROJECT,
+    configFile: join(PROJECT, 'vite.config.ts'),
+    logLevel: 'warn',
+    build: {
+      outDir,
+      emptyOutDir: true,
+      rolldownOptions: { input: join(PROJECT, 'tests', 'accuracy', `${name}.html`) },
+    },
+  });
+  const server = await startStaticServer(outDir, 0, false);
+  try {
+    const browser = await launchChromium();
+    try {
+      const page = await browser.newPage();
+      page.on('pageerror', (error) => console.error(`The page threw: ${error.message}`));
+      page.on('console', (message) => {
+        if (message.type() === 'error') console.error(`The page says: ${message.text()}`);
+      });
+      await page.goto(`${server.address}tests/accuracy/${name}.html`);
+      return await work(page);
+    } finally {
+      await browser.close();
+    }
+  } finally {
+    await server.close();
+  }
+}
