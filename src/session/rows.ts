@@ -25,6 +25,8 @@ export interface FieldRow {
   readonly estimate: Estimate | null;
   /** the estimate rests on lid marks as they were found: no hand has set them yet */
   readonly areLidsFound: boolean;
+  /** what the estimate is made from */
+  readonly source: 'picture' | 'sweep';
   /** null without both, or where the row is covered */
   readonly finding: Finding | null;
 }
@@ -68,6 +70,7 @@ export function sheetRows(
       reading: parseReading(state.entered[field], field, catalogue),
       estimate: estimates?.[field] ?? null,
       areLidsFound: areLidsFound(state, field),
+      source: state.picture.kind === 'swept' ? ('sweep' as const) : ('picture' as const),
     }));
     const covered = state.settings.covered && !state.alone && !read.every(({ reading }) => reading.ok);
     const fields = read.map((row): FieldRow => {

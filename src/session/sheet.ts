@@ -4,6 +4,9 @@ import { unreachable } from '../core/result.js';
 import type { Handle } from './handles.js';
 import { moveHandle, vouchForCorners } from './handles.js';
 import type { FindingFailure, MeasuringFailure, MeasuringProgress, Picture } from './ports.js';
+import type { SweepFrame, SweepOutcome } from './sweep-frames.js';
+import type { SweepRun, SweepRunEvent } from './sweep-run.js';
+import { afterMeasuring, beginSweep, sweepRunReducer } from './sweep-run.js';
 import type { ReadingField, SheetSettings, TypedReadings, TypedSheet } from './typed-sheet.js';
 import { DEFAULT_SHEET_SETTINGS, NO_READINGS } from './typed-sheet.js';
 
@@ -38,7 +41,15 @@ export type PictureState =
       readonly marking: Marking;
       readonly failure: MeasuringFailure;
     }
-  | { readonly kind: 'measured'; readonly picture: Picture; readonly marking: Marking };
+  | { readonly kind: 'measured'; readonly picture: Picture; readonly marking: Marking }
+  /** a sweep that was measured once; `outcome` may be of an earlier choice of its frames, or of earlier settings */
+  | {
+      readonly kind: 'swept';
+      readonly frames: readonly SweepFrame[];
+      readonly outcome: SweepOutcome;
+      /** the frame that the reader looks at; null: the one that stands for the sweep */
+      readonly shownId: number | null;
+    };
 
 /** The whole sheet as it stands on the screen. */
 export interface SheetState {
@@ -51,6 +62,8 @@ export interface SheetState {
   readonly entered: TypedReadings;
   readonly settings: SheetSettings;
   readonly picture: PictureState;
+  /** a sweep on its way; `picture` stays what it was until the sweep was measured */
+  readonly sweep: SweepRun | null;
   /** the estimates of this picture were shown without hand readings: readings taken after that are not independent */
   readonly alone: boolean;
   /** readings that were cleared just now and can be brought back */
@@ -83,6 +96,14 @@ export type SheetEvent =
   | { readonly kind: 'undone' }
   | { readonly kind: 'redone' }
   | { readonly kind: 'reset-to-found' }
+  | { readonly kind: 'sweep-begun'; readonly origin: SweepRun['origin']; readonly expected: number | null }
+  | SweepRunEvent
+  /** the adjustment of a sweep ended, for the first time or after its frames or the settings changed */
+  | { readonly kind: 'sweep-measured'; readonly outcome: SweepOutcome }
+  /** the sweep on its way is given up; what was there before stays */
+  | { readonly kind: 'sweep-dropped' }
+  | { readonly kind: 'frame-shown'; readonly id: number }
+  | { readonly kind: 'frame-left-out'; readonly id: number; readonly isLeftOut: boolean }
   /** The picture of the demo comes by 'picture-awaited' and so on, like every other. */
   | { readonly kind: 'demo-loaded'; readonly sheet: TypedSheet }
   | { readonly kind: 'demo-left' }
@@ -97,6 +118,7 @@ export function openSheet(kept: TypedSheet | null): SheetState {
     entered: readings,
     settings: kept?.settings ?? DEFAULT_SHEET_SETTINGS,
     picture: { kind: 'none' },
+    sweep: null,
     alone: false,
     cleared: null,
     putAside: null,
@@ -137,6 +159,26 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
       return state.cleared === null
         ? state
         : { ...state, readings: state.cleared, entered: state.cleared, cleared: null };
+    case 'sweep-begun':
+      // A picture that is still being looked at gives way; one that was measured stays until the sweep is.
+      return {
+        ...state,
+        picture: state.picture.kind === 'working' ? { kind: 'none' } : state.picture,
+        sweep: beginSweep(event.origin, event.expected),
+      };
+    case 'sweep-dropped':
+      return state.sweep === null ? state : { ...state, sweep: null };
+    case 'frame-taken':
+    case 'frame-settled':
+    case 'frames-counted':
+    case 'frames-complete':
+    case 'sweep-failed': {
+      if (state.sweep === null) return state;
+      const sweep = sweepRunReducer(state.sweep, event);
+      return sweep === state.sweep ? state : { ...state, sweep };
+    }
+    case 'sweep-measured':
+      return withSweepMeasured(state, event.outcome);
     case 'picture-awaited':
     case 'picture-opened':
     case 'progress-made':
@@ -148,10 +190,15 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
     case 'handle-moved':
     case 'undone':
     case 'redone':
-    case 'reset-to-found': {
+    case 'reset-to-found':
+    case 'frame-shown':
+    case 'frame-left-out': {
       const picture = pictureReducer(state.picture, event);
       if (picture === state.picture) return state;
-      return { ...state, picture, alone: event.kind === 'picture-awaited' ? false : state.alone };
+      // A new picture takes the place of whatever was there or on its way.
+      return event.kind === 'picture-awaited'
+        ? { ...state, picture, sweep: null, alone: false }
+        : { ...state, picture };
     }
     default:
       return unreachable(event);
@@ -169,9 +216,26 @@ type PictureEvent = Exclude<
       | 'demo-loaded'
       | 'demo-left'
       | 'sheet-cleared'
-      | 'clearing-undone';
+      | 'clearing-undone'
+      | 'sweep-begun'
+      | 'sweep-measured'
+      | 'sweep-dropped'
+      | SweepRunEvent['kind'];
   }
 >;
+
+/** A first outcome makes the sweep the picture of the sheet; a later one renews it; one that is out of date changes nothing. */
+function withSweepMeasured(state: SheetState, outcome: SweepOutcome): SheetState {
+  const { frames } = outcome.basis;
+  if (state.sweep !== null && state.sweep.stage.kind === 'measuring' && state.sweep.frames === frames) {
+    return outcome.result.ok
+      ? { ...state, picture: { kind: 'swept', frames, outcome, shownId: null }, sweep: null, alone: false }
+      : { ...state, sweep: afterMeasuring(state.sweep, outcome) };
+  }
+  return state.picture.kind === 'swept' && state.picture.frames === frames
+    ? { ...state, picture: { ...state.picture, outcome } }
+    : state;
+}
 
 function pictureReducer(state: PictureState, event: PictureEvent): PictureState {
   switch (event.kind) {
@@ -218,6 +282,17 @@ function pictureReducer(state: PictureState, event: PictureEvent): PictureState 
       return withMarking(state, (marking) =>
         marking.features === marking.found ? marking : { ...kept(marking), features: marking.found, gesture: null },
       );
+    case 'frame-shown':
+      return state.kind === 'swept' ? { ...state, shownId: event.id } : state;
+    case 'frame-left-out':
+      return state.kind === 'swept'
+        ? {
+            ...state,
+            frames: state.frames.map((frame) =>
+              frame.id === event.id ? { ...frame, isLeftOut: event.isLeftOut } : frame,
+            ),
+          }
+        : state;
     default:
       return unreachable(event);
   }
@@ -272,7 +347,17 @@ export function ownSheet(state: SheetState): TypedSheet {
   return state.putAside ?? { readings: state.readings, settings: state.settings };
 }
 
-/** The picture that the state holds, for whoever has to close it once it is gone. */
+/** The one picture that the state holds; null where there is none, or a sweep. */
 export function pictureOf(state: PictureState): Picture | null {
-  return state.kind === 'none' ? null : state.picture;
+  return state.kind === 'none' || state.kind === 'swept' ? null : state.picture;
+}
+
+/** All pictures that the sheet holds, for whoever has to close them once they are gone. */
+export function picturesOf({ picture, sweep }: SheetState): ReadonlySet<Picture> {
+  const one = pictureOf(picture);
+  const frames = [...(picture.kind === 'swept' ? picture.frames : []), ...(sweep?.frames ?? [])];
+  return new Set([
+    ...(one === null ? [] : [one]),
+    ...frames.flatMap(({ thumbnail }) => (thumbnail === null ? [] : [thumbnail])),
+  ]);
 }

@@ -1,17 +1,16 @@
-import { useEffect, useId, useRef, useState } from 'react';
-import type { CameraDevice, CameraStream, MeasuringFailure, Picture } from '../session/ports.js';
-import { useEquipment } from './equipment.js';
+import { useEffect, useState } from 'react';
+import type { CameraStream, Picture } from '../session/ports.js';
+import { CameraFailure, DeviceChoice, Preview } from './camera-parts.js';
 import { Holding } from './holding.js';
 import { Modal } from './modal.js';
-import { failureSaying } from './sentences.js';
+import { useCamera } from './use-camera.js';
 import { cameraWords as words } from './words.js';
 
-type CameraState =
-  | { readonly kind: 'opening' }
-  | { readonly kind: 'failed'; readonly failure: MeasuringFailure }
-  | { readonly kind: 'live'; readonly camera: CameraStream }
-  /** `left` whole seconds to go; at 0 the burst is being taken */
-  | { readonly kind: 'counting'; readonly camera: CameraStream; readonly left: number };
+/** A countdown on one camera; `left` whole seconds to go, at 0 the burst is being taken. */
+interface Countdown {
+  readonly camera: CameraStream;
+  readonly left: number;
+}
 
 const COUNTDOWN_SECONDS = 3;
 
@@ -24,51 +23,17 @@ export function CameraDialog(props: {
   readonly onClose: () => void;
 }) {
   const { onTaken, onClose } = props;
-  const { cameras } = useEquipment();
-  const [wanted, setWanted] = useState<{ readonly id: string | null; readonly attempt: number }>({
-    id: props.cameraId,
-    attempt: 0,
-  });
-  const [state, setState] = useState<CameraState>({ kind: 'opening' });
-  const [devices, setDevices] = useState<readonly CameraDevice[]>([]);
+  const { state, devices, wantedId, openAgain, fail } = useCamera(props.cameraId);
+  const camera = state.kind === 'live' ? state.camera : null;
+  const [begun, setBegun] = useState<Countdown | null>(null);
+  // A countdown ends with the camera that it was begun on.
+  const left = begun !== null && begun.camera === camera ? begun.left : null;
 
   useEffect(() => {
-    // An object, not a variable: it changes while the promises below are waited for.
-    const life = { isOver: false };
-    let opened: CameraStream | null = null;
-    const open = async (): Promise<void> => {
-      const result = await cameras.open(wanted.id);
-      if (life.isOver) {
-        if (result.ok) result.value.stop();
-        return;
-      }
-      if (!result.ok) {
-        setState({ kind: 'failed', failure: result.failure });
-      } else {
-        opened = result.value;
-        opened.onEnded(() => {
-          if (!life.isOver) setState({ kind: 'failed', failure: { kind: 'camera-unplugged' } });
-        });
-        setState({ kind: 'live', camera: opened });
-      }
-      // Only now: before the first permission devices have no names.
-      const known = await cameras.devices();
-      if (!life.isOver) setDevices(known);
-    };
-    void open();
-    return () => {
-      life.isOver = true;
-      opened?.stop();
-    };
-  }, [cameras, wanted]);
-
-  const countingLeft = state.kind === 'counting' ? state.left : null;
-  const camera = state.kind === 'counting' || state.kind === 'live' ? state.camera : null;
-  useEffect(() => {
-    if (countingLeft === null || camera === null) return;
-    if (countingLeft > 0) {
+    if (left === null || camera === null) return;
+    if (left > 0) {
       const timer = setTimeout(() => {
-        setState({ kind: 'counting', camera, left: countingLeft - 1 });
+        setBegun({ camera, left: left - 1 });
       }, 1000);
       return () => {
         clearTimeout(timer);
@@ -82,7 +47,7 @@ export function CameraDialog(props: {
         return;
       }
       if (!taken.ok) {
-        setState({ kind: 'failed', failure: taken.failure });
+        fail(taken.failure);
         return;
       }
       onTaken(taken.value);
@@ -92,26 +57,21 @@ export function CameraDialog(props: {
     return () => {
       life.isOver = true;
     };
-  }, [countingLeft, camera, onTaken, onClose]);
-
-  const openAgain = (id: string | null): void => {
-    setState({ kind: 'opening' });
-    setWanted(({ attempt }) => ({ id, attempt: attempt + 1 }));
-  };
+  }, [left, camera, fail, onTaken, onClose]);
 
   return (
     <Modal heading={words.heading} closeLabel={words.close} onClose={onClose} wide>
       <div className="camera">
         <div className="camera-view">
           <Preview stream={camera?.stream ?? null} />
-          {state.kind === 'counting' && (
+          {left !== null && (
             <div className="countdown" aria-hidden="true">
-              {state.left > 0 ? state.left : words.hold}
+              {left > 0 ? left : words.hold}
             </div>
           )}
           <p className={state.kind === 'opening' ? 'camera-status' : 'visually-hidden'} role="status">
             {state.kind === 'opening' && words.opening}
-            {state.kind === 'counting' && (state.left > 0 ? words.inSeconds(state.left) : words.hold)}
+            {left !== null && (left > 0 ? words.inSeconds(left) : words.hold)}
           </p>
           {state.kind === 'failed' && <CameraFailure failure={state.failure} />}
         </div>
@@ -119,7 +79,7 @@ export function CameraDialog(props: {
           {devices.length > 0 && (
             <DeviceChoice
               devices={devices}
-              chosen={camera?.deviceId ?? wanted.id}
+              chosen={camera?.deviceId ?? wantedId}
               onChoose={(id) => {
                 props.onCameraChosen(id);
                 openAgain(id);
@@ -130,22 +90,22 @@ export function CameraDialog(props: {
             <strong>{words.gaze[props.gaze]}</strong>
           </p>
           <div className="actions">
-            {state.kind === 'live' && (
+            {camera !== null && left === null && (
               <button
                 type="button"
                 className="main-action"
                 onClick={() => {
-                  setState({ kind: 'counting', camera: state.camera, left: COUNTDOWN_SECONDS });
+                  setBegun({ camera, left: COUNTDOWN_SECONDS });
                 }}
               >
                 {words.start}
               </button>
             )}
-            {state.kind === 'counting' && (
+            {left !== null && (
               <button
                 type="button"
                 onClick={() => {
-                  setState({ kind: 'live', camera: state.camera });
+                  setBegun(null);
                 }}
               >
                 {words.stop}
@@ -156,7 +116,7 @@ export function CameraDialog(props: {
                 type="button"
                 className="main-action"
                 onClick={() => {
-                  openAgain(wanted.id);
+                  openAgain(wantedId);
                 }}
               >
                 {words.again}
@@ -168,56 +128,5 @@ export function CameraDialog(props: {
         </div>
       </div>
     </Modal>
-  );
-}
-
-function CameraFailure({ failure }: { readonly failure: MeasuringFailure }) {
-  const { what, next } = failureSaying(failure);
-  return (
-    <p className="note note-failure" role="alert">
-      <strong>{what}</strong> {next}
-    </p>
-  );
-}
-
-/** The live picture, mirrored: people know their own face from mirrors and move the right way. */
-function Preview({ stream }: { readonly stream: MediaStream | null }) {
-  const video = useRef<HTMLVideoElement>(null);
-  useEffect(() => {
-    const element = video.current;
-    if (element === null) return;
-    element.srcObject = stream;
-    // Playing is refused where the stream ended in between; the dialog then says why the camera is gone.
-    if (stream !== null) element.play().catch(() => undefined);
-    return () => {
-      element.srcObject = null;
-    };
-  }, [stream]);
-  return <video ref={video} className="preview" muted playsInline aria-hidden="true" />;
-}
-
-function DeviceChoice(props: {
-  readonly devices: readonly CameraDevice[];
-  readonly chosen: string | null;
-  readonly onChoose: (id: string) => void;
-}) {
-  const id = useId();
-  return (
-    <p className="labelled">
-      <label htmlFor={id}>{words.device}</label>
-      <select
-        id={id}
-        value={props.chosen ?? ''}
-        onChange={(event) => {
-          props.onChoose(event.currentTarget.value);
-        }}
-      >
-        {props.devices.map((device, index) => (
-          <option key={device.id} value={device.id}>
-            {device.label === '' ? words.unnamed(index + 1) : device.label}
-          </option>
-        ))}
-      </select>
-    </p>
   );
 }

@@ -1,14 +1,18 @@
 import { useEffect, useState } from 'react';
 import { flushSync } from 'react-dom';
+import type { PictureFeatures } from '../core/camera/features.js';
 import { parsePrintScale } from '../session/measuring-settings.js';
 import type { SheetState } from '../session/sheet.js';
+import { straightestFrame } from '../session/sweep-frames.js';
+import type { SheetInHand, SheetMeasurement } from './use-sheet.js';
 import { paperWords as words, pictureWords } from './words.js';
 
 // The month as a word: 3/4 is April here and March there.
 const WHEN = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeStyle: 'short' });
 
 /** A line for the printed sheet alone: when it was printed, where the wearer looked, and which card was held. */
-export function PaperFacts({ state, isMeasured }: { readonly state: SheetState; readonly isMeasured: boolean }) {
+export function PaperFacts(props: { readonly state: SheetState; readonly measurement: SheetInHand['measurement'] }) {
+  const { state, measurement } = props;
   const [when, setWhen] = useState(() => new Date());
   useEffect(() => {
     const onBeforePrint = (): void => {
@@ -25,15 +29,30 @@ export function PaperFacts({ state, isMeasured }: { readonly state: SheetState; 
   const where = state.settings.gaze === 'camera' ? pictureWords.gazeCamera : pictureWords.gazeFar;
   return (
     <p className="paper-facts">
-      {words.printed(WHEN.format(when))} {isMeasured && `${words.looked(where)} ${cardWords(state)}`}
+      {words.printed(WHEN.format(when))}{' '}
+      {measurement?.ok === true && `${words.looked(where)} ${cardWords(state)} ${sweepWords(state, measurement.value)}`}
     </p>
   );
+}
+
+function sweepWords({ picture }: SheetState, measurement: SheetMeasurement): string {
+  return measurement.kind === 'sweep' && picture.kind === 'swept'
+    ? words.sweep(measurement.framesUsed, picture.frames.length)
+    : '';
+}
+
+/** The features that speak for what was measured; null without any. */
+function shownFeatures(picture: SheetState['picture']): PictureFeatures | null {
+  if (picture.kind === 'measured') return picture.marking.found;
+  if (picture.kind !== 'swept') return null;
+  const outcome = straightestFrame(picture.frames)?.outcome;
+  return outcome?.kind === 'found' ? outcome.features : null;
 }
 
 function cardWords({ picture, settings }: SheetState): string {
   const { card, checkLengthText } = settings;
   // Markers that were seen say more than the setting: only the printed card has them.
-  const areMarkersSeen = picture.kind === 'measured' && picture.marking.found.card.source === 'markers';
+  const areMarkersSeen = shownFeatures(picture)?.card.source === 'markers';
   if (card === 'bought' && !areMarkersSeen) return words.bought;
   return parsePrintScale(checkLengthText)?.ok === true
     ? words.markerCard(checkLengthText.trim())

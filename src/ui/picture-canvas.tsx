@@ -25,7 +25,8 @@ export function PictureCanvas(props: { readonly picture: Picture; readonly regio
       context.imageSmoothingQuality = 'high';
       const scale = width / widthPx;
       context.setTransform(scale, 0, 0, height / heightPx, -xPx * scale, (-yPx * height) / heightPx);
-      context.drawImage(picture.bitmap, 0, 0);
+      // A small copy of a picture is drawn in the coordinates of the picture.
+      context.drawImage(picture.bitmap, 0, 0, picture.widthPx, picture.heightPx);
       context.setTransform(1, 0, 0, 1, 0, 0);
     };
     draw();

@@ -1,4 +1,6 @@
+import type { ReactNode } from 'react';
 import { useId } from 'react';
+import type { FaceEstimates } from '../core/estimate/estimate.js';
 import { measuringSettings } from '../session/measuring-settings.js';
 import { checkIris } from '../core/crosscheck/check-iris.js';
 import { measurementById } from '../core/catalogue/catalogue.js';
@@ -10,63 +12,67 @@ import { pictureWords as words, sheetWords } from './words.js';
 
 /** What the picture says besides the rows of the sheet, and what would make the next one better. */
 export function PictureFacts({ sheet }: { readonly sheet: SheetInHand }) {
-  const { catalogue } = useEquipment();
-  const adviceId = useId();
-  if (sheet.measurement?.ok !== true) return null;
+  if (sheet.measurement?.ok !== true || sheet.measurement.value.kind !== 'picture') return null;
   const { estimates, pixelsPerMm, advice } = sheet.measurement.value;
+  const aside = formatNumber(Math.abs(estimates.headYaw.value), 1);
+  const nod = formatNumber(Math.abs(estimates.headPitch.value), 1);
+  return (
+    <>
+      <dl className="facts" aria-label={words.facts}>
+        <FactsOfBoth sheet={sheet} estimates={estimates} />
+        <Fact name={words.distance}>{formatNumber(estimates.distance.value / 10, 0)} cm</Fact>
+        <Fact name={words.turned}>{words.turnedBy(aside, nod, estimates.headPitch.value > 0 ? 'down' : 'up')}</Fact>
+        <Fact name={words.scale}>{words.pixelsPerMm(formatNumber(pixelsPerMm, 1))}</Fact>
+      </dl>
+      <AdviceList heading={words.better} sentences={advice.map(adviceSentence)} />
+    </>
+  );
+}
+
+/** What a picture and a sweep both say. */
+export function FactsOfBoth(props: { readonly sheet: SheetInHand; readonly estimates: FaceEstimates }) {
+  const { estimates, sheet } = props;
+  const { catalogue } = useEquipment();
   const { workingDistanceMm } = measuringSettings(sheet.state.settings);
   // The near PD would give the distance PD away.
   const isPdCovered = sheet.rows.some(
     ({ covered, fields }) => covered && fields.some(({ field }) => field === 'pdFar'),
   );
   const iris = checkIris(estimates.irisDiameter, measurementById(catalogue, 'irisDiameter').population);
-  const aside = formatNumber(Math.abs(estimates.headYaw.value), 1);
-  const nod = formatNumber(Math.abs(estimates.headPitch.value), 1);
   return (
     <>
-      <dl className="facts" aria-label={words.facts}>
-        <div>
-          <dt>
-            {words.nearPd} {words.nearPdFor(workingDistanceMm)}
-          </dt>
-          <dd>
-            {isPdCovered ? (
-              <em className="cover">{sheetWords.coveredShort}</em>
-            ) : (
-              `${formatEstimate(estimates.pdNear)} mm`
-            )}
-          </dd>
-        </div>
-        <div>
-          <dt>{words.irisDiameter}</dt>
-          <dd>
-            {formatEstimate(estimates.irisDiameter)} mm
-            <small>{words.irisCheck[iris.kind]}</small>
-          </dd>
-        </div>
-        <div>
-          <dt>{words.distance}</dt>
-          <dd>{formatNumber(estimates.distance.value / 10, 0)} cm</dd>
-        </div>
-        <div>
-          <dt>{words.turned}</dt>
-          <dd>{words.turnedBy(aside, nod, estimates.headPitch.value > 0 ? 'down' : 'up')}</dd>
-        </div>
-        <div>
-          <dt>{words.scale}</dt>
-          <dd>{words.pixelsPerMm(formatNumber(pixelsPerMm, 1))}</dd>
-        </div>
-      </dl>
-      {advice.length > 0 && (
-        <section className="advice" aria-labelledby={adviceId}>
-          <h3 id={adviceId}>{words.better}</h3>
-          <ul>
-            {advice.map((one) => (
-              <li key={JSON.stringify(one)}>{adviceSentence(one)}</li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <Fact name={`${words.nearPd} ${words.nearPdFor(workingDistanceMm)}`}>
+        {isPdCovered ? <em className="cover">{sheetWords.coveredShort}</em> : `${formatEstimate(estimates.pdNear)} mm`}
+      </Fact>
+      <Fact name={words.irisDiameter}>
+        {formatEstimate(estimates.irisDiameter)} mm
+        <small>{words.irisCheck[iris.kind]}</small>
+      </Fact>
     </>
+  );
+}
+
+export function Fact({ name, children }: { readonly name: string; readonly children: ReactNode }) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>{children}</dd>
+    </div>
+  );
+}
+
+/** What would make the next picture or sweep better. */
+export function AdviceList(props: { readonly heading: string; readonly sentences: readonly string[] }) {
+  const headingId = useId();
+  if (props.sentences.length === 0) return null;
+  return (
+    <section className="advice" aria-labelledby={headingId}>
+      <h3 id={headingId}>{props.heading}</h3>
+      <ul>
+        {props.sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </section>
   );
 }

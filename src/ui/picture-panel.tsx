@@ -1,9 +1,6 @@
 import type { KeyboardEvent, ReactNode } from 'react';
 import { useEffect, useId, useState } from 'react';
-import type { FaceMeasurement } from '../core/estimate/face-estimates.js';
-import type { PictureFailure } from '../core/camera/failure.js';
 import type { ImagePoint } from '../core/geometry/vector.js';
-import type { Result } from '../core/result.js';
 import { SIDES } from '../core/units/side.js';
 import type { Handle } from '../session/handles.js';
 import { CARD_HANDLES, eyeHandles, MIDLINE_HANDLE } from '../session/handles.js';
@@ -17,16 +14,23 @@ import type { PictureRegion } from './picture-region.js';
 import { eyeRegion, faceRegion, wholeRegion } from './picture-region.js';
 import { PictureStage } from './picture-stage.js';
 import { failureSaying, progressSentence } from './sentences.js';
-import type { PictureSource, SheetInHand } from './use-sheet.js';
-import { pictureWords as words } from './words.js';
+import { SweepFacts } from './sweep-facts.js';
+import { SweepNote, SweptNote } from './sweep-note.js';
+import { SweptPicture } from './sweep-view.js';
+import type { SheetInHand } from './use-sheet.js';
+import { pictureWords as words, sweepWords } from './words.js';
 
 const MAIN_HANDLES: readonly Handle[] = [...CARD_HANDLES, MIDLINE_HANDLE];
 
 /** The picture: how it comes in, what was found in it, and what is put right by hand. */
-export function PicturePanel(props: { readonly sheet: SheetInHand; readonly onTake: () => void }) {
+export function PicturePanel(props: {
+  readonly sheet: SheetInHand;
+  readonly onTake: () => void;
+  readonly onSweep: () => void;
+}) {
   const { sheet } = props;
-  const { picture } = sheet.state;
-  const letGo = useIncomingPictures(sheet.measurePicture);
+  const { picture, sweep } = sheet.state;
+  const letGo = useIncomingFiles(sheet.bringFiles);
   const headingId = useId();
   return (
     <section className={letGo ? 'picture-panel is-drop' : 'picture-panel'} aria-labelledby={headingId}>
@@ -34,11 +38,15 @@ export function PicturePanel(props: { readonly sheet: SheetInHand; readonly onTa
         {words.heading}
       </h2>
       {letGo && <p className="drop-note">{words.letGo}</p>}
+      {sweep !== null && <SweepNote sheet={sheet} run={sweep} />}
       <PictureBody sheet={sheet} />
-      <PictureActions sheet={sheet} onTake={props.onTake} />
+      <PictureActions sheet={sheet} onTake={props.onTake} onSweep={props.onSweep} />
       {picture.kind === 'none' && <Holding />}
-      {(picture.kind === 'measured' || picture.kind === 'none') && <GazeChoice sheet={sheet} />}
-      {picture.kind === 'measured' && sheet.measurement?.ok === true && <PictureFacts sheet={sheet} />}
+      {(picture.kind === 'measured' || picture.kind === 'swept' || picture.kind === 'none') && (
+        <GazeChoice sheet={sheet} />
+      )}
+      {picture.kind === 'measured' && <PictureFacts sheet={sheet} />}
+      {picture.kind === 'swept' && <SweepFacts sheet={sheet} />}
     </section>
   );
 }
@@ -102,14 +110,20 @@ function PictureBody({ sheet }: { readonly sheet: SheetInHand }) {
           </MarkedPicture>
         </>
       );
+    case 'swept':
+      return (
+        <>
+          <SweptNote sheet={sheet} picture={picture} />
+          <SweptPicture sheet={sheet} state={picture} />
+        </>
+      );
   }
 }
 
-function MeasuredNote(props: {
-  readonly marking: Marking;
-  readonly measurement: Result<FaceMeasurement, PictureFailure> | null;
-}) {
-  if (props.measurement?.ok === false) return <FailureNote failure={props.measurement.failure} />;
+function MeasuredNote(props: { readonly marking: Marking; readonly measurement: SheetInHand['measurement'] }) {
+  if (props.measurement?.ok === false && props.measurement.failure.kind === 'picture') {
+    return <FailureNote failure={props.measurement.failure.failure} />;
+  }
   return (
     <p className="note">
       <strong>{props.marking.features === props.marking.found ? words.found : words.corrected}</strong>
@@ -266,9 +280,22 @@ function MarkedPicture(props: {
   );
 }
 
-function PictureActions(props: { readonly sheet: SheetInHand; readonly onTake: () => void }) {
-  const { dispatch, measurePicture, state, stopMeasuring } = props.sheet;
+function PictureActions(props: {
+  readonly sheet: SheetInHand;
+  readonly onTake: () => void;
+  readonly onSweep: () => void;
+}) {
+  const { bringFiles, dispatch, state, stopMeasuring, sweep } = props.sheet;
   const { kind } = state.picture;
+  if (state.sweep !== null && state.sweep.stage.kind !== 'failed') {
+    return (
+      <div className="actions">
+        <button type="button" onClick={sweep.drop}>
+          {words.cancel}
+        </button>
+      </div>
+    );
+  }
   if (kind === 'working') {
     return (
       <div className="actions">
@@ -290,15 +317,19 @@ function PictureActions(props: { readonly sheet: SheetInHand; readonly onTake: (
       <button type="button" className={isFirst || kind === 'failed' ? 'main-action' : undefined} onClick={props.onTake}>
         {isFirst ? words.take : words.takeAnother}
       </button>
+      <button type="button" onClick={props.onSweep}>
+        {kind === 'swept' ? sweepWords.takeAnother : sweepWords.take}
+      </button>
       <label className="file-button">
         <input
           type="file"
-          accept="image/*"
+          accept="image/*,video/*"
+          multiple
           onChange={(event) => {
-            const file = event.currentTarget.files?.[0];
+            const files = [...(event.currentTarget.files ?? [])];
             // The same file may be chosen again after it was put away.
             event.currentTarget.value = '';
-            if (file !== undefined) measurePicture({ kind: 'file', blob: file, name: file.name });
+            bringFiles(files);
           }}
         />
         <span>{isFirst ? words.choose : words.chooseAnother}</span>
@@ -351,14 +382,14 @@ function GazeChoice({ sheet }: { readonly sheet: SheetInHand }) {
   );
 }
 
-/** Takes pictures that are dropped or pasted anywhere on the page; true while one hovers over it. */
-function useIncomingPictures(measurePicture: (source: PictureSource) => void): boolean {
+/** Takes files that are dropped or pasted anywhere on the page; true while some hover over it. */
+function useIncomingFiles(bringFiles: SheetInHand['bringFiles']): boolean {
   const [hovers, setHovers] = useState(false);
   useEffect(() => {
     const take = (list: FileList | undefined): boolean => {
-      const file = list?.[0];
-      if (file === undefined) return false;
-      measurePicture({ kind: 'file', blob: file, name: file.name });
+      const files = [...(list ?? [])];
+      if (files.length === 0) return false;
+      bringFiles(files);
       return true;
     };
     const carriesFile = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') === true;
@@ -390,6 +421,6 @@ function useIncomingPictures(measurePicture: (source: PictureSource) => void): b
       window.removeEventListener('drop', onDrop);
       window.removeEventListener('paste', onPaste);
     };
-  }, [measurePicture]);
+  }, [bringFiles]);
   return hovers;
 }

@@ -5,6 +5,7 @@ import type { FieldRow, SheetRow } from '../session/rows.js';
 import { hasReadings } from '../session/rows.js';
 import type { ReadingField } from '../session/typed-sheet.js';
 import { READING_FIELDS } from '../session/typed-sheet.js';
+import { budgetBasis } from './budget-basis.js';
 import type { RulerLane } from './difference-ruler.js';
 import { DifferenceRuler } from './difference-ruler.js';
 import { useEquipment } from './equipment.js';
@@ -35,15 +36,21 @@ export function goToReading(field: ReadingField): void {
 export function ReadingsSheet({ sheet }: { readonly sheet: SheetInHand }) {
   const headingId = useId();
   const isMeasured = sheet.measurement?.ok === true;
+  const isSweep = sheet.measurement?.ok === true && sheet.measurement.value.kind === 'sweep';
+  const isRenewed = isSweep && sheet.sweep.measuringShare !== null;
   return (
     <section className="readings" aria-labelledby={headingId}>
       <h2 id={headingId} className="visually-hidden">
         {words.heading}
       </h2>
       <AloneBar sheet={sheet} />
-      {isMeasured && <p className="note what-decides">{words.whatDecides}</p>}
+      {isMeasured && <p className="note what-decides">{isSweep ? words.whatSweepDecides : words.whatDecides}</p>}
       {/* The roles are said again because a narrow screen lays the table out as blocks, and browsers then forget them. */}
-      <table role="table" className={isMeasured ? 'sheet' : 'sheet is-unmeasured'}>
+      <table
+        role="table"
+        className={isMeasured ? (isRenewed ? 'sheet is-renewed' : 'sheet') : 'sheet is-unmeasured'}
+        aria-busy={isRenewed}
+      >
         <caption className="visually-hidden">{words.caption}</caption>
         <thead role="rowgroup">
           <tr role="row">
@@ -198,7 +205,7 @@ function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonly sheet
       )}
       <tr role="row" id={detailsId} className="details" hidden={!isOpen}>
         <td role="cell" colSpan={COLUMNS}>
-          {isOpen && <RowDetails row={row} />}
+          {isOpen && <RowDetails row={row} basis={budgetBasis(sheet)} />}
         </td>
       </tr>
     </>
@@ -325,10 +332,10 @@ interface SaidFinding {
 /** The findings of a row; where both sides say the same, it is said once. */
 function saidTogether(fields: readonly FieldRow[]): readonly SaidFinding[] {
   const said: SaidFinding[] = [];
-  for (const { side, finding, areLidsFound } of fields) {
+  for (const { side, finding, areLidsFound, source } of fields) {
     if (finding === null) continue;
     const sides = side === null ? [] : [words.side[side]];
-    const reason = findingReason(finding, areLidsFound);
+    const reason = findingReason(finding, areLidsFound, source);
     const same = said.findIndex((one) => one.kind === finding.kind && one.reason === reason);
     const before = said[same];
     if (before === undefined) said.push({ sides, kind: finding.kind, word: findingWord(finding), reason });
@@ -340,14 +347,14 @@ function saidTogether(fields: readonly FieldRow[]): readonly SaidFinding[] {
 /** What a screen reader is told when the findings of a row change. */
 export function findingsSpoken(row: SheetRow): string {
   return row.fields
-    .flatMap(({ side, finding, areLidsFound }) =>
+    .flatMap(({ side, finding, areLidsFound, source }) =>
       finding === null
         ? []
         : [
             words.findingOf(
               spokenName(row.measurement, side),
               findingWord(finding),
-              findingReason(finding, areLidsFound),
+              findingReason(finding, areLidsFound, source),
             ),
           ],
     )

@@ -6,12 +6,15 @@ import type { SourceStatus } from '../core/catalogue/source-status.js';
 import type { Finding } from '../core/crosscheck/finding.js';
 import type { Inconsistency } from '../core/crosscheck/inconsistency.js';
 import type { Slip, SlipKind } from '../core/crosscheck/slip.js';
+import type { SweepAdvice } from '../core/estimate/sweep.js';
 import type { BudgetSource } from '../core/estimate/estimate.js';
 import type { PrintCheckFailure } from '../core/reading/print-check.js';
 import type { ReadingFailure } from '../core/reading/parse-reading.js';
 import { unreachable } from '../core/result.js';
 import type { LengthFailure } from '../session/measuring-settings.js';
 import type { MeasuringFailure, MeasuringProgress } from '../session/ports.js';
+import type { SweepGap } from '../session/sweep-coverage.js';
+import type { SweepTrouble } from '../session/sweep-frames.js';
 import { formatNumber } from './numbers.js';
 
 /** What happened and what to do next, as two sentences. */
@@ -183,6 +186,161 @@ export function adviceSentence(advice: Advice): string {
   }
 }
 
+/** What kept a frame of a sweep from being used, in a few words that go on a sentence. */
+export function frameFailureWords(failure: MeasuringFailure): string {
+  switch (failure.kind) {
+    case 'no-face':
+      return 'no face seen';
+    case 'several-faces':
+      return 'several faces seen';
+    case 'no-card':
+      return 'card not seen';
+    case 'several-cards':
+      return 'several cards seen';
+    case 'card-not-flat':
+      return 'card bent, or a corner covered';
+    case 'card-tilted':
+      return 'card leans too far';
+    case 'head-turned':
+      return 'face turned too far';
+    case 'eyes-closed':
+      return 'eyes closed';
+    case 'iris-not-found':
+      return 'iris edge not seen';
+    case 'blurred':
+      return 'blurred';
+    case 'too-dark':
+      return 'too dark';
+    case 'implausible':
+      return 'card and eyes do not fit together';
+    case 'too-far':
+      return 'too far from the camera';
+    case 'picture-unsupported':
+    case 'picture-broken':
+    case 'picture-too-large':
+      return 'file cannot be opened';
+    case 'video-unsupported':
+    case 'video-broken':
+      return 'frame cannot be read';
+    case 'camera-refused':
+    case 'camera-missing':
+    case 'camera-busy':
+    case 'camera-unplugged':
+    case 'camera-unsupported':
+      return 'no camera';
+    case 'model-not-loadable':
+    case 'vision-not-loadable':
+    case 'vision-stopped':
+      return 'could not be looked at';
+    default:
+      return unreachable(failure);
+  }
+}
+
+/**
+ * What kept a sweep from being measured, and the way out.
+ *
+ * @param mostly what kept most of the frames from being used; null where that is not known
+ */
+export function sweepFailureSaying(failure: SweepTrouble, mostly: MeasuringFailure | null): Saying {
+  switch (failure.kind) {
+    case 'too-few-frames': {
+      const why = mostly === null ? '' : ` Most of the others: ${frameFailureWords(mostly)}.`;
+      return {
+        what: `Only ${frameCountWords(failure.usable)} could be used, and a sweep needs ${failure.needed}.${why}`,
+        next: 'Take the sweep again, slowly, with the whole card and both eyes in the frame and light from the front. Or measure the best frame alone.',
+      };
+    }
+    case 'card-not-still':
+      return {
+        what: `The card never sat still on the face: at most ${frameCountWords(failure.longestRun)} in a row belong together, and ${failure.needed} are needed.`,
+        next: 'Hold the card firmly, with a finger of the same hand on the head, and move head and card as one. Or measure the best frame alone.',
+      };
+    case 'frames-of-different-size':
+      return {
+        what: 'These pictures have different sizes, so they were not taken by one camera in one go.',
+        next: 'Choose only pictures of one sweep, not cropped and not turned, or measure the best of them alone.',
+      };
+    case 'no-face':
+    case 'several-faces':
+    case 'no-card':
+    case 'several-cards':
+    case 'card-not-flat':
+    case 'card-tilted':
+    case 'head-turned':
+    case 'eyes-closed':
+    case 'iris-not-found':
+    case 'blurred':
+    case 'too-dark':
+    case 'implausible':
+    case 'too-far':
+      return {
+        what: `The frames of this sweep could not be measured. Most of them: ${frameFailureWords(failure)}.`,
+        next: failureSaying(failure).next,
+      };
+    case 'picture-unsupported':
+    case 'picture-broken':
+    case 'picture-too-large':
+    case 'video-unsupported':
+    case 'video-broken':
+    case 'camera-refused':
+    case 'camera-missing':
+    case 'camera-busy':
+    case 'camera-unplugged':
+    case 'camera-unsupported':
+    case 'model-not-loadable':
+    case 'vision-not-loadable':
+    case 'vision-stopped':
+      return failureSaying(failure);
+    default:
+      return unreachable(failure);
+  }
+}
+
+function frameCountWords(count: number): string {
+  return count === 1 ? '1 frame' : `${count} frames`;
+}
+
+/** What would make the next sweep better; `frameNumber` gives the number on the screen of a frame's place. */
+export function sweepAdviceSentence(advice: SweepAdvice, frameNumber: (place: number) => number): string {
+  switch (advice.kind) {
+    case 'turn-further':
+      return `Turn the head further: from one end to the other it turned by ${advice.rangeDeg.toFixed(0)}°, and ${advice.usefulDeg.toFixed(0)}° are useful.`;
+    case 'lean-more':
+      return `Lean more: the farthest frame is only ${percentBeyond(advice.ratio)} % farther away than the nearest, and ${percentBeyond(advice.usefulRatio)} % are useful.`;
+    case 'more-frames':
+      return `More frames: ${frameCountWords(advice.used)} could be used, and ${advice.useful} are useful. Go slowly, in good light.`;
+    case 'card-slipped':
+      return `The card slipped at frame ${frameNumber(advice.fromFrame)}, and what does not fit to the rest was left out: hold it firmly, with a finger on the head.`;
+    case 'come-nearer':
+      return `Come nearer: the face has only ${advice.pixelsPerMm.toFixed(1)} pixels per millimetre.`;
+    case 'card-on-forehead':
+      return 'Hold the card on the forehead if you can: there it is best known how far it lies before the eyes.';
+    default:
+      return unreachable(advice);
+  }
+}
+
+function percentBeyond(ratio: number): string {
+  return (100 * (ratio - 1)).toFixed(0);
+}
+
+/** What a sweep still lacks, in words that go on a list. */
+export function gapWords(gap: SweepGap): string {
+  switch (gap) {
+    case 'turned-R':
+      return 'turned to the right';
+    case 'turned-L':
+      return 'turned to the left';
+    case 'distance':
+      return 'nearer and farther';
+    case 'frames':
+      return 'more frames';
+    default:
+      return unreachable(gap);
+  }
+}
+
 /** What is being done. */
 export function progressSentence(progress: MeasuringProgress | null): string {
   if (progress === null) return 'Opening the picture';
@@ -316,7 +474,11 @@ export function findingWord(finding: Finding, isOfBoth = false): string {
  * Why, in a few words. `areLidsFound` where the estimate rests on lid marks that no hand has set yet: setting them is the
  * one thing that makes a picture at hand surer.
  */
-export function findingReason(finding: Finding, areLidsFound: boolean): string {
+export function findingReason(
+  finding: Finding,
+  areLidsFound: boolean,
+  source: 'picture' | 'sweep' = 'picture',
+): string {
   switch (finding.kind) {
     case 'agrees':
       return 'within the tolerance';
@@ -326,7 +488,7 @@ export function findingReason(finding: Finding, areLidsFound: boolean): string {
       const { comparison, reason } = finding;
       switch (reason.kind) {
         case 'camera-too-uncertain': {
-          const why = tooWideWords(comparison.cameraExpanded, comparison.tolerance.value);
+          const why = tooWideWords(comparison.cameraExpanded, comparison.tolerance.value, source);
           return areLidsFound ? `${why}; set the lid marks under the loupe` : why;
         }
         case 'between':
@@ -342,10 +504,10 @@ export function findingReason(finding: Finding, areLidsFound: boolean): string {
   }
 }
 
-function tooWideWords(doubtMm: number, toleranceMm: number): string {
+function tooWideWords(doubtMm: number, toleranceMm: number, source: 'picture' | 'sweep'): string {
   // A second decimal where the first does not show which of the two is larger.
   const decimals = formatNumber(doubtMm, 1) === formatNumber(toleranceMm, 1) ? 2 : 1;
-  return `±\u00a0${formatNumber(doubtMm, decimals)} mm from one picture is too wide for ±\u00a0${formatNumber(toleranceMm, decimals)}`;
+  return `±\u00a0${formatNumber(doubtMm, decimals)} mm from one ${source} is too wide for ±\u00a0${formatNumber(toleranceMm, decimals)}`;
 }
 
 /** A limit that still decides as it is written: rounded down, with a second decimal where one would leave nothing. */

@@ -10,11 +10,12 @@ import { PicturePanel } from './picture-panel.js';
 import { PrintDialog } from './print-dialog.js';
 import { goToReading, ReadingsSheet } from './readings-sheet.js';
 import { SettingsDialog } from './settings-dialog.js';
+import { SweepDialog } from './sweep-dialog.js';
 import { useAnnouncements } from './use-announcements.js';
 import { useSheet } from './use-sheet.js';
 import { demoWords, footerWords, headerWords } from './words.js';
 
-type OpenDialog = 'camera' | 'settings' | 'print' | null;
+type OpenDialog = 'camera' | 'sweep' | 'settings' | 'print' | null;
 
 /** The whole screen. */
 export function SheetScreen() {
@@ -142,9 +143,12 @@ export function SheetScreen() {
           onTake={() => {
             setOpen('camera');
           }}
+          onSweep={() => {
+            setOpen('sweep');
+          }}
         />
         <div className="paper">
-          <PaperFacts state={state} isMeasured={sheet.measurement?.ok === true} />
+          <PaperFacts state={state} measurement={sheet.measurement} />
           <ReadingsSheet sheet={sheet} />
           <MisfitList sheet={sheet} />
         </div>
@@ -174,6 +178,18 @@ export function SheetScreen() {
             changeSettings({ cameraId });
           }}
           onTaken={onTaken}
+          onClose={close}
+        />
+      )}
+      {open === 'sweep' && (
+        <SweepDialog
+          run={state.sweep}
+          sweep={sheet.sweep}
+          gaze={state.settings.gaze}
+          cameraId={state.settings.cameraId}
+          onCameraChosen={(cameraId) => {
+            changeSettings({ cameraId });
+          }}
           onClose={close}
         />
       )}

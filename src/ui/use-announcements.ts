@@ -1,11 +1,11 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Finding } from '../core/crosscheck/finding.js';
-import type { MeasuringFailure } from '../session/ports.js';
-import type { PictureState } from '../session/sheet.js';
+import { commonestFailure } from '../session/sweep-frames.js';
 import { findingsSpoken } from './readings-sheet.js';
-import { failureSaying, progressSentence } from './sentences.js';
+import type { Saying } from './sentences.js';
+import { failureSaying, progressSentence, sweepFailureSaying } from './sentences.js';
 import type { SheetInHand } from './use-sheet.js';
-import { pictureWords, sheetWords } from './words.js';
+import { pictureWords, sheetWords, sweepWords } from './words.js';
 
 /** A drag changes findings many times a second; they are told once it rests. */
 const REST_MS = 700;
@@ -38,21 +38,43 @@ export function useAnnouncements({ state, measurement, rows }: SheetInHand): Ann
     };
   }, [rows]);
 
-  return { picture: pictureNews(state.picture, measurement), findings };
+  return { picture: sweepNews(state) ?? pictureNews(state, measurement), findings };
 }
 
-function pictureNews(picture: PictureState, measurement: SheetInHand['measurement']): string {
+/** The stages of a sweep, not each of its frames; null without one, and while the camera's dialog speaks for itself. */
+function sweepNews({ sweep }: SheetInHand['state']): string | null {
+  if (sweep === null) return null;
+  switch (sweep.stage.kind) {
+    case 'collecting':
+      return sweep.origin === 'camera' ? null : sweepWords.lookingAt;
+    case 'measuring':
+      return `${sweepWords.measuring}.`;
+    case 'failed':
+      return spoken(sweepFailureSaying(sweep.stage.failure, commonestFailure(sweep.frames)));
+  }
+}
+
+function pictureNews({ picture }: SheetInHand['state'], measurement: SheetInHand['measurement']): string {
   switch (picture.kind) {
     case 'none':
       return '';
     case 'working':
       return `${progressSentence(picture.progress)}.`;
     case 'failed':
-      return failureWords(picture.failure);
+      return spoken(failureSaying(picture.failure));
     case 'placing':
       return pictureWords.placing;
     case 'measured':
-      return measurement?.ok === false ? failureWords(measurement.failure) : pictureWords.found;
+      return measurement?.ok === false && measurement.failure.kind === 'picture'
+        ? spoken(failureSaying(measurement.failure.failure))
+        : pictureWords.found;
+    case 'swept':
+      if (measurement?.ok === true && measurement.value.kind === 'sweep') {
+        return sweepWords.found(measurement.value.framesUsed, picture.frames.length);
+      }
+      return measurement?.ok === false && measurement.failure.kind === 'sweep'
+        ? spoken(sweepFailureSaying(measurement.failure.failure, commonestFailure(picture.frames)))
+        : '';
   }
 }
 
@@ -62,7 +84,6 @@ function summary(rows: SheetInHand['rows']): string {
   return sheetWords.findingsCount(count('agrees'), count('disagrees'), count('cannot-tell'));
 }
 
-function failureWords(failure: MeasuringFailure): string {
-  const { what, next } = failureSaying(failure);
+function spoken({ what, next }: Saying): string {
   return `${what} ${next}`;
 }

@@ -1,7 +1,8 @@
 import type { Dispatch } from 'react';
 import { useCallback, useDeferredValue, useEffect, useMemo, useReducer, useRef, useState } from 'react';
-import type { FaceMeasurement } from '../core/estimate/face-estimates.js';
+import type { FaceMeasurement, MeasuringSettings } from '../core/estimate/face-estimates.js';
 import type { PictureFailure } from '../core/camera/failure.js';
+import type { SweepMeasurement } from '../core/estimate/sweep.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import { measuringSettings } from '../session/measuring-settings.js';
@@ -11,8 +12,11 @@ import type { MeasuringFailure, Picture, PicturePort } from '../session/ports.js
 import type { SheetRow } from '../session/rows.js';
 import { sheetRows } from '../session/rows.js';
 import type { SheetEvent, SheetState } from '../session/sheet.js';
-import { openSheet, ownSheet, pictureOf, sheetReducer } from '../session/sheet.js';
+import { openSheet, ownSheet, picturesOf, sheetReducer } from '../session/sheet.js';
+import type { SweepTrouble } from '../session/sweep-frames.js';
 import { useEquipment } from './equipment.js';
+import type { SweepInHand } from './use-sweep.js';
+import { useSweep } from './use-sweep.js';
 
 /** A picture to be measured: a file, one that is still to be fetched, or a frame of the camera that is open already. */
 export type PictureSource =
@@ -20,15 +24,36 @@ export type PictureSource =
   | { readonly kind: 'fetched'; readonly fetch: () => Promise<Blob | null>; readonly name: string }
   | { readonly kind: 'taken'; readonly picture: Picture };
 
+/** What the camera says: of one picture, or of a sweep. */
+export type SheetMeasurement =
+  ({ readonly kind: 'picture' } & FaceMeasurement) | ({ readonly kind: 'sweep' } & SweepMeasurement);
+
+/** Why what was found carries no numbers. */
+export type SheetTrouble =
+  | { readonly kind: 'picture'; readonly failure: PictureFailure }
+  | { readonly kind: 'sweep'; readonly failure: SweepTrouble };
+
 export interface SheetInHand {
   readonly state: SheetState;
   readonly dispatch: Dispatch<SheetEvent>;
-  /** what the picture says; null without one, a failure where its features do not carry a number */
-  readonly measurement: Result<FaceMeasurement, PictureFailure> | null;
+  /** what the estimates depend on besides what was found */
+  readonly settings: MeasuringSettings;
+  /** what the picture or the sweep says; null without one, a failure where its features do not carry a number */
+  readonly measurement: Result<SheetMeasurement, SheetTrouble> | null;
   readonly rows: readonly SheetRow[];
   readonly misfits: readonly Misfit[];
   readonly measurePicture: (source: PictureSource) => void;
   readonly stopMeasuring: () => void;
+  readonly sweep: SweepInHand;
+  /** Measures what was chosen, dropped or pasted: one picture alone, several or a video as a sweep. */
+  readonly bringFiles: (files: readonly File[]) => void;
+}
+
+const VIDEO_NAME = /\.(avi|m4v|mkv|mov|mp4|ogv|webm)$/i;
+
+/** By its type, or by its name where the system has no type for it. */
+function isVideo({ name, type }: File): boolean {
+  return type === '' ? VIDEO_NAME.test(name) : type.startsWith('video/');
 }
 
 async function openSource(source: PictureSource, pictures: PicturePort): Promise<Result<Picture, MeasuringFailure>> {
@@ -45,14 +70,23 @@ export function useSheet(): SheetInHand {
   const [fault, setFault] = useState<{ readonly reason: unknown } | null>(null);
   if (fault !== null) throw fault.reason;
 
+  const onFault = useCallback((reason: unknown) => {
+    setFault({ reason });
+  }, []);
+
+  const settings = useSame(measuringSettings(state.settings));
+  const sweep = useSweep(state, dispatch, settings, onFault);
+  const { measurePictures, measureVideo, stop: stopSweep } = sweep;
+
   const stopMeasuring = useCallback(() => {
     running.current?.abort();
     running.current = null;
-  }, []);
+    stopSweep();
+  }, [stopSweep]);
 
   const measurePicture = useCallback(
     (source: PictureSource) => {
-      running.current?.abort();
+      stopMeasuring();
       const abort = new AbortController();
       running.current = abort;
       dispatch({ kind: 'picture-awaited' });
@@ -83,20 +117,35 @@ export function useSheet(): SheetInHand {
       };
       measure().catch((reason: unknown) => {
         // An abort rejects with the signal's reason and is expected; anything else is a bug, for the boundary at the top.
-        if (!abort.signal.aborted) setFault({ reason });
+        if (!abort.signal.aborted) onFault(reason);
       });
     },
-    [pictures, vision],
+    [onFault, pictures, stopMeasuring, vision],
   );
 
-  // A bitmap holds tens of megabytes outside the script's memory: it is closed as soon as the sheet lets go of it.
-  const picture = pictureOf(state.picture);
-  const shown = useRef<Picture | null>(null);
+  const bringFiles = useCallback(
+    (files: readonly File[]) => {
+      const stills = files.filter((file) => !isVideo(file));
+      const [first, second] = stills;
+      const [video] = files.filter(isVideo);
+      if (first !== undefined && second === undefined) {
+        measurePicture({ kind: 'file', blob: first, name: first.name });
+        return;
+      }
+      stopMeasuring();
+      if (first !== undefined) measurePictures(stills);
+      else if (video !== undefined) measureVideo(video);
+    },
+    [measurePicture, measurePictures, measureVideo, stopMeasuring],
+  );
+
+  // A bitmap holds memory outside the script's: it is closed as soon as the sheet lets go of it.
+  const held = useRef<ReadonlySet<Picture>>(new Set());
   useEffect(() => {
-    const before = shown.current;
-    shown.current = picture;
-    if (before !== null && before !== picture) before.bitmap.close();
-  }, [picture]);
+    const now = picturesOf(state);
+    for (const before of held.current) if (!now.has(before)) before.bitmap.close();
+    held.current = now;
+  }, [state]);
 
   const own = ownSheet(state);
   const { readings: ownReadings, settings: ownSettings } = own;
@@ -106,11 +155,19 @@ export function useSheet(): SheetInHand {
 
   // A handle follows the pointer at once; the estimates follow as fast as they can be worked out.
   const features = useDeferredValue(state.picture.kind === 'measured' ? state.picture.marking.features : null);
-  const settings = useMemo(() => measuringSettings(state.settings), [state.settings]);
-  const measurement = useMemo(
-    () => (features === null ? null : measureFace(features, settings)),
-    [features, settings, measureFace],
-  );
+  const sweepResult = state.picture.kind === 'swept' ? state.picture.outcome.result : null;
+  const measurement = useMemo<SheetInHand['measurement']>(() => {
+    if (sweepResult !== null) {
+      return sweepResult.ok
+        ? succeed({ kind: 'sweep', ...sweepResult.value })
+        : fail({ kind: 'sweep', failure: sweepResult.failure });
+    }
+    if (features === null) return null;
+    const measured = measureFace(features, settings);
+    return measured.ok
+      ? succeed({ kind: 'picture', ...measured.value })
+      : fail({ kind: 'picture', failure: measured.failure });
+  }, [features, settings, measureFace, sweepResult]);
   const rows = useMemo(
     () => sheetRows(state, measurement?.ok === true ? measurement.value.estimates : null, catalogue),
     [state, measurement, catalogue],
@@ -120,5 +177,14 @@ export function useSheet(): SheetInHand {
     [rows, catalogue, settings.workingDistanceMm],
   );
 
-  return { state, dispatch, measurement, rows, misfits, measurePicture, stopMeasuring };
+  return { state, dispatch, settings, measurement, rows, misfits, measurePicture, stopMeasuring, sweep, bringFiles };
+}
+
+/** The value as it was before, as long as it says the same: what follows from it is then not worked out again. */
+function useSame<Value>(value: Value): Value {
+  const text = JSON.stringify(value);
+  const [same, setSame] = useState({ text, value });
+  if (same.text === text) return same.value;
+  setSame({ text, value });
+  return value;
 }

@@ -1,0 +1,83 @@
+import { unreachable } from '../core/result.js';
+import type { Picture } from './ports.js';
+import type { FrameOutcome, SweepFrame, SweepOutcome, SweepTrouble } from './sweep-frames.js';
+import { tooFewFrames } from './sweep-frames.js';
+
+/** A sweep on its way: frames come in and are looked at, then all of them are measured together. */
+export interface SweepRun {
+  readonly origin: 'camera' | 'pictures' | 'video';
+  readonly frames: readonly SweepFrame[];
+  /** how many frames there will be; null where nobody knows yet */
+  readonly expected: number | null;
+  readonly stage: SweepStage;
+}
+
+export type SweepStage =
+  | { readonly kind: 'collecting' }
+  /** all frames were looked at, and are being measured together */
+  | { readonly kind: 'measuring' }
+  | { readonly kind: 'failed'; readonly failure: SweepTrouble };
+
+export type SweepRunEvent =
+  | { readonly kind: 'frame-taken'; readonly id: number }
+  | {
+      readonly kind: 'frame-settled';
+      readonly id: number;
+      readonly outcome: FrameOutcome;
+      readonly thumbnail: Picture | null;
+      readonly kept: Blob | null;
+    }
+  /** how many frames there will be became known */
+  | { readonly kind: 'frames-counted'; readonly expected: number }
+  /** no more frames will come; those that still wait are not looked at any more */
+  | { readonly kind: 'frames-complete' }
+  /** it cannot go on: the file cannot be opened, or nothing can look at frames */
+  | { readonly kind: 'sweep-failed'; readonly failure: SweepTrouble };
+
+export function beginSweep(origin: SweepRun['origin'], expected: number | null): SweepRun {
+  return { origin, frames: [], expected, stage: { kind: 'collecting' } };
+}
+
+/** The run after an event; what does not fit its stage leaves it as it is. */
+export function sweepRunReducer(run: SweepRun, event: SweepRunEvent): SweepRun {
+  if (run.stage.kind !== 'collecting') return run;
+  switch (event.kind) {
+    case 'frame-taken':
+      return { ...run, frames: [...run.frames, waitingFrame(event.id)] };
+    case 'frame-settled':
+      return {
+        ...run,
+        frames: run.frames.map((frame) =>
+          frame.id === event.id
+            ? { ...frame, outcome: event.outcome, thumbnail: event.thumbnail, kept: event.kept }
+            : frame,
+        ),
+      };
+    case 'frames-counted':
+      return { ...run, expected: event.expected };
+    case 'frames-complete': {
+      const frames = run.frames.filter(({ outcome }) => outcome.kind !== 'waiting');
+      const failure = tooFewFrames(frames);
+      return {
+        ...run,
+        frames,
+        expected: frames.length,
+        stage: failure === null ? { kind: 'measuring' } : { kind: 'failed', failure },
+      };
+    }
+    case 'sweep-failed':
+      return { ...run, stage: { kind: 'failed', failure: event.failure } };
+    default:
+      return unreachable(event);
+  }
+}
+
+function waitingFrame(id: number): SweepFrame {
+  return { id, outcome: { kind: 'waiting' }, thumbnail: null, kept: null, isLeftOut: false };
+}
+
+/** The run after its frames were measured without success; another outcome does not concern it. */
+export function afterMeasuring(run: SweepRun, { basis, result }: SweepOutcome): SweepRun {
+  if (run.stage.kind !== 'measuring' || basis.frames !== run.frames || result.ok) return run;
+  return { ...run, stage: { kind: 'failed', failure: result.failure } };
+}

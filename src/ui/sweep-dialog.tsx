@@ -1,0 +1,356 @@
+import { useEffect, useEffectEvent, useId, useState } from 'react';
+import type { CameraStream, MeasuringFailure } from '../session/ports.js';
+import type { HeadView, SweepCoverage, SweepGap } from '../session/sweep-coverage.js';
+import { ENOUGH, LEAST_FRAMES, MOST_FRAMES } from '../session/sweep-coverage.js';
+import type { CourseMark, CourseStep } from '../session/sweep-course.js';
+import { courseAt, courseFor, courseMs, isStepApart } from '../session/sweep-course.js';
+import type { SweepFrame } from '../session/sweep-frames.js';
+import { coverageOfFrames, frameCounts, viewOf } from '../session/sweep-frames.js';
+import type { SweepRun } from '../session/sweep-run.js';
+import { CameraFailure, DeviceChoice, Preview } from './camera-parts.js';
+import { Holding } from './holding.js';
+import { Modal } from './modal.js';
+import { formatNumber } from './numbers.js';
+import { frameFailureWords, gapWords } from './sentences.js';
+import type { CourseUnderWay } from './sweep-guide.js';
+import { SweepGuide } from './sweep-guide.js';
+import { useCamera } from './use-camera.js';
+import type { SweepInHand } from './use-sweep.js';
+import { cameraWords, sweepWords as words } from './words.js';
+
+/** What the dialog does; whether a sweep is enough follows from its frames. */
+type Phase =
+  | { readonly kind: 'ready' }
+  /** `round`: how many courses were begun since the reader last said to go on */
+  | ({ readonly kind: 'capturing'; readonly round: number } & CourseUnderWay)
+  | { readonly kind: 'captured' };
+
+type Stage = 'ready' | 'capturing' | 'working' | 'short' | 'done';
+
+const ALL_GAPS: readonly SweepGap[] = ['turned-R', 'turned-L', 'distance', 'frames'];
+
+/** A frame of a large webcam takes 8 MB while it waits. Chosen: as many as one course gives. */
+const MOST_WAITING = 24;
+
+/** Where not more than so many wait at the end of a course, what is known of the coverage is fresh enough to go on from. */
+const FEW_WAITING = 3;
+
+/** Then the wearer may rest, and the reader says whether to go on. */
+const MOST_ROUNDS = 3;
+
+const TICK_MS = 60;
+
+/** So many frames in a row that fail in the same way are told to the reader. */
+const TROUBLE_FRAMES = 3;
+
+const NO_FRAMES: readonly SweepFrame[] = [];
+
+/** Leads the wearer through a sweep and takes its frames; it closes by itself once there are enough. */
+export function SweepDialog(props: {
+  readonly run: SweepRun | null;
+  readonly sweep: SweepInHand;
+  readonly gaze: 'camera' | 'far';
+  readonly cameraId: string | null;
+  readonly onCameraChosen: (id: string) => void;
+  readonly onClose: () => void;
+}) {
+  const { onClose, sweep } = props;
+  const { state, devices, wantedId, openAgain, fail } = useCamera(props.cameraId);
+  const camera = state.kind === 'live' ? state.camera : null;
+  const [phase, setPhase] = useState<Phase>({ kind: 'ready' });
+  const [step, setStep] = useState<CourseStep>('hold');
+  const run = phase.kind === 'ready' ? null : props.run;
+  const frames = run?.frames ?? NO_FRAMES;
+  const counts = frameCounts(frames);
+  const coverage = coverageOfFrames(frames);
+  const stage = stageOf(phase, coverage, counts.waiting);
+  const isCapturing = stage === 'capturing';
+
+  const onCourseOver = (round: number): void => {
+    const goesOn = counts.waiting <= FEW_WAITING && round < MOST_ROUNDS;
+    setPhase(goesOn ? capturing(coverage.missing, round + 1) : { kind: 'captured' });
+  };
+  const hasRoom = counts.waiting < MOST_WAITING && counts.found + counts.waiting < MOST_FRAMES;
+  useCapture({
+    camera: isCapturing ? camera : null,
+    underWay: phase.kind === 'capturing' ? phase : null,
+    hasRoom,
+    onStep: setStep,
+    onOver: () => {
+      if (phase.kind === 'capturing') onCourseOver(phase.round);
+    },
+    onFrame: sweep.addFrame,
+    onFailure: fail,
+  });
+
+  const isDone = stage === 'done';
+  const isFailed = run?.stage.kind === 'failed';
+  const { complete } = sweep;
+  useEffect(() => {
+    if (isDone) complete();
+    // The sheet shows how it goes on.
+    if (isDone || isFailed) onClose();
+  }, [complete, isDone, isFailed, onClose]);
+
+  const goOn = (missing: readonly SweepGap[]): void => {
+    setPhase(capturing(missing, 1));
+  };
+  const measureNow = (): void => {
+    complete();
+    onClose();
+  };
+  const views = frames.flatMap((frame) => {
+    const view = frame.outcome.kind === 'found' ? viewOf(frame) : null;
+    return view === null ? [] : [view];
+  });
+
+  return (
+    <Modal
+      heading={words.heading}
+      closeLabel={words.close}
+      onClose={() => {
+        if (phase.kind !== 'ready') sweep.drop();
+        onClose();
+      }}
+      wide
+    >
+      <div className="camera sweep-dialog">
+        <div className="camera-view">
+          <SweepGuide
+            underWay={isCapturing && phase.kind === 'capturing' ? phase : null}
+            head={latestView(frames)}
+            views={views}
+          />
+          <p className="sweep-step" role="status">
+            {state.kind === 'opening' && words.opening}
+            {state.kind === 'live' && stageWords(stage, step, coverage, frames)}
+          </p>
+          <Preview stream={camera?.stream ?? null} />
+          {state.kind === 'failed' && <CameraFailure failure={state.failure} />}
+          {(stage === 'working' || isCapturing) && frames.length > 0 && (
+            <FramesProgress done={counts.found + counts.missed} all={frames.length} />
+          )}
+        </div>
+        <div className="camera-side">
+          {phase.kind === 'ready' && devices.length > 0 && (
+            <DeviceChoice
+              devices={devices}
+              chosen={camera?.deviceId ?? wantedId}
+              onChoose={(id) => {
+                props.onCameraChosen(id);
+                openAgain(id);
+              }}
+            />
+          )}
+          <div className="actions">
+            {state.kind === 'failed' ? (
+              <button
+                type="button"
+                className="main-action"
+                onClick={() => {
+                  openAgain(wantedId);
+                }}
+              >
+                {cameraWords.again}
+              </button>
+            ) : (
+              // One button for the whole way, so that the focus stays where it is.
+              <button
+                type="button"
+                className="main-action"
+                disabled={camera === null}
+                aria-disabled={stage === 'working' || isDone}
+                onClick={() => {
+                  if (stage === 'ready') {
+                    sweep.begin();
+                    goOn(ALL_GAPS);
+                  } else if (stage === 'capturing') {
+                    setPhase({ kind: 'captured' });
+                  } else if (stage === 'short') {
+                    goOn(coverage.missing);
+                  }
+                }}
+              >
+                {stage === 'ready' ? words.start : isCapturing ? words.stop : words.goOn}
+              </button>
+            )}
+            {counts.found >= LEAST_FRAMES && (
+              <button type="button" onClick={measureNow}>
+                {words.measureNow(counts.found)}
+              </button>
+            )}
+          </div>
+          <Needs coverage={coverage} />
+          {phase.kind === 'ready' ? (
+            <>
+              <p>{words.what}</p>
+              <ul className="sweep-rules">
+                {[words.rules.still, words.rules[props.gaze], words.rules.slow].map((rule) => (
+                  <li key={rule}>{rule}</li>
+                ))}
+              </ul>
+              <Holding />
+            </>
+          ) : (
+            <p>
+              <strong>{words.rules[props.gaze]}</strong>
+            </p>
+          )}
+          <p className="note">
+            {words.key} {cameraWords.mirrored}
+          </p>
+        </div>
+      </div>
+    </Modal>
+  );
+}
+
+/** Begins a course now. */
+function capturing(missing: readonly SweepGap[], round: number): Phase {
+  return { kind: 'capturing', round, course: courseFor(missing), beganMs: performance.now() };
+}
+
+function stageOf(phase: Phase, coverage: SweepCoverage, waiting: number): Stage {
+  if (phase.kind === 'ready') return 'ready';
+  const isEnough = coverage.missing.length === 0;
+  if (phase.kind === 'capturing' && !isEnough) return 'capturing';
+  if (waiting > 0) return 'working';
+  return isEnough ? 'done' : 'short';
+}
+
+function stageWords(stage: Stage, step: CourseStep, coverage: SweepCoverage, frames: readonly SweepFrame[]): string {
+  switch (stage) {
+    case 'ready':
+      return words.ready;
+    case 'capturing':
+      return troubleWords(frames) ?? words.steps[step];
+    case 'working':
+    case 'done':
+      return words.working;
+    case 'short':
+      return words.short(coverage.missing.map(gapWords).join(', '));
+  }
+}
+
+/** What is wrong where the last frames all failed in the same way; null where they did not. */
+function troubleWords(frames: readonly SweepFrame[]): string | null {
+  const settled = frames.filter(({ outcome }) => outcome.kind !== 'waiting').slice(-TROUBLE_FRAMES);
+  const failures = settled.flatMap(({ outcome }) => (outcome.kind === 'missed' ? [outcome.failure] : []));
+  const [first] = failures;
+  if (first === undefined || failures.length < TROUBLE_FRAMES) return null;
+  return failures.every(({ kind }) => kind === first.kind) ? words.trouble(frameFailureWords(first)) : null;
+}
+
+/** The view of the last frame whose face was found. */
+function latestView(frames: readonly SweepFrame[]): HeadView | null {
+  for (const frame of [...frames].reverse()) {
+    const view = viewOf(frame);
+    if (view !== null) return view;
+  }
+  return null;
+}
+
+/** Takes frames along a course: a frame wherever the course has moved on enough for it to add something. */
+function useCapture(props: {
+  /** null while nothing is to be taken */
+  readonly camera: CameraStream | null;
+  readonly underWay: CourseUnderWay | null;
+  readonly hasRoom: boolean;
+  readonly onStep: (step: CourseStep) => void;
+  readonly onOver: () => void;
+  readonly onFrame: SweepInHand['addFrame'];
+  readonly onFailure: (failure: MeasuringFailure) => void;
+}): void {
+  const { camera, underWay } = props;
+  const hasRoom = useEffectEvent(() => props.hasRoom);
+  const onStep = useEffectEvent(props.onStep);
+  const onOver = useEffectEvent(props.onOver);
+  const onFrame = useEffectEvent(props.onFrame);
+  const onFailure = useEffectEvent(props.onFailure);
+  useEffect(() => {
+    if (camera === null || underWay === null) return;
+    const { beganMs, course } = underWay;
+    const endMs = courseMs(course);
+    const life = { isOver: false };
+    let isTaking = false;
+    let isTold = false;
+    let last: CourseMark | null = null;
+    const take = async (): Promise<void> => {
+      isTaking = true;
+      const taken = await camera.takeFrame();
+      isTaking = false;
+      if (life.isOver) {
+        if (taken.ok) taken.value.bitmap.close();
+      } else if (taken.ok) {
+        onFrame(taken.value);
+      } else {
+        onFailure(taken.failure);
+      }
+    };
+    const timer = setInterval(() => {
+      const elapsedMs = performance.now() - beganMs;
+      const mark = courseAt(course, elapsedMs);
+      onStep(mark.step);
+      if (elapsedMs >= endMs) {
+        if (!isTold) onOver();
+        isTold = true;
+      } else if (!isTaking && hasRoom() && (last === null || isStepApart(mark, last))) {
+        last = mark;
+        void take();
+      }
+    }, TICK_MS);
+    return () => {
+      life.isOver = true;
+      clearInterval(timer);
+    };
+  }, [camera, underWay]);
+}
+
+/** How far the work on the frames has come. */
+export function FramesProgress({ done, all }: { readonly done: number; readonly all: number }) {
+  const id = useId();
+  return (
+    <p className="note progress">
+      <span id={id}>{words.workingThrough(done, all)}</span>
+      <progress aria-labelledby={id} max={Math.max(1, all)} value={done} />
+    </p>
+  );
+}
+
+/** What the sweep needs, and what of it is there. */
+function Needs({ coverage }: { readonly coverage: SweepCoverage }) {
+  const { turnedDeg, distanceRatio, usable, missing } = coverage;
+  const degrees = (is: number): string =>
+    words.degreesOf(formatNumber(Math.min(is, ENOUGH.turnDeg), 0), ENOUGH.turnDeg);
+  const beyond = distanceRatio - 1;
+  const needed = ENOUGH.distanceRatio - 1;
+  const lines = [
+    { gap: 'turned-L', name: words.turnedL, is: degrees(turnedDeg.L), share: turnedDeg.L / ENOUGH.turnDeg },
+    { gap: 'turned-R', name: words.turnedR, is: degrees(turnedDeg.R), share: turnedDeg.R / ENOUGH.turnDeg },
+    {
+      gap: 'distance',
+      name: words.distance,
+      is: words.percentOf(formatNumber(100 * Math.min(beyond, needed), 0), formatNumber(100 * needed, 0)),
+      share: beyond / needed,
+    },
+    { gap: 'frames', name: words.frames, is: words.framesOf(usable, ENOUGH.frames), share: usable / ENOUGH.frames },
+  ] as const;
+  return (
+    <ul className="needs" aria-label={words.needed}>
+      {lines.map(({ gap, name, is, share }) => {
+        const isMissing = missing.includes(gap);
+        return (
+          <li key={gap} className={isMissing ? 'need' : 'need is-met'}>
+            <span className="need-name">{name}</span>
+            <span className="need-bar" aria-hidden="true">
+              <span style={{ width: `${100 * Math.min(1, share)}%` }} />
+            </span>
+            <span className="need-is">
+              {is} <span className="need-word">{isMissing ? words.lacks : words.has}</span>
+            </span>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

@@ -1,0 +1,48 @@
+import { numberOfPlace } from '../session/sweep-frames.js';
+import { formatNumber } from './numbers.js';
+import { AdviceList, Fact, FactsOfBoth } from './picture-facts.js';
+import { sweepAdviceSentence } from './sentences.js';
+import type { SheetInHand } from './use-sheet.js';
+import { pictureWords, sweepWords as words } from './words.js';
+
+/** What a sweep says besides the rows of the sheet, and what would make the next one better. */
+export function SweepFacts({ sheet }: { readonly sheet: SheetInHand }) {
+  const { measurement } = sheet;
+  const { picture } = sheet.state;
+  if (measurement?.ok !== true || measurement.value.kind !== 'sweep' || picture.kind !== 'swept') return null;
+  const { advice, distancesMm, estimates, fates, pixelsPerMm, yawsDeg } = measurement.value;
+  const distances = ofUsed(distancesMm, fates);
+  const yaws = ofUsed(yawsDeg, fates);
+  return (
+    <>
+      <dl className="facts" aria-label={words.facts}>
+        <FactsOfBoth sheet={sheet} estimates={estimates} />
+        {distances.length > 0 && (
+          <Fact name={words.distanceRange}>
+            {words.from(
+              formatNumber(Math.min(...distances) / 10, 0),
+              `${formatNumber(Math.max(...distances) / 10, 0)} cm`,
+            )}
+          </Fact>
+        )}
+        {yaws.length > 0 && (
+          <Fact name={words.turnRange}>
+            {words.turnedFromTo(
+              formatNumber(Math.max(0, -Math.min(...yaws)), 0),
+              formatNumber(Math.max(0, Math.max(...yaws)), 0),
+            )}
+          </Fact>
+        )}
+        <Fact name={pictureWords.scale}>{pictureWords.pixelsPerMm(formatNumber(pixelsPerMm, 1))}</Fact>
+      </dl>
+      <AdviceList
+        heading={words.better}
+        sentences={advice.map((one) => sweepAdviceSentence(one, (place) => numberOfPlace(picture.outcome, place)))}
+      />
+    </>
+  );
+}
+
+function ofUsed(values: readonly (number | null)[], fates: readonly string[]): readonly number[] {
+  return values.flatMap((value, place) => (value === null || fates[place] !== 'used' ? [] : [value]));
+}

@@ -1,0 +1,217 @@
+import { useEffect, useId, useState } from 'react';
+import { SIDES } from '../core/units/side.js';
+import type { Picture } from '../session/ports.js';
+import type { PictureState } from '../session/sheet.js';
+import type { JudgedFrame, SweepFrame } from '../session/sweep-frames.js';
+import { judgeFrames, representativeFrame } from '../session/sweep-frames.js';
+import { useEquipment } from './equipment.js';
+import { formatNumber } from './numbers.js';
+import { PictureCanvas } from './picture-canvas.js';
+import { eyeRegion, faceRegion, wholeRegion } from './picture-region.js';
+import { PictureStage } from './picture-stage.js';
+import { frameFailureWords } from './sentences.js';
+import type { SheetInHand } from './use-sheet.js';
+import { pictureWords, sweepWords as words } from './words.js';
+
+/** A measured sweep: one frame with what was found in it, and the strip of all of them. */
+export function SweptPicture(props: {
+  readonly sheet: SheetInHand;
+  readonly state: Extract<PictureState, { kind: 'swept' }>;
+}) {
+  const { state } = props;
+  const { dispatch } = props.sheet;
+  const judged = judgeFrames(state.frames, state.outcome);
+  const shown = judged.find(({ frame }) => frame.id === state.shownId) ?? representativeFrame(judged) ?? judged[0];
+  if (shown === undefined) return null;
+  return (
+    <div className="swept">
+      <ShownFrame shown={shown} />
+      <FrameLine shown={shown} />
+      {shown.frame.outcome.kind === 'found' && (
+        <label className="check">
+          <input
+            type="checkbox"
+            checked={!shown.frame.isLeftOut}
+            onChange={(event) => {
+              dispatch({ kind: 'frame-left-out', id: shown.frame.id, isLeftOut: !event.currentTarget.checked });
+            }}
+          />
+          {words.useFrame(shown.number)}
+        </label>
+      )}
+      <FrameStrip
+        judged={judged}
+        shownId={shown.frame.id}
+        onShow={(id) => {
+          // From here on this frame is looked at, whichever stands for the sweep.
+          dispatch({ kind: 'frame-shown', id });
+        }}
+      />
+      <details className="key">
+        <summary>{pictureWords.keyHeading}</summary>
+        <p className="note">{pictureWords.key}</p>
+      </details>
+    </div>
+  );
+}
+
+function ShownFrame({ shown }: { readonly shown: JudgedFrame }) {
+  const { frame, number } = shown;
+  const opened = useOpened(frame);
+  const picture = opened ?? frame.thumbnail;
+  if (picture === null) return <p className="note">{words.noPicture}</p>;
+  const features = frame.outcome.kind === 'found' ? frame.outcome.features : null;
+  const still = { picture, features, handles: [], hintId: '', onMove: () => undefined, onHold: () => undefined };
+  return (
+    <>
+      <PictureStage
+        {...still}
+        label={words.frame(number)}
+        region={features === null ? wholeRegion(picture) : faceRegion(features)}
+      />
+      {features !== null && (
+        <div className="eyes">
+          {SIDES.map((side) => (
+            <figure key={side} className="eye">
+              <PictureStage {...still} label={pictureWords.eye[side]} region={eyeRegion(features, side)} />
+              <figcaption>{pictureWords.eye[side]}</figcaption>
+            </figure>
+          ))}
+        </div>
+      )}
+    </>
+  );
+}
+
+/** The frame at its full size; null until it is open, and where it cannot be opened. It is closed when another is looked at. */
+function useOpened({ kept }: SweepFrame): Picture | null {
+  const { pictures } = useEquipment();
+  const [opened, setOpened] = useState<{ readonly kept: Blob; readonly picture: Picture } | null>(null);
+  useEffect(() => {
+    if (kept === null) return;
+    const life = { isOver: false };
+    let own: Picture | null = null;
+    const open = async (): Promise<void> => {
+      const result = await pictures.open(kept, '');
+      if (!result.ok) return;
+      own = result.value;
+      if (life.isOver) own.bitmap.close();
+      else setOpened({ kept, picture: own });
+    };
+    void open();
+    return () => {
+      life.isOver = true;
+      own?.bitmap.close();
+    };
+  }, [kept, pictures]);
+  return opened !== null && opened.kept === kept ? opened.picture : null;
+}
+
+function FrameLine({ shown }: { readonly shown: JudgedFrame }) {
+  const { frame, number, standing, yawDeg, distanceMm } = shown;
+  const what =
+    standing === 'missed'
+      ? frame.outcome.kind === 'missed'
+        ? sentence(frameFailureWords(frame.outcome.failure))
+        : ''
+      : words.standingsLong[standing];
+  const where = [
+    ...(yawDeg === null ? [] : [facingWords(yawDeg)]),
+    ...(distanceMm === null ? [] : [`${formatNumber(distanceMm / 10, 0)} cm`]),
+  ].join(', ');
+  return (
+    <p className="note frame-line">
+      <strong>
+        {words.frame(number)}
+        {where === '' ? '' : ` (${where})`}.
+      </strong>{' '}
+      {what}
+    </p>
+  );
+}
+
+function facingWords(yawDeg: number): string {
+  const degrees = formatNumber(Math.abs(yawDeg), 0);
+  if (degrees === '0') return words.facing.straight;
+  return words.facing[yawDeg > 0 ? 'L' : 'R'](degrees);
+}
+
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+/** The frames in their order, one of which is looked at: a group of radio buttons, so that arrow keys go through them. */
+function FrameStrip(props: {
+  readonly judged: readonly JudgedFrame[];
+  readonly shownId: number;
+  readonly onShow: (id: number) => void;
+}) {
+  const name = useId();
+  const hintId = useId();
+  return (
+    <fieldset className="strip" aria-describedby={hintId}>
+      <legend>{words.strip}</legend>
+      <div className="strip-frames">
+        {props.judged.map((one) => (
+          <label key={one.frame.id} className={`strip-frame is-${one.standing}`}>
+            <input
+              type="radio"
+              name={name}
+              className="strip-radio"
+              checked={one.frame.id === props.shownId}
+              onChange={() => {
+                props.onShow(one.frame.id);
+              }}
+            />
+            <FrameThumbnail judged={one} />
+          </label>
+        ))}
+      </div>
+      <p id={hintId} className="note">
+        {words.stripHint}
+      </p>
+    </fieldset>
+  );
+}
+
+/** The frames of a sweep that failed, with what became of each. */
+export function FramesList({ frames }: { readonly frames: readonly SweepFrame[] }) {
+  return (
+    <details>
+      <summary>{words.framesOfFailed}</summary>
+      <ul className="strip-frames" aria-label={words.framesOfFailed}>
+        {judgeFrames(frames, null).map((one) => (
+          <li key={one.frame.id} className={`strip-frame is-${one.standing}`}>
+            <FrameThumbnail judged={one} />
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+function FrameThumbnail({ judged }: { readonly judged: JudgedFrame }) {
+  const { frame, number, standing } = judged;
+  const { outcome, thumbnail } = frame;
+  return (
+    <>
+      <span className="strip-picture">
+        {thumbnail !== null && (
+          <PictureCanvas
+            picture={thumbnail}
+            region={outcome.kind === 'found' ? faceRegion(outcome.features) : wholeRegion(thumbnail)}
+          />
+        )}
+      </span>
+      <span className="strip-words">
+        <span className="strip-number">
+          <span className="visually-hidden">{words.frame(number)}: </span>
+          <span aria-hidden="true">{number} </span>
+        </span>
+        {standing === 'missed'
+          ? outcome.kind === 'missed' && frameFailureWords(outcome.failure)
+          : words.standings[standing]}
+      </span>
+    </>
+  );
+}
