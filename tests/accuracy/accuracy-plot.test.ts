@@ -118,8 +118,8 @@ describe('plotAccuracy', () => {
     const heights = (singles?.children ?? [])
       .filter(({ name }) => name === 'circle')
       .map(({ attributes }) => Number(attributes['cy']));
-    // errors over uncertainties are 2, -4 and 0: a third up to k = 1.75, two thirds from 2 on. The panel is 270 high below 500
-    const third = (share: number) => 770 - 270 * share;
+    // errors over uncertainties are 2, -4 and 0: a third up to k = 1.75, two thirds from 2 on. The panel is 270 high below 535
+    const third = (share: number) => 805 - 270 * share;
     expect(heights).toHaveLength(11);
     for (const height of heights.slice(0, 6)) expect(height).toBeCloseTo(third(1 / 3), 1);
     for (const height of heights.slice(6)) expect(height).toBeCloseTo(third(2 / 3), 1);
@@ -131,7 +131,7 @@ describe('plotAccuracy', () => {
       keys.flatMap((key) => (tag.attributes[key] === undefined ? [] : [Number(tag.attributes[key])]));
     for (const tag of tags) {
       for (const x of numbers(tag, ['x', 'x1', 'x2', 'cx'])) expect(x).toSatisfy((at: number) => at >= 0 && at <= 900);
-      for (const y of numbers(tag, ['y', 'y1', 'y2', 'cy'])) expect(y).toSatisfy((at: number) => at >= 0 && at <= 850);
+      for (const y of numbers(tag, ['y', 'y1', 'y2', 'cy'])) expect(y).toSatisfy((at: number) => at >= 0 && at <= 900);
     }
   });
 

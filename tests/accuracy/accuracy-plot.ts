@@ -7,7 +7,7 @@ import { COMPARED_ESTIMATES } from './truth.js';
 
 /** Units of the drawing; a printed page shows 5 of them as 1 mm. */
 const WIDTH = 900;
-const HEIGHT = 850;
+const HEIGHT = 900;
 const PRINTED_WIDTH_MM = 180;
 
 const FONT = 'Helvetica, Arial, sans-serif';
@@ -31,6 +31,8 @@ interface Scale {
   readonly to: number;
   readonly ticks: readonly number[];
   readonly label: string;
+  /** room between panel and label, where the ticks need more than usual */
+  readonly labelBelow?: number;
   readonly tickText: (value: number) => string;
 }
 
@@ -170,11 +172,11 @@ function bar(kind: MarkKind, x: number, top: number, bottom: number): string {
 function mark(kind: MarkKind, x: number, y: number): string {
   switch (kind) {
     case 'frame':
-      return element('circle', { cx: x, cy: y, r: 1.8, fill: PALE });
+      return element('circle', { cx: x, cy: y, r: 2.2, fill: PALE });
     case 'still':
       return element('circle', { cx: x, cy: y, r: 4, fill: '#ffffff', stroke: INK, 'stroke-width': 1.3 });
     case 'sweep':
-      return element('path', { d: diamond(x, y, 8), fill: INK, stroke: '#ffffff', 'stroke-width': 1 });
+      return element('path', { d: diamond(x, y, 5.5), fill: INK, stroke: '#ffffff', 'stroke-width': 1 });
   }
 }
 
@@ -200,6 +202,9 @@ function legend(points: readonly ErrorPoint[], left: number, y: number): string 
 /** Standard uncertainties at which the coverage is looked at. */
 const FACTORS = steps(0.5, 3, 0.25);
 
+/** Those that are named below the scale. */
+const TICK_FACTORS = [0.5, 1, 1.5, 2] as const;
+
 /** The two curves of a coverage panel. */
 const CURVES = [
   { name: 'pd', text: 'binocular PD for distance', names: ['pdFar'], dash: 'none', fill: INK },
@@ -213,14 +218,15 @@ const CURVES = [
 function coveragePanel(title: string, cases: readonly Compared[], left: number): readonly string[] {
   const panel: Panel = {
     left,
-    top: 500,
+    top: 535,
     width: 340,
     height: 270,
     x: {
       from: 0.3,
       to: 1,
-      ticks: [0.5, 1, 1.5, 2].map(shareOf),
+      ticks: TICK_FACTORS.map(shareOf),
       label: 'share that belongs within k standard uncertainties',
+      labelBelow: 54,
       tickText: (value) => `${(100 * value).toFixed(0)} %`,
     },
     y: {
@@ -249,11 +255,17 @@ function coveragePanel(title: string, cases: readonly Compared[], left: number):
     ),
     coverageBand(panel, count),
     ...frameOf(panel),
-    ...[0.5, 1, 1.5, 2, 3].map((factor) =>
+    ...TICK_FACTORS.map((factor, index) =>
       words(
         'text',
-        { x: placeX(panel, shareOf(factor)), y: panel.top + 14, 'font-size': 10, 'text-anchor': 'middle', fill: PALE },
-        factor === 0.5 ? 'k = 0.5' : String(factor),
+        {
+          x: placeX(panel, shareOf(factor)),
+          y: panel.top + panel.height + 33,
+          'text-anchor': 'middle',
+          'font-size': 11,
+          fill: PALE,
+        },
+        index === 0 ? `k = ${factor}` : String(factor),
       ),
     ),
     element('line', {
@@ -340,7 +352,11 @@ function frameOf(panel: Panel): readonly string[] {
       ];
     }),
     element('rect', { x: left, y: top, width, height, fill: 'none', stroke: INK, 'stroke-width': 1 }),
-    words('text', { x: left + width / 2, y: bottom + 38, 'text-anchor': 'middle', 'font-size': 13 }, x.label),
+    words(
+      'text',
+      { x: left + width / 2, y: bottom + (x.labelBelow ?? 38), 'text-anchor': 'middle', 'font-size': 13 },
+      x.label,
+    ),
     words(
       'text',
       {
