@@ -65,9 +65,9 @@ const HAND_MISFIT_SHARE = 0.03;
 /** No card that is held to a face leans further from the picture than this, degrees. Chosen. */
 const CARD_TILT_LIMIT_DEG = 35;
 /** Irises this many standard deviations from the population's mean mean that card or irises lie wrong. Chosen: one in 2000 people. */
-const IRIS_LIMIT_SD = 3.5;
+export const IRIS_LIMIT_SD = 3.5;
 /** Under this the picture is measured with the advice to come nearer. */
-const NEAR_ENOUGH_PIXELS_PER_MM = 1.2;
+export const NEAR_ENOUGH_PIXELS_PER_MM = 1.2;
 
 /** Parameters of the adjustment, by place. */
 const P = {

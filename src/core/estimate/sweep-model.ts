@@ -67,27 +67,30 @@ export const S = {
   pitchBias: 15,
   rollBias: 16,
   iris: 17,
-  /** where the midline crosses the line between the pupils: to the wearer's left of the point midway between the eyes, and before the pupils */
+  /** where the midline crosses the line between the pupils: to the wearer's left of their middle, and before the pupils */
   bridgeAcross: 18,
   bridgeForward: 19,
-  midlineBias: 20,
-  apertureR: 21,
-  apertureL: 22,
-  lidBiasR: 23,
-  lidBiasL: 24,
+  apertureR: 20,
+  apertureL: 21,
   /** spans of the landmarks at the sides of head and temples */
-  headSpan: 25,
-  templeSpan: 26,
-  headRatio: 27,
-  templeRatio: 28,
-  rotation: 29,
+  headSpan: 22,
+  templeSpan: 23,
+  rotation: 24,
   /** where the eyes look, against the camera's centre of projection, mm */
-  fixationX: 30,
-  fixationY: 31,
-  fixationZ: 32,
-  /** by how much the edge of an iris is found beside its place in all frames alike, to the wearer's left, mm */
+  fixationX: 25,
+  fixationY: 26,
+  fixationZ: 27,
+  /** From here on what the frames do not show: by how much they err in all frames alike, and ratios of the mean face. */
+  midlineBias: 28,
+  lidBiasR: 29,
+  lidBiasL: 30,
+  headRatio: 31,
+  templeRatio: 32,
+  /** by how much the edge of an iris is found beside its place, to the wearer's left, mm */
   irisBiasR: 33,
   irisBiasL: 34,
+  /** by how much an iris is found too large, relative */
+  irisGrowth: 35,
 } as const;
 
 export const SWEEP_STEPS: BundleSteps = {
@@ -95,12 +98,15 @@ export const SWEEP_STEPS: BundleSteps = {
     ...[1e-4, 1e-4, 1e-2, 1e-2, 1e-5],
     ...new Array<number>(6).fill(1e-3),
     ...new Array<number>(6).fill(1e-5),
-    ...new Array<number>(10).fill(1e-3),
-    ...[1e-4, 1e-4, 1e-3],
-    ...new Array<number>(5).fill(1e-3),
+    ...new Array<number>(14).fill(1e-3),
+    ...[1e-4, 1e-4, 1e-3, 1e-3, 1e-4],
   ],
   own: POSE_STEPS,
 };
+
+const SEEN_BY_FRAMES = S.midlineBias;
+/** The first residuals of a frame: where the card's corners and the irises are. */
+export const GEOMETRY_RESIDUALS = 14;
 
 /** A principal point that is not known lies within this share of the picture's width of the middle (common practice). */
 const PRINCIPAL_POINT_SHARE = 0.01;
@@ -120,6 +126,7 @@ const CARD_LEAN_SD = degreesToRadians(15);
 const MIDLINE_BIAS_SD_MM = 0.25;
 const LID_BIAS_SD_MM = 0.35;
 const IRIS_BIAS_SD_MM = 0.06;
+const IRIS_GROWTH_SD = 0.01;
 /** How well the crossing of midline and pupils' line keeps its depth as the head turns, mm (rendered heads). */
 const BRIDGE_FORWARD_SD_MM = 2;
 /** Wide enough to say nothing: bridge beside the middle, apertures and spans, mm. */
@@ -220,7 +227,11 @@ export function pupilInCamera(pose: Pose, s: readonly number[], side: Side, gaze
 
 /** Everything that is known of the sweep: priors, and what every frame shows. */
 export function sweepKnowledge(model: SweepModel): BundleKnowledge<BudgetSource> {
-  return { shared: priors(model), frames: model.views.map((view) => frameKnowledge(model, view)) };
+  return {
+    shared: priors(model),
+    frames: model.views.map((view) => frameKnowledge(model, view)),
+    seenByFrames: SEEN_BY_FRAMES,
+  };
 }
 
 function priors({ views, settings, profile, known }: SweepModel): BundleKnowledge<BudgetSource>['shared'] {
@@ -270,6 +281,7 @@ function priors({ views, settings, profile, known }: SweepModel): BundleKnowledg
     [S.fixationZ, 0, depthSdMm, 'gaze'],
     [S.irisBiasR, 0, IRIS_BIAS_SD_MM, 'iris-edges'],
     [S.irisBiasL, 0, IRIS_BIAS_SD_MM, 'iris-edges'],
+    [S.irisGrowth, 0, IRIS_GROWTH_SD, 'iris-edges'],
   ];
   return {
     sources: [...single.map(([, , , source]) => source), 'contact-depth', 'head-shape'],

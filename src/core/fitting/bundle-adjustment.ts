@@ -13,6 +13,8 @@ export interface BundleKnowledge<Source extends string> {
     readonly residuals: (shared: readonly number[]) => readonly number[];
   };
   readonly frames: readonly FrameKnowledge<Source>[];
+  /** the frames depend on the first so many of the shared parameters only; the others stand in priors and outputs */
+  readonly seenByFrames: number;
 }
 
 /** What one frame says: residuals of the shared parameters and of the frame's own. */
@@ -43,9 +45,14 @@ export interface BundleAdjustment<Source extends string> {
   /** residuals of each frame, each over its standard uncertainty */
   readonly frameResiduals: readonly (readonly number[])[];
   readonly iterations: number;
+  /** sum of the squares of all residuals; those that may be outliers count by their loss */
+  readonly cost: number;
   /** value and standard uncertainty, split by source, of a function of the shared parameters; see `Adjustment.propagate` */
   readonly propagate: (output: (shared: readonly number[]) => number) => Propagation<Source>;
 }
+
+/** An iteration that lowers the cost by less than this share is the last. Chosen: results then stand to a thousandth of their doubt. */
+const RELATIVE_GAIN = 1e-6;
 
 /** Derivatives of one block of residuals by shared and own parameters; each row is a residual. */
 interface Block {
@@ -122,7 +129,7 @@ export function adjustBundle<Source extends string>(
       damping = improved ? Math.max(damping / 10, 1e-9) : damping * 10;
     }
     onProgress(iterations);
-    if (!improved || relativeGain < 1e-7) break;
+    if (!improved || relativeGain < RELATIVE_GAIN) break;
   }
 
   const blocks = linearise(knowledge, shared, own, steps, residuals);
@@ -154,7 +161,7 @@ export function adjustBundle<Source extends string>(
     const whole = Math.sqrt([...squares.values()].reduce((sum, square) => sum + square, 0));
     return { value: output(shared), standardUncertainty: whole, bySource };
   };
-  return succeed({ shared, frames: own, covariance, frameResiduals: residuals.frames, iterations, propagate });
+  return succeed({ shared, frames: own, covariance, frameResiduals: residuals.frames, iterations, cost, propagate });
 }
 
 function product(row: Float64Array, vector: readonly number[]): number {
@@ -181,10 +188,11 @@ function derivatives(
   at: readonly number[],
   steps: readonly number[],
   rows: number,
+  columns = at.length,
 ): Float64Array[] {
   const jacobian = Array.from({ length: rows }, () => new Float64Array(at.length));
   const shifted = [...at];
-  at.forEach((value, i) => {
+  at.slice(0, columns).forEach((value, i) => {
     const step = steps[i]!;
     shifted[i] = value + step;
     const ahead = residuals(shifted);
@@ -202,7 +210,7 @@ interface Blocks {
 }
 
 function linearise<Source extends string>(
-  { shared: prior, frames }: BundleKnowledge<Source>,
+  { shared: prior, frames, seenByFrames }: BundleKnowledge<Source>,
   shared: readonly number[],
   own: readonly (readonly number[])[],
   steps: BundleSteps,
@@ -220,7 +228,7 @@ function linearise<Source extends string>(
       return {
         residuals: here,
         weights: here.map((r, k) => (frame.robust(k) ? robustWeight(r) : 1)),
-        byShared: derivatives((s) => frame.residuals(s, values), shared, steps.shared, here.length),
+        byShared: derivatives((s) => frame.residuals(s, values), shared, steps.shared, here.length, seenByFrames),
         byOwn: derivatives((o) => frame.residuals(shared, o), values, steps.own, here.length),
       };
     }),
