@@ -30,7 +30,7 @@ export function createSweep(overrides: Partial<SweepSettings> = {}): SweepPort {
     idleLimitMs: 15 * 60_000,
     ...overrides,
   };
-  const client: WorkerClient<SweepRequest, SweepReply> = createWorkerClient({
+  const worker: WorkerClient<SweepRequest, SweepReply> = createWorkerClient({
     start: settings.startSweepWorker,
     parse: parseFromSweepWorker,
     cancelGraceMs: settings.cancelGraceMs,
@@ -46,7 +46,7 @@ export function createSweep(overrides: Partial<SweepSettings> = {}): SweepPort {
       return await work();
     } finally {
       working -= 1;
-      if (working === 0) idleTimer = setTimeout(() => client.end(), settings.idleLimitMs);
+      if (working === 0) idleTimer = setTimeout(() => worker.end(), settings.idleLimitMs);
     }
   };
 
@@ -55,7 +55,7 @@ export function createSweep(overrides: Partial<SweepSettings> = {}): SweepPort {
       invariant(frames.length <= SWEEP_FRAME_LIMIT, `a sweep has at most ${SWEEP_FRAME_LIMIT} frames`);
       return busy(async () => {
         const ask = () =>
-          client.ask(
+          worker.ask(
             { kind: 'measure-sweep', frames, settings: measuringSettings },
             { transfer: [], limitMs: settings.answerLimitMs, onProgress, signal },
           );

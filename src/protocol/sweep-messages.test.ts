@@ -103,7 +103,7 @@ describe('messages to the sweep worker', () => {
     const parsed = (frames: readonly object[]) => parseToSweepWorker({ ...request, frames });
     expect(parsed(Array(SWEEP_FRAME_LIMIT).fill(exampleFeatures()))).not.toBeNull();
     expect(parsed(Array(SWEEP_FRAME_LIMIT + 1).fill(exampleFeatures()))).toBeNull();
-    const landmarks = (count: number) => Array(count).fill({ xPx: 1, yPx: 1, depthPx: 0 });
+    const landmarks = (count: number) => Array.from({ length: count }, () => ({ xPx: 1, yPx: 1, depthPx: 0 }));
     expect(parsed([{ ...exampleFeatures(), landmarks: landmarks(1000) }])).not.toBeNull();
     expect(parsed([{ ...exampleFeatures(), landmarks: landmarks(1001) }])).toBeNull();
   });
