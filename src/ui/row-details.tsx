@@ -1,11 +1,18 @@
 import type { Estimate } from '../core/estimate/estimate.js';
+import { mostHelpful } from '../core/estimate/most-helpful.js';
+import type { Side } from '../core/units/side.js';
 import type { SheetRow } from '../session/rows.js';
-import { formatEstimate, formatNumber } from './numbers.js';
-import { sourceWords, statusWords } from './sentences.js';
+import type { ReadingField } from '../session/typed-sheet.js';
+import type { BudgetBasis } from './budget-basis.js';
+import { remedyContext } from './budget-basis.js';
+import { BudgetChart } from './budget-chart.js';
+import { budgetWords, remedySentence } from './budget-sentences.js';
+import { formatNumber } from './numbers.js';
+import { statusWords } from './sentences.js';
 import { sheetWords as words } from './words.js';
 
-/** What is measured and how, where the camera's doubt comes from, and the tolerance in full. */
-export function RowDetails({ row }: { readonly row: SheetRow }) {
+/** What is measured and how, the tolerance in full, where the camera's doubt comes from and what would help most. */
+export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly basis: BudgetBasis | null }) {
   const { measurement, fields, covered } = row;
   const { tolerance } = measurement;
   const estimates = fields.filter(({ estimate }) => estimate !== null);
@@ -32,13 +39,16 @@ export function RowDetails({ row }: { readonly row: SheetRow }) {
           {covered ? (
             <p>{words.doubtCovered}</p>
           ) : (
-            <div className="budgets">
-              {fields.map(({ field, side, estimate }) =>
-                estimate === null ? null : (
-                  <Budget key={field} estimate={estimate} title={side === null ? '' : `${words.side[side]}: `} />
-                ),
-              )}
-            </div>
+            <>
+              <div className="budgets">
+                {fields.map(({ field, side, estimate }) =>
+                  estimate === null ? null : (
+                    <Budget key={field} basis={basis} estimate={estimate} field={field} side={side} />
+                  ),
+                )}
+              </div>
+              <p className="note">{budgetWords.legend}</p>
+            </>
           )}
         </section>
       )}
@@ -46,38 +56,33 @@ export function RowDetails({ row }: { readonly row: SheetRow }) {
   );
 }
 
-function Budget({ estimate, title }: { readonly estimate: Estimate; readonly title: string }) {
-  const total = estimate.standardUncertainty;
+function Budget({
+  basis,
+  estimate,
+  field,
+  side,
+}: {
+  readonly basis: BudgetBasis | null;
+  readonly estimate: Estimate;
+  readonly field: ReadingField;
+  readonly side: Side | null;
+}) {
+  const remedy = basis === null ? null : mostHelpful(estimate, remedyContext(basis, field, side));
   return (
-    <table className="budget">
-      <caption>
-        {title}
-        {formatEstimate(estimate)} {estimate.unit}
-      </caption>
-      <thead className="visually-hidden">
-        <tr>
-          <th scope="col">{words.source}</th>
-          <th scope="col">{estimate.unit}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {estimate.budget.map(({ source, standardUncertainty }) => (
-          <tr key={source}>
-            <th scope="row">
-              {sourceWords(source)}
-              {/* The bar is the share of the variance: shares of variances add up to the whole, those of deviations do not. */}
-              <span className="share" style={{ width: `${100 * (standardUncertainty / total) ** 2}%` }} />
-            </th>
-            <td>{formatNumber(standardUncertainty, 2)}</td>
-          </tr>
-        ))}
-      </tbody>
-      <tfoot>
-        <tr>
-          <th scope="row">{words.total}</th>
-          <td>{formatNumber(total, 2)}</td>
-        </tr>
-      </tfoot>
-    </table>
+    <div>
+      <BudgetChart estimate={estimate} title={side === null ? '' : `${words.side[side]}: `} />
+      {basis !== null && (
+        <p className="remedy">
+          <strong>{budgetWords.helps}:</strong>{' '}
+          {remedySentence(
+            remedy,
+            (estimate.high - estimate.low) / 2,
+            estimate.standardUncertainty,
+            estimate.unit,
+            basis.isSweep,
+          )}
+        </p>
+      )}
+    </div>
   );
 }
