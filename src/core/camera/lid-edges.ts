@@ -1,21 +1,65 @@
 import { pointAlong, perpendicularDown } from '../geometry/image-direction.js';
+import type { Side } from '../units/side.js';
+import { eyeColours, regionCosts, type DrawnOpening, type EyeColours } from './eye-colours.js';
+import {
+  CELL,
+  cellsAbove,
+  colourOfCell,
+  colourSampler,
+  cutLidStrip,
+  eyePlaceOf,
+  medianColour,
+  type Colour,
+  type ColourSampler,
+  type EyeAxes,
+  type EyePlace,
+  type LidStrip,
+} from './eye-strip.js';
 import { LANDMARK, landmarkAt } from './face-landmarks.js';
 import type { IrisObservation, Landmark, LidObservation } from './features.js';
-import { CHANNELS, clipRectangle, cutPlane, sample, type PixelPlane, type RgbaImage } from './pixel-plane.js';
-import { median } from '../statistics/robust.js';
-import type { Side } from '../units/side.js';
+import { marginPosterior, offsetAt, type MarginCurve, type MarginPosterior, type MarginPrior } from './lid-curve.js';
+import type { RgbaImage } from './pixel-plane.js';
+import { straightAheadPlace } from './straight-ahead.js';
 
-/** Half the width of the strip around the vertical that is looked at, as a share of the iris radius. */
-const STRIP_SHARE = 0.55;
-/** How near to its landmark a margin is sought, as a share of the iris radius: the lower lid's landmarks are the better ones. */
-const UPPER_NEARNESS = 0.22;
-const LOWER_NEARNESS = 0.14;
-/** A step this large, as a share of the largest, ends the eye: what lies beyond it is lid and crease. */
-const FIRST_STEP_SHARE = 0.5;
+type Lid = 'upper' | 'lower';
+
+/** Columns of the strip, radii of the iris. */
+const COLUMN_STEP = 0.09;
+const STRIP_HALF_WIDTH = 1.35;
+/** Near the eye corners the lids run steeply together: columns stop short of them, radii. */
+const CORNER_MARGIN = 0.25;
+/** Fewer columns tell nothing. */
+const FEWEST_COLUMNS = 6;
+/** Columns count the less the farther they lie from the one that is asked for, radii (standard deviation of a bell). */
+const COLUMN_BELL = 0.8;
+/** In the first look columns on the iris count less than those on the white: a dark lash line looks like a dark iris. */
+const FIRST_LOOK_IRIS_WEIGHT = 0.5;
+/** Cells beside each other say much the same: a square radius holds this many independent ones for every pixel. Tuned. */
+const EVIDENCE_PER_PIXEL = 0.25;
+/** How far beyond the margin its rim reaches (shadow, lash line, wet edge), radii; how often it is taken anew. */
+const RIM_REACH = 0.4;
+const RIM_LOOKS = 2;
+const FEWEST_WHITE_COLUMNS = 4;
+/** Where landmarks draw the margins, against the truth, on rendered heads (radii of the iris, below). */
+const DRAWN: Readonly<Record<Lid, MarginPrior>> = {
+  upper: { mean: 0.03, deviation: 0.1 },
+  lower: { mean: -0.05, deviation: 0.2 },
+};
+/** Deviation of the landmarks where the picture tells nothing, radii. */
+const DRAWN_ALONE = 0.15;
+/**
+ * What the scatter over the curves does not know of: a lid is no parabola, colours are not even. It is this much too small, and never less than
+ * these, in radii and in pixels. Chosen so that the intervals hold the truth of rendered heads.
+ */
+const SCATTER_FACTOR = 1.2;
+const LEAST_DEVIATION = 0.03;
+const LEAST_DEVIATION_PX = 0.2;
 
 /**
- * Lid margins on the vertical of the head through the pupil's centre. The landmarks tell about where they are; the margin itself is
- * the steepest change, in the mixture of channels that tells this skin from this eye best, near there.
+ * Lid margins where the pupil stands when the eyes look straight ahead, given on the vertical of the head through the pupil's centre as it
+ * is seen. Each margin is sought as a smooth curve near to the one that the landmarks draw, such that the colours within are most like
+ * white and iris and those beyond most like skin. White shows the margin best; what lies just beyond it there (a shadow, the lash line) is
+ * expected along the whole lid, so that it is not taken for part of a dark iris.
  *
  * @param rollRad direction from the wearer's right to the left eye in the picture
  */
@@ -26,143 +70,188 @@ export function fitLidEdges(
   side: Side,
   rollRad: number,
 ): LidObservation {
-  const down = perpendicularDown(rollRad);
-  const along = (index: number): number => {
-    const landmark = landmarkAt(landmarks, index);
-    return (landmark.xPx - iris.centre.xPx) * down.xPx + (landmark.yPx - iris.centre.yPx) * down.yPx;
+  const axes: EyeAxes = { centre: iris.centre, radiusPx: iris.radiusPx, rollRad };
+  const opening = drawnOpening(landmarks, axes, side);
+  const asked = straightAheadPlace(landmarks, axes);
+  const sample = colourSampler(image, axes);
+  const colours = eyeColours(sample, opening);
+  const margin = (lid: Lid): { readonly below: number; readonly deviation: number } => {
+    const drawnAt = lid === 'upper' ? opening.upperAt : opening.lowerAt;
+    const found = colours === null ? null : findMargin(sample, colours, opening, asked, iris.radiusPx, lid);
+    return found === null
+      ? { below: drawnAt(asked), deviation: DRAWN_ALONE }
+      : {
+          below: drawnAt(asked) + found.offset,
+          deviation: Math.hypot(SCATTER_FACTOR * found.deviation, LEAST_DEVIATION, LEAST_DEVIATION_PX / iris.radiusPx),
+        };
   };
-  const upperSeed =
-    marginOnVertical(landmarks, LANDMARK.upperLidMargin[side], iris, rollRad) ?? along(LANDMARK.upperLid[side]);
-  const lowerSeed =
-    marginOnVertical(landmarks, LANDMARK.lowerLidMargin[side], iris, rollRad) ?? along(LANDMARK.lowerLid[side]);
-  const upper = refineMargin(image, iris, down, upperSeed, -1);
-  const lower = refineMargin(image, iris, down, lowerSeed, 1);
+  const upper = margin('upper');
+  const lower = margin('lower');
+  const down = perpendicularDown(rollRad);
   return {
-    upper: pointAlong(iris.centre, down, upper),
-    lower: pointAlong(iris.centre, down, lower),
-    uncertaintyPx: 0.08 * iris.radiusPx + 0.28,
+    upper: pointAlong(iris.centre, down, upper.below * iris.radiusPx),
+    lower: pointAlong(iris.centre, down, lower.below * iris.radiusPx),
+    uncertaintyPx: Math.hypot(upper.deviation, lower.deviation) * Math.SQRT1_2 * iris.radiusPx,
     source: 'edges',
   };
 }
 
-/** Where the polyline of a lid's landmarks crosses the vertical through the pupil, as distance below the centre, px. */
-function marginOnVertical(
-  landmarks: readonly Landmark[],
-  indices: readonly number[],
-  iris: IrisObservation,
-  rollRad: number,
-): number | null {
-  const cosine = Math.cos(rollRad);
-  const sine = Math.sin(rollRad);
-  const turned = indices.map((index) => {
-    const landmark = landmarkAt(landmarks, index);
-    const dx = landmark.xPx - iris.centre.xPx;
-    const dy = landmark.yPx - iris.centre.yPx;
-    return { across: dx * cosine + dy * sine, below: -dx * sine + dy * cosine };
-  });
-  for (let i = 0; i + 1 < turned.length; i++) {
-    const a = turned[i]!;
-    const b = turned[i + 1]!;
-    if (a.across * b.across > 0 || a.across === b.across) continue;
-    const share = a.across / (a.across - b.across);
-    return a.below + share * (b.below - a.below);
-  }
-  return null;
+function drawnOpening(landmarks: readonly Landmark[], axes: EyeAxes, side: Side): DrawnOpening {
+  const place = (index: number): EyePlace => eyePlaceOf(axes, landmarkAt(landmarks, index));
+  const corners = [place(LANDMARK.outerEyeCorner[side]), place(LANDMARK.innerEyeCorner[side])];
+  const acrosses = corners.map((corner) => corner.across);
+  return {
+    upperAt: polyline([...LANDMARK.upperLidMargin[side].map(place), ...corners]),
+    lowerAt: polyline([...LANDMARK.lowerLidMargin[side].map(place), ...corners]),
+    fromAcross: Math.min(...acrosses),
+    toAcross: Math.max(...acrosses),
+  };
 }
 
-/** The steepest change near a seed, along the vertical; `outward` is -1 for the upper lid and 1 for the lower. */
-function refineMargin(
-  image: RgbaImage,
-  iris: IrisObservation,
-  down: { readonly xPx: number; readonly yPx: number },
-  seed: number,
-  outward: 1 | -1,
-): number {
-  const radius = iris.radiusPx;
-  const reach = 2.4 * radius;
-  const rectangle = clipRectangle(image, {
-    leftPx: iris.centre.xPx - reach,
-    topPx: iris.centre.yPx - reach,
-    widthPx: 2 * reach,
-    heightPx: 2 * reach,
-  });
-  if (rectangle === null) return seed;
-  const planes = CHANNELS.map((channel) => cutPlane(image, rectangle, channel));
-  const spacing = Math.min(0.25, 0.04 * radius);
-  const distance = outward * seed;
-  const first = Math.max(0.3 * radius, distance - 0.45 * radius);
-  const last = distance + 0.4 * radius;
-  const count = Math.max(12, Math.ceil((last - first) / spacing));
-  const profiles = planes.map((plane) =>
-    profileAcross(plane, iris, rectangle, down, outward, first, spacing, count, radius),
+/** Straight lines between points, level beyond the outermost. */
+function polyline(points: readonly EyePlace[]): (across: number) => number {
+  const sorted = [...points].sort((a, b) => a.across - b.across);
+  return (across) => {
+    let before = sorted[0]!;
+    if (across <= before.across) return before.below;
+    for (const point of sorted) {
+      if (across <= point.across) {
+        const share = (across - before.across) / Math.max(point.across - before.across, 1e-6);
+        return before.below + share * (point.below - before.below);
+      }
+      before = point;
+    }
+    return before.below;
+  };
+}
+
+/** Null where the landmarks leave too little of the lid to look at. */
+function findMargin(
+  sample: ColourSampler,
+  colours: EyeColours,
+  opening: DrawnOpening,
+  asked: number,
+  radiusPx: number,
+  lid: Lid,
+): MarginPosterior | null {
+  const across: number[] = [];
+  for (let a = asked - STRIP_HALF_WIDTH; a <= asked + STRIP_HALF_WIDTH + 1e-9; a += COLUMN_STEP) {
+    if (a >= opening.fromAcross + CORNER_MARGIN && a <= opening.toAcross - CORNER_MARGIN) across.push(a);
+  }
+  if (across.length < FEWEST_COLUMNS) return null;
+  const strip = cutLidStrip(sample, across, lid === 'upper' ? opening.upperAt : opening.lowerAt);
+  const cells = judgeCells(strip, colours, opening, lid);
+  const along = across.map((a) => a - asked);
+  const weights = along.map((s) => COLUMN_STEP * Math.exp(-(s * s) / (2 * COLUMN_BELL * COLUMN_BELL)));
+  const evidence = EVIDENCE_PER_PIXEL * radiusPx * radiusPx;
+  const look = (rim: readonly Colour[], counted: readonly number[]): MarginPosterior =>
+    marginPosterior(
+      { cells: strip.cells, costs: costsOfMargins(strip, cells, rim, lid), along, weights: counted },
+      DRAWN[lid],
+      evidence,
+    );
+  const drawn: MarginCurve = { offset: 0, slope: 0, bend: 0 };
+  const onWhite = columnsOnWhite(strip, along, drawn, lid, 1.08);
+  let found = look(
+    [],
+    weights.map((weight, j) => (onWhite.includes(j) ? weight : FIRST_LOOK_IRIS_WEIGHT * weight)),
   );
-  const lag = Math.max(1, Math.round(Math.max(0.6, 0.07 * radius) / spacing));
-  let best = 0;
-  let at = 0;
-  // What distinguishes skin from eye here: the difference of both ends, channel by channel.
-  const contrast = profiles.map((profile) => meanOf(profile, count - 2 * lag, count) - meanOf(profile, 0, 2 * lag));
-  const strength = Math.hypot(...contrast);
-  if (strength < 4) return seed;
-  const steps = new Float32Array(count);
-  for (let k = lag; k < count - lag; k++) {
-    let step = 0;
-    profiles.forEach((profile, c) => (step += (contrast[c]! / strength) * (profile[k + lag]! - profile[k - lag]!)));
-    const away = (first + k * spacing - distance) / ((outward > 0 ? LOWER_NEARNESS : UPPER_NEARNESS) * radius);
-    steps[k] = Math.max(0, step) * Math.exp(-(away * away) / 2);
-    if (steps[k]! > best) {
-      best = steps[k]!;
-      at = k;
-    }
-  }
-  if (best <= 0) return seed;
-  for (let k = lag; k < at; k++) {
-    if (steps[k]! >= FIRST_STEP_SHARE * best && steps[k]! >= steps[k - 1]! && steps[k]! > steps[k + 1]!) {
-      at = k;
-      break;
-    }
-  }
-  best = steps[at]!;
-  let weight = 0;
-  let moment = 0;
-  for (let k = Math.max(lag, at - 2 * lag); k <= Math.min(count - lag - 1, at + 2 * lag); k++) {
-    const over = Math.max(0, steps[k]! - 0.4 * best);
-    weight += over;
-    moment += over * k;
-  }
-  return outward * (first + (moment / weight) * spacing);
+  for (let i = 0; i < RIM_LOOKS; i++) found = look(rimBeyond(strip, along, found, lid), weights);
+  return found;
 }
 
-function profileAcross(
-  plane: PixelPlane,
-  iris: IrisObservation,
-  rectangle: { readonly leftPx: number; readonly topPx: number },
-  down: { readonly xPx: number; readonly yPx: number },
-  outward: number,
-  first: number,
-  spacing: number,
-  count: number,
-  radius: number,
-): Float32Array {
-  const profile = new Float32Array(count);
-  const x0 = iris.centre.xPx - rectangle.leftPx;
-  const y0 = iris.centre.yPx - rectangle.topPx;
-  for (let k = 0; k < count; k++) {
-    const distance = outward * (first + k * spacing);
-    // The median over a strip, so that a highlight or a lash beside the vertical does not count.
-    const strip: number[] = [];
-    for (let side = -4; side <= 4; side++) {
-      const across = (side / 4) * STRIP_SHARE * radius;
-      strip.push(
-        sample(plane, x0 + down.xPx * distance + down.yPx * across, y0 + down.yPx * distance - down.xPx * across),
-      );
-    }
-    profile[k] = median(strip);
-  }
-  return profile;
+/** Costs of every cell of a strip, as eye and as skin; both nought where the other lid is near. */
+interface JudgedCells {
+  readonly eye: Float32Array;
+  readonly skin: Float32Array;
+  readonly counts: Uint8Array;
+  readonly againstRim: (at: number, rim: Colour) => number;
 }
 
-function meanOf(values: Float32Array, from: number, to: number): number {
-  let sum = 0;
-  for (let i = from; i < to; i++) sum += values[i]!;
-  return sum / (to - from);
+function judgeCells(strip: LidStrip, colours: EyeColours, opening: DrawnOpening, lid: Lid): JudgedCells {
+  const { across, drawn, cells, colours: levels, distance } = strip;
+  const costs = regionCosts(colours, lid);
+  const eye = new Float32Array(cells * across.length);
+  const skin = new Float32Array(cells * across.length);
+  const counts = new Uint8Array(cells * across.length);
+  across.forEach((a, j) => {
+    const first = lid === 'upper' ? 0 : Math.max(0, cellsAbove(opening.upperAt(a) + OTHER_LID - drawn[j]!));
+    const last = lid === 'upper' ? Math.min(cells, cellsAbove(opening.lowerAt(a) - OTHER_LID - drawn[j]!)) : cells;
+    for (let k = first; k < last; k++) {
+      const i = j * cells + k;
+      counts[i] = 1;
+      eye[i] = costs.againstEye(levels, 3 * i, distance[i]!);
+      skin[i] = costs.againstSkin(levels, 3 * i);
+    }
+  });
+  return { eye, skin, counts, againstRim: (at, rim) => costs.againstRim(levels, 3 * at, rim) };
+}
+
+/** Cells nearer than this to the other lid as it is drawn do not count, radii. */
+const OTHER_LID = 0.1;
+
+/**
+ * The cost of every possible margin: what lies towards the pupil is judged as eye, what lies beyond as skin, but the cells next to the margin
+ * as its rim, where that is known.
+ */
+function costsOfMargins(
+  { across, cells }: LidStrip,
+  { eye, skin, counts, againstRim }: JudgedCells,
+  rim: readonly Colour[],
+  lid: Lid,
+): Float64Array {
+  const costs = new Float64Array((cells + 1) * across.length);
+  const eyeAbove = new Float64Array(cells + 1);
+  const skinAbove = new Float64Array(cells + 1);
+  for (let j = 0; j < across.length; j++) {
+    const first = j * cells;
+    for (let k = 0; k < cells; k++) {
+      eyeAbove[k + 1] = eyeAbove[k]! + eye[first + k]!;
+      skinAbove[k + 1] = skinAbove[k]! + skin[first + k]!;
+    }
+    for (let boundary = 0; boundary <= cells; boundary++) {
+      let cost =
+        lid === 'upper'
+          ? skinAbove[Math.max(0, boundary - rim.length)]! + eyeAbove[cells]! - eyeAbove[boundary]!
+          : eyeAbove[boundary]! + skinAbove[cells]! - skinAbove[Math.min(cells, boundary + rim.length)]!;
+      for (let d = 0; d < rim.length; d++) {
+        const k = lid === 'upper' ? boundary - 1 - d : boundary + d;
+        if (k >= 0 && k < cells && counts[first + k] === 1) cost += againstRim(first + k, rim[d]!);
+      }
+      costs[j * (cells + 1) + boundary] = cost * CELL;
+    }
+  }
+  return costs;
+}
+
+/** Columns whose margin lies before white, not before iris. */
+function columnsOnWhite(
+  { across, drawn }: LidStrip,
+  along: readonly number[],
+  curve: MarginCurve,
+  lid: Lid,
+  fromDistance: number,
+): number[] {
+  const inward = lid === 'upper' ? 0.15 : -0.15;
+  return across.flatMap((a, j) => {
+    const below = drawn[j]! + offsetAt(curve, along[j]!) + inward;
+    return Math.hypot(a, below) > fromDistance ? [j] : [];
+  });
+}
+
+/** The colours just beyond the margin, cell by cell outwards, as they are where the margin lies before white; none where little white shows. */
+function rimBeyond(strip: LidStrip, along: readonly number[], curve: MarginCurve, lid: Lid): Colour[] {
+  const columns = columnsOnWhite(strip, along, curve, lid, 1.12);
+  if (columns.length < FEWEST_WHITE_COLUMNS) return [];
+  const rim: Colour[] = [];
+  const outward = lid === 'upper' ? -1 : 1;
+  for (let d = 0; d < Math.round(RIM_REACH / CELL); d++) {
+    const seen = columns.flatMap((j) => {
+      const cell = cellsAbove(offsetAt(curve, along[j]!) + outward * (d + 0.5) * CELL - CELL / 2);
+      return cell >= 0 && cell < strip.cells ? [colourOfCell(strip, j, cell)] : [];
+    });
+    if (seen.length === 0) break;
+    rim.push(medianColour(seen));
+  }
+  return rim;
 }
