@@ -22,17 +22,20 @@ describe('measuring settings', () => {
   it('use the measured print scale whichever card was named: markers are on the printed one only', () => {
     const scaled = { ...DEFAULT_SHEET_SETTINGS, checkLengthText: '145.5' };
     // 145.5 of 150 mm
-    expect(measuringSettings({ ...scaled, card: 'printed' }).printScale).toBeCloseTo(0.97, 12);
-    expect(measuringSettings({ ...scaled, card: 'bought' }).printScale).toBeCloseTo(0.97, 12);
+    expect(measuringSettings({ ...scaled, card: 'printed' }, []).printScale).toBeCloseTo(0.97, 12);
+    expect(measuringSettings({ ...scaled, card: 'bought' }, []).printScale).toBeCloseTo(0.97, 12);
   });
 
   it('fall back where a length cannot be used', () => {
-    const settings = measuringSettings({
-      ...DEFAULT_SHEET_SETTINGS,
-      card: 'printed',
-      checkLengthText: '15',
-      workingDistanceText: 'arm',
-    });
+    const settings = measuringSettings(
+      {
+        ...DEFAULT_SHEET_SETTINGS,
+        card: 'printed',
+        checkLengthText: '15',
+        workingDistanceText: 'arm',
+      },
+      [],
+    );
     expect(settings).toMatchObject({ printScale: 1, workingDistanceMm: 400 });
   });
 

@@ -34,19 +34,24 @@ export function parsePrintScale(
   return length.ok ? printScaleFromMeasuredLength(length.value, PRINT_CHECK_LENGTH_MM) : fail({ kind: 'not-a-number' });
 }
 
+/** The working distance that counts, mm: 400 where what was typed cannot be read. */
+export function workingDistanceOf(settings: SheetSettings): number {
+  const working = parseWorkingDistance(settings.workingDistanceText);
+  return working.ok ? working.value : DEFAULT_MEASURING_SETTINGS.workingDistanceMm;
+}
+
 /**
  * What the estimates depend on. A length that cannot be read counts as its default, and the screen says so beside the
  * field: a working distance of 400 mm, a print at true size.
  *
  * @param profiles the shelf on which the chosen camera profile stands
  */
-export function measuringSettings(settings: SheetSettings, profiles: readonly StoredProfile[] = []): MeasuringSettings {
-  const working = parseWorkingDistance(settings.workingDistanceText);
+export function measuringSettings(settings: SheetSettings, profiles: readonly StoredProfile[]): MeasuringSettings {
   // Markers are only on the printed card: its scale counts whenever they are seen, whatever card was named.
   const scale = parsePrintScale(settings.checkLengthText);
   return {
     gaze: settings.gaze,
-    workingDistanceMm: working.ok ? working.value : DEFAULT_MEASURING_SETTINGS.workingDistanceMm,
+    workingDistanceMm: workingDistanceOf(settings),
     printScale: scale?.ok === true ? scale.value : 1,
     profile: chosenProfile(profiles, settings.profileId)?.profile ?? null,
   };

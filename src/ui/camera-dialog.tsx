@@ -1,6 +1,8 @@
 import { useEffect, useState } from 'react';
 import type { CameraStream, Picture } from '../session/ports.js';
+import type { LiveCamera } from '../session/profile-choice.js';
 import { CameraFailure, DeviceChoice, Preview } from './camera-parts.js';
+import { liveCameraOf } from './live-camera.js';
 import { Holding } from './holding.js';
 import { Modal } from './modal.js';
 import { useCamera } from './use-camera.js';
@@ -19,7 +21,8 @@ export function CameraDialog(props: {
   readonly gaze: 'camera' | 'far';
   readonly cameraId: string | null;
   readonly onCameraChosen: (id: string) => void;
-  readonly onTaken: (picture: Picture) => void;
+  /** `camera` is what took the picture; null where it cannot be told any more */
+  readonly onTaken: (picture: Picture, camera: LiveCamera | null) => void;
   readonly onClose: () => void;
 }) {
   const { onTaken, onClose } = props;
@@ -50,7 +53,7 @@ export function CameraDialog(props: {
         fail(taken.failure);
         return;
       }
-      onTaken(taken.value);
+      onTaken(taken.value, liveCameraOf(camera));
       onClose();
     };
     void take();

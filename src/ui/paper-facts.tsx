@@ -5,6 +5,7 @@ import { parsePrintScale } from '../session/measuring-settings.js';
 import type { SheetState } from '../session/sheet.js';
 import { straightestFrame } from '../session/sweep-frames.js';
 import type { SheetInHand, SheetMeasurement } from './use-sheet.js';
+import { usePaperProfile } from './profile-fact.js';
 import { paperWords as words, pictureWords } from './words.js';
 
 // The month as a word: 3/4 is April here and March there.
@@ -26,11 +27,13 @@ export function PaperFacts(props: { readonly state: SheetState; readonly measure
       window.removeEventListener('beforeprint', onBeforePrint);
     };
   }, []);
+  const profile = usePaperProfile(state);
   const where = state.settings.gaze === 'camera' ? pictureWords.gazeCamera : pictureWords.gazeFar;
   return (
     <p className="paper-facts">
       {words.printed(WHEN.format(when))}{' '}
-      {measurement?.ok === true && `${words.looked(where)} ${cardWords(state)} ${sweepWords(state, measurement.value)}`}
+      {measurement?.ok === true &&
+        `${words.looked(where)} ${cardWords(state)} ${sweepWords(state, measurement.value)} ${profile}`}
     </p>
   );
 }

@@ -1,11 +1,12 @@
 import type { ReactNode } from 'react';
 import { useId } from 'react';
 import type { FaceEstimates } from '../core/estimate/estimate.js';
-import { measuringSettings } from '../session/measuring-settings.js';
+import { workingDistanceOf } from '../session/measuring-settings.js';
 import { checkIris } from '../core/crosscheck/check-iris.js';
 import { measurementById } from '../core/catalogue/catalogue.js';
 import { useEquipment } from './equipment.js';
 import { formatEstimate, formatNumber } from './numbers.js';
+import { ProfileFact } from './profile-fact.js';
 import { adviceSentence } from './sentences.js';
 import type { SheetInHand } from './use-sheet.js';
 import { pictureWords as words, sheetWords } from './words.js';
@@ -33,7 +34,7 @@ export function PictureFacts({ sheet }: { readonly sheet: SheetInHand }) {
 export function FactsOfBoth(props: { readonly sheet: SheetInHand; readonly estimates: FaceEstimates }) {
   const { estimates, sheet } = props;
   const { catalogue } = useEquipment();
-  const { workingDistanceMm } = measuringSettings(sheet.state.settings);
+  const workingDistanceMm = workingDistanceOf(sheet.state.settings);
   // The near PD would give the distance PD away.
   const isPdCovered = sheet.rows.some(
     ({ covered, fields }) => covered && fields.some(({ field }) => field === 'pdFar'),
@@ -48,6 +49,7 @@ export function FactsOfBoth(props: { readonly sheet: SheetInHand; readonly estim
         {formatEstimate(estimates.irisDiameter)} mm
         <small>{words.irisCheck[iris.kind]}</small>
       </Fact>
+      <ProfileFact state={sheet.state} />
     </>
   );
 }

@@ -1,5 +1,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { Picture } from '../session/ports.js';
+import type { LiveCamera } from '../session/profile-choice.js';
+import { profileForCamera } from '../session/profile-choice.js';
 import type { SheetSettings } from '../session/typed-sheet.js';
 import { READING_FIELDS } from '../session/typed-sheet.js';
 import { CameraDialog } from './camera-dialog.js';
@@ -12,6 +14,7 @@ import { goToReading, ReadingsSheet } from './readings-sheet.js';
 import { SettingsDialog } from './settings-dialog.js';
 import { SweepDialog } from './sweep-dialog.js';
 import { useAnnouncements } from './use-announcements.js';
+import { useProfiles } from './use-profiles.js';
 import { useSheet } from './use-sheet.js';
 import { demoWords, footerWords, headerWords } from './words.js';
 
@@ -34,11 +37,21 @@ export function SheetScreen() {
     },
     [dispatch],
   );
+  const { profileId } = state.settings;
+  const { profiles } = useProfiles().shelf;
+  /** A camera that has a profile gets it by itself; another camera's does not count for it. */
+  const chooseProfileFor = useCallback(
+    (camera: LiveCamera | null) => {
+      if (camera !== null) changeSettings({ profileId: profileForCamera(profiles, profileId, camera) });
+    },
+    [changeSettings, profileId, profiles],
+  );
   const onTaken = useCallback(
-    (picture: Picture) => {
+    (picture: Picture, camera: LiveCamera | null) => {
+      chooseProfileFor(camera);
       measurePicture({ kind: 'taken', picture });
     },
-    [measurePicture],
+    [chooseProfileFor, measurePicture],
   );
   const showDemo = (): void => {
     dispatch({ kind: 'demo-loaded', sheet: demo.sheet });
@@ -190,6 +203,7 @@ export function SheetScreen() {
           onCameraChosen={(cameraId) => {
             changeSettings({ cameraId });
           }}
+          onTaken={chooseProfileFor}
           onClose={close}
         />
       )}

@@ -1,5 +1,5 @@
 import { useEffect, useEffectEvent, useId, useState } from 'react';
-import type { CameraStream, MeasuringFailure } from '../session/ports.js';
+import type { CameraStream, MeasuringFailure, MeasuringProgress } from '../session/ports.js';
 import type { HeadView, SweepCoverage, SweepGap } from '../session/sweep-coverage.js';
 import { ENOUGH, LEAST_FRAMES, MOST_FRAMES } from '../session/sweep-coverage.js';
 import type { CourseMark, CourseStep } from '../session/sweep-course.js';
@@ -7,11 +7,13 @@ import { courseAt, courseFor, courseMs, isStepApart } from '../session/sweep-cou
 import type { SweepFrame } from '../session/sweep-frames.js';
 import { coverageOfFrames, frameCounts, viewOf } from '../session/sweep-frames.js';
 import type { SweepRun } from '../session/sweep-run.js';
+import type { LiveCamera } from '../session/profile-choice.js';
 import { CameraFailure, DeviceChoice, Preview } from './camera-parts.js';
+import { liveCameraOf } from './live-camera.js';
 import { Holding } from './holding.js';
 import { Modal } from './modal.js';
 import { formatNumber } from './numbers.js';
-import { frameFailureWords, gapWords } from './sentences.js';
+import { frameFailureWords, gapWords, progressSentence } from './sentences.js';
 import type { CourseUnderWay } from './sweep-guide.js';
 import { SweepGuide } from './sweep-guide.js';
 import { useCamera } from './use-camera.js';
@@ -43,6 +45,14 @@ const TICK_MS = 60;
 /** So many frames in a row that fail in the same way are told to the reader. */
 const TROUBLE_FRAMES = 3;
 
+const mainWords: Readonly<Record<Stage, string>> = {
+  ready: words.start,
+  capturing: words.stop,
+  working: words.looking,
+  short: words.goOn,
+  done: words.looking,
+};
+
 const NO_FRAMES: readonly SweepFrame[] = [];
 
 /** Leads the wearer through a sweep and takes its frames; it closes by itself once there are enough. */
@@ -52,6 +62,8 @@ export function SweepDialog(props: {
   readonly gaze: 'camera' | 'far';
   readonly cameraId: string | null;
   readonly onCameraChosen: (id: string) => void;
+  /** The frames of this camera are to be measured. */
+  readonly onTaken: (camera: LiveCamera | null) => void;
   readonly onClose: () => void;
 }) {
   const { onClose, sweep } = props;
@@ -85,18 +97,22 @@ export function SweepDialog(props: {
 
   const isDone = stage === 'done';
   const isFailed = run?.stage.kind === 'failed';
-  const { complete } = sweep;
+  const complete = useEffectEvent(() => {
+    props.onTaken(camera === null ? null : liveCameraOf(camera));
+    sweep.complete();
+  });
   useEffect(() => {
     if (isDone) complete();
     // The sheet shows how it goes on.
     if (isDone || isFailed) onClose();
-  }, [complete, isDone, isFailed, onClose]);
+  }, [isDone, isFailed, onClose]);
 
   const goOn = (missing: readonly SweepGap[]): void => {
     setPhase(capturing(missing, 1));
   };
   const measureNow = (): void => {
-    complete();
+    props.onTaken(camera === null ? null : liveCameraOf(camera));
+    sweep.complete();
     onClose();
   };
   const views = frames.flatMap((frame) => {
@@ -128,7 +144,7 @@ export function SweepDialog(props: {
           <Preview stream={camera?.stream ?? null} />
           {state.kind === 'failed' && <CameraFailure failure={state.failure} />}
           {(stage === 'working' || isCapturing) && frames.length > 0 && (
-            <FramesProgress done={counts.found + counts.missed} all={frames.length} />
+            <FramesProgress done={counts.found + counts.missed} all={frames.length} loading={sweep.loading} />
           )}
         </div>
         <div className="camera-side">
@@ -171,7 +187,7 @@ export function SweepDialog(props: {
                   }
                 }}
               >
-                {stage === 'ready' ? words.start : isCapturing ? words.stop : words.goOn}
+                {mainWords[stage]}
               </button>
             )}
             {counts.found >= LEAST_FRAMES && (
@@ -226,7 +242,7 @@ function stageWords(stage: Stage, step: CourseStep, coverage: SweepCoverage, fra
       return troubleWords(frames) ?? words.steps[step];
     case 'working':
     case 'done':
-      return words.working;
+      return coverage.missing.length === 0 ? words.enough : words.working;
     case 'short':
       return words.short(coverage.missing.map(gapWords).join(', '));
   }
@@ -307,12 +323,26 @@ function useCapture(props: {
 }
 
 /** How far the work on the frames has come. */
-export function FramesProgress({ done, all }: { readonly done: number; readonly all: number }) {
+export function FramesProgress(props: {
+  readonly done: number;
+  readonly all: number;
+  readonly loading: MeasuringProgress | null;
+}) {
+  const { all, done, loading } = props;
+  return loading === null ? (
+    <WorkProgress what={words.workingThrough(done, all)} share={done / Math.max(1, all)} />
+  ) : (
+    <WorkProgress what={progressSentence(loading)} share={loading.share} />
+  );
+}
+
+/** A work with its progress; `share` is null where nobody knows how far it has come. */
+export function WorkProgress({ what, share }: { readonly what: string; readonly share: number | null }) {
   const id = useId();
   return (
     <p className="note progress">
-      <span id={id}>{words.workingThrough(done, all)}</span>
-      <progress aria-labelledby={id} max={Math.max(1, all)} value={done} />
+      <span id={id}>{what}</span>
+      {share === null ? <progress aria-labelledby={id} /> : <progress aria-labelledby={id} max={1} value={share} />}
     </p>
   );
 }
@@ -333,7 +363,12 @@ function Needs({ coverage }: { readonly coverage: SweepCoverage }) {
       is: words.percentOf(formatNumber(100 * Math.min(beyond, needed), 0), formatNumber(100 * needed, 0)),
       share: beyond / needed,
     },
-    { gap: 'frames', name: words.frames, is: words.framesOf(usable, ENOUGH.frames), share: usable / ENOUGH.frames },
+    {
+      gap: 'frames',
+      name: words.frames,
+      is: words.framesOf(Math.min(usable, ENOUGH.frames), ENOUGH.frames),
+      share: usable / ENOUGH.frames,
+    },
   ] as const;
   return (
     <ul className="needs" aria-label={words.needed}>

@@ -15,6 +15,7 @@ import type { SheetEvent, SheetState } from '../session/sheet.js';
 import { openSheet, ownSheet, picturesOf, sheetReducer } from '../session/sheet.js';
 import type { SweepTrouble } from '../session/sweep-frames.js';
 import { useEquipment } from './equipment.js';
+import { useProfiles } from './use-profiles.js';
 import type { SweepInHand } from './use-sweep.js';
 import { useSweep } from './use-sweep.js';
 
@@ -66,6 +67,7 @@ async function openSource(source: PictureSource, pictures: PicturePort): Promise
 export function useSheet(): SheetInHand {
   const { catalogue, measureFace, pictures, store, vision } = useEquipment();
   const [state, dispatch] = useReducer(sheetReducer, store, (from) => openSheet(from.load()));
+  const { shelf } = useProfiles();
   const running = useRef<AbortController | null>(null);
   const [fault, setFault] = useState<{ readonly reason: unknown } | null>(null);
   if (fault !== null) throw fault.reason;
@@ -74,7 +76,7 @@ export function useSheet(): SheetInHand {
     setFault({ reason });
   }, []);
 
-  const settings = useSame(measuringSettings(state.settings));
+  const settings = useSame(measuringSettings(state.settings, shelf.profiles));
   const sweep = useSweep(state, dispatch, settings, onFault);
   const { measurePictures, measureVideo, stop: stopSweep } = sweep;
 
