@@ -10,7 +10,7 @@ import { fitIrisEdge } from './iris-edge.js';
 const ACROSS_PX = 0.1;
 /** Down, the lids reach into the sectors that are used. */
 const DOWN_PX = 0.15;
-/** The radius is taken for smaller than it looks by 1.8 %, which is true of lit eyes and not of painted ones. */
+/** The radius is taken for smaller than it looks by 1.1 %, which is true of lit eyes and not of painted ones. */
 const RADIUS_SHARE = 0.03;
 const NOISE = 2;
 

@@ -22,10 +22,11 @@ export interface PixelRectangle {
 
 /**
  * The channels in which edges are sought: luma of ITU-R BT.601 and its two colour differences, the latter enlarged so that
- * a change of hue weighs like a change of brightness.
+ * a change of hue weighs like a change of brightness. The plain difference of red and blue tells skin from the white of the eye.
  */
-export type Channel = 'luma' | 'blue-difference' | 'red-difference';
+export type Channel = 'luma' | 'blue-difference' | 'red-difference' | 'red-minus-blue';
 
+/** Those in which the edges of cards are sought. */
 export const CHANNELS: readonly Channel[] = ['luma', 'blue-difference', 'red-difference'];
 
 /** Weights of red, green and blue in each channel. */
@@ -33,6 +34,7 @@ export const CHANNEL_WEIGHTS: Readonly<Record<Channel, readonly [red: number, gr
   luma: [0.299, 0.587, 0.114],
   'blue-difference': [-0.27, -0.53, 0.8],
   'red-difference': [0.8, -0.67, -0.13],
+  'red-minus-blue': [1, 0, -1],
 };
 
 /** A rectangle grown by a margin and clipped to the picture; null where nothing of it lies inside. */
