@@ -27,8 +27,8 @@ const KNOWN = {
   landmarkRollRad: 1 * DEGREE,
   landmarkGapMm: { forehead: 8, 'upper-lip': 12, chin: 9 },
   relativeCardSize: 0.125 / 85.6 / Math.sqrt(3),
-  headOverSpan: [1.022, 0.034],
-  templeOverSpan: [0.82, 0.046],
+  headOverSpan: [1.022, 0.028],
+  templeOverSpan: [0.82, 0.056],
 } as const;
 
 /** Middle of the card above the pupils, mm: a little further than the heights of the regions in contact-depth.json. */

@@ -28,6 +28,7 @@ import { SIDES } from '../units/side.js';
 import type { AlwaysEstimated, BudgetSource, Estimate, EstimateUnit, FaceEstimates } from './estimate.js';
 import type { FaceMeasurement, MeasureFace, MeasuringSettings } from './face-estimates.js';
 import { assumedCamera, matchingProfile } from './assumed-camera.js';
+import { estimateOf, type OwnDoubt } from './estimate-of.js';
 import { nearCentrationDistanceMm, ROTATION_TO_PUPIL_MM } from './gaze.js';
 import {
   CARD_TURN_SD,
@@ -37,6 +38,8 @@ import {
   FOCAL_OVER_LONG_SIDE,
   HEAD_BACK_MM,
   HEAD_RATIO,
+  BRIDGE_FORWARD_MM,
+  BRIDGE_SHAPE_SD,
   HEAD_RATIO_SD,
   HOLDING_SD_MM,
   IRIS_MEAN_MM,
@@ -423,21 +426,48 @@ function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEs
     headRoll: ['deg', (x) => radiansToDegrees(x[P.roll]!)],
   };
   const entries = Object.entries(outputs).map(([name, [unit, output]]) => [name, estimateOf(adjustment, unit, output)]);
-  return Object.fromEntries(entries) as FaceEstimates;
+  const sometimes = {
+    ...pupilDiameters(model, adjustment),
+    ...bridgeWidths(model, adjustment),
+  };
+  return { ...(Object.fromEntries(entries) as FaceEstimates), ...sometimes };
 }
 
-export function estimateOf(
-  adjustment: Pick<Adjustment<BudgetSource>, 'propagate'>,
-  unit: EstimateUnit,
-  output: (x: readonly number[]) => number,
-): Estimate {
-  const { value, standardUncertainty, bySource } = adjustment.propagate(output);
-  const half = NORMAL_95 * standardUncertainty;
-  const budget = [...bySource]
-    .map(([source, share]) => ({ source, standardUncertainty: share }))
-    .filter((line) => line.standardUncertainty > 1e-6 * standardUncertainty)
-    .sort((a, b) => b.standardUncertainty - a.standardUncertainty);
-  return { value, standardUncertainty, low: value - half, high: value + half, unit, budget };
+/** Diameter of each pupil that could be told from its iris: its picture at the depth of the eye. */
+function pupilDiameters(
+  model: Model,
+  adjustment: Adjustment<BudgetSource>,
+): Partial<Record<'pupilDiameterR' | 'pupilDiameterL', Estimate>> {
+  const cameraAt = cameraByParameters(model);
+  const entries = SIDES.flatMap((side) => {
+    const pupil = model.features.pupil[side];
+    if (pupil === null) return [];
+    const depthAt = (x: readonly number[]): number => x[side === 'R' ? P.eyeR + 2 : P.eyeL + 2]!;
+    const scaleAt = (x: readonly number[]): number => (2 * depthAt(x)) / cameraAt(x).fx;
+    const own: OwnDoubt = { source: 'iris-edges', sensitivity: scaleAt, uncertainty: pupil.radiusUncertaintyPx };
+    const estimate = estimateOf(adjustment, 'mm', (x) => scaleAt(x) * pupil.radiusPx, [own]);
+    return [[`pupilDiameter${side}`, estimate] as const];
+  });
+  return Object.fromEntries(entries);
+}
+
+/** Widths of the nose below its crest, indicative: as far before the pupils as the mean face has them. */
+function bridgeWidths(
+  model: Model,
+  adjustment: Adjustment<BudgetSource>,
+): Partial<Record<'bridgeWidth10' | 'bridgeWidth15', Estimate>> {
+  const cameraAt = cameraByParameters(model);
+  const entries = model.features.bridge.map(({ belowCrestMm, R, L, uncertaintyPx }) => {
+    const scaleAt = (x: readonly number[]): number =>
+      ((x[P.eyeR + 2]! + x[P.eyeL + 2]!) / 2 - BRIDGE_FORWARD_MM) / cameraAt(x).fx;
+    const widthMm = (x: readonly number[]): number => (scaleAt(x) * distancePx(R, L)) / Math.cos(x[P.yaw]!);
+    const own: readonly OwnDoubt[] = [
+      { source: 'head-shape', sensitivity: scaleAt, uncertainty: Math.SQRT2 * uncertaintyPx },
+      { source: 'head-shape', sensitivity: widthMm, uncertainty: BRIDGE_SHAPE_SD },
+    ];
+    return [`bridgeWidth${belowCrestMm}`, estimateOf(adjustment, 'mm', widthMm, own)] as const;
+  });
+  return Object.fromEntries(entries);
 }
 
 function adviceOf(features: PictureFeatures, pixelsPerMm: number, turnDeg: number): Advice[] {

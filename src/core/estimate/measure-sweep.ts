@@ -7,6 +7,7 @@ import { adjustBundle, type BundleAdjustment, type BundleStart } from '../fittin
 import type { Pose } from '../geometry/pose.js';
 import {
   add,
+  distancePx,
   dot,
   multiplyVector,
   norm,
@@ -19,13 +20,17 @@ import {
 import { fail, succeed, type Result } from '../result.js';
 import { median } from '../statistics/robust.js';
 import { radiansToDegrees } from '../units/angle.js';
+import { SIDES } from '../units/side.js';
 import { assumedCamera, matchingProfile } from './assumed-camera.js';
 import { likeliestBreak } from './card-slip.js';
-import type { AlwaysEstimated, BudgetSource, EstimateUnit, FaceEstimates } from './estimate.js';
+import type { AlwaysEstimated, BudgetSource, Estimate, EstimateUnit, FaceEstimates } from './estimate.js';
+import { estimateOf, type OwnDoubt } from './estimate-of.js';
 import type { MeasuringSettings } from './face-estimates.js';
 import { nearCentrationDistanceMm, ROTATION_TO_PUPIL_MM } from './gaze.js';
-import { chooseCardPose, estimateOf, IRIS_LIMIT_SD, NEAR_ENOUGH_PIXELS_PER_MM } from './measure-face.js';
+import { chooseCardPose, IRIS_LIMIT_SD, NEAR_ENOUGH_PIXELS_PER_MM } from './measure-face.js';
 import {
+  BRIDGE_FORWARD_MM,
+  BRIDGE_SHAPE_SD,
   HEAD_RATIO,
   IRIS_MEAN_MM,
   IRIS_SD_MM,
@@ -324,7 +329,8 @@ function distanceMm({ settings }: SweepModel, pose: Pose, shared: readonly numbe
 }
 
 /** What was seen in single frames (distance, angles, the PD as shown) is said of the middle one of the frames used. */
-function estimatesOf({ model, adjustment }: Fitted): FaceEstimates {
+function estimatesOf(fitted: Fitted): FaceEstimates {
+  const { model, adjustment } = fitted;
   const { settings } = model;
   const apart = (s: readonly number[]): Vector3 => subtract(eyeCentre(s, 'L'), eyeCentre(s, 'R'));
   // Eyes that turn about their centres of rotation alike: the pupils at straight gaze stand as far apart as these.
@@ -357,5 +363,60 @@ function estimatesOf({ model, adjustment }: Fitted): FaceEstimates {
     headRoll: ['deg', (s) => radiansToDegrees(angles(s).rollRad)],
   };
   const entries = Object.entries(outputs).map(([name, [unit, output]]) => [name, estimateOf(adjustment, unit, output)]);
-  return Object.fromEntries(entries) as FaceEstimates;
+  return {
+    ...(Object.fromEntries(entries) as FaceEstimates),
+    ...pupilDiameters(fitted),
+    ...bridgeWidths(fitted),
+  };
+}
+
+/** Pupils against their irises, over the frames that show them: what differs from frame to frame is light, and noise. */
+function pupilDiameters({ model, adjustment }: Fitted): Partial<Record<'pupilDiameterR' | 'pupilDiameterL', Estimate>> {
+  const entries = SIDES.flatMap((side) => {
+    const shares = model.views.flatMap(({ features: { pupil, iris } }) => {
+      const seen = pupil[side];
+      return seen === null
+        ? []
+        : [{ share: seen.radiusPx / iris[side].radiusPx, doubt: seen.radiusUncertaintyPx / iris[side].radiusPx }];
+    });
+    if (shares.length === 0) return [];
+    const share = median(shares.map((each) => each.share));
+    // What the fit of an edge gets wrong it mostly gets wrong in all frames.
+    const own: OwnDoubt = {
+      source: 'iris-edges',
+      sensitivity: (s) => s[S.iris]!,
+      uncertainty: median(shares.map((each) => each.doubt)),
+    };
+    const estimate = estimateOf(adjustment, 'mm', (s) => share * s[S.iris]! * (1 + s[S.irisGrowth]!), [own]);
+    return [[`pupilDiameter${side}`, estimate] as const];
+  });
+  return Object.fromEntries(entries);
+}
+
+/** Widths of the nose below its crest, indicative: the middle one of the frames, as far before the pupils as the mean face has them. */
+function bridgeWidths({ model, adjustment }: Fitted): Partial<Record<'bridgeWidth10' | 'bridgeWidth15', Estimate>> {
+  const { views, settings } = model;
+  const entries = ([10, 15] as const).flatMap((level) => {
+    const seen = views.flatMap(({ features }, i) => {
+      const flanks = features.bridge.find(({ belowCrestMm }) => belowCrestMm === level);
+      return flanks === undefined ? [] : [{ flanks, pose: poseFromParameters(adjustment.frames[i]!) }];
+    });
+    if (seen.length === 0) return [];
+    const scales = (s: readonly number[]): number[] =>
+      seen.map(({ pose }) => {
+        const eyesMm =
+          (pupilInCamera(pose, s, 'R', settings.gaze)[2] + pupilInCamera(pose, s, 'L', settings.gaze)[2]) / 2;
+        const { yawRad } = headAnglesInFrame(pose, headAxesInCard(s));
+        return (eyesMm - BRIDGE_FORWARD_MM) / cameraOf(model, s).fx / Math.cos(yawRad);
+      });
+    const widthMm = (s: readonly number[]): number =>
+      median(scales(s).map((scaleMm, k) => scaleMm * distancePx(seen[k]!.flanks.R, seen[k]!.flanks.L)));
+    const doubtPx = median(seen.map(({ flanks }) => Math.SQRT2 * flanks.uncertaintyPx));
+    const own: readonly OwnDoubt[] = [
+      { source: 'head-shape', sensitivity: (s) => median(scales(s)), uncertainty: doubtPx },
+      { source: 'head-shape', sensitivity: widthMm, uncertainty: BRIDGE_SHAPE_SD },
+    ];
+    return [[`bridgeWidth${level}`, estimateOf(adjustment, 'mm', widthMm, own)] as const];
+  });
+  return Object.fromEntries(entries);
 }

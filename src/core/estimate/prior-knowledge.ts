@@ -60,8 +60,12 @@ export const LANDMARK_DEPTH_SD_MM: Readonly<Record<CardPosition, number>> = { fo
 /** Landmarks before the ears lie 60 mm behind the pupils (mean face); head width over their span, with its spread (rendered heads). */
 export const HEAD_BACK_MM = 60;
 export const HEAD_RATIO = 1.022;
-export const HEAD_RATIO_SD = 0.034;
+export const HEAD_RATIO_SD = 0.028;
 /** Landmarks on the temples lie 38 mm behind the pupils; width 25 mm behind the bridge over their span (mean face 0.818). */
 export const TEMPLE_BACK_MM = 38;
 export const TEMPLE_RATIO = 0.82;
-export const TEMPLE_RATIO_SD = 0.046;
+export const TEMPLE_RATIO_SD = 0.056;
+
+/** The flanks of the nose 10 to 15 mm below its crest lie so far before the pupils (mean face), mm; what that and landmarks leave open, relative (chosen). */
+export const BRIDGE_FORWARD_MM = 8;
+export const BRIDGE_SHAPE_SD = 0.1;

@@ -133,7 +133,7 @@ const BRIDGE_FORWARD_SD_MM = 2;
 const BRIDGE_ACROSS_SD_MM = 10;
 const WIDE_SD_MM = 100;
 /** The sides of the head are seen worse the more it is turned: twice as badly at this angle (chosen). */
-const SIDE_TURN_RAD = degreesToRadians(8);
+const SIDE_TURN_RAD = degreesToRadians(5);
 
 /** A frame with what was made of its landmarks. */
 export interface SweepView {
