@@ -35,7 +35,7 @@ const TURN_R: CourseLeg = { step: 'turn-R', ms: QUARTER_MS, turnDeg: COURSE_TURN
 const TURN_L: CourseLeg = { step: 'turn-L', ms: QUARTER_MS, turnDeg: -COURSE_TURN_DEG, lean: 0 };
 const LEAN: Course = [
   { step: 'nearer', ms: LEAN_MS, turnDeg: 0, lean: 1 },
-  { step: 'farther', ms: 1.6 * LEAN_MS, turnDeg: 0, lean: -1 },
+  { step: 'farther', ms: 1.5 * LEAN_MS, turnDeg: 0, lean: -1 },
   { step: 'back', ms: LEAN_MS, turnDeg: 0, lean: 0 },
 ];
 const BOTH_SIDES: Course = [TURN_R, { ...TURN_L, ms: 2 * QUARTER_MS }, TO_MIDDLE];

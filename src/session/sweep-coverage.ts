@@ -37,7 +37,7 @@ export const MOST_FRAMES = 40;
 
 /**
  * The view from the landmarks of one frame; null where there are none. Over rendered sweeps of 15 degrees to each side the
- * yaw stays within 4 degrees of the truth and the span within 2 % of what the distance asks for.
+ * yaw stays within 5 degrees of the truth and the span within 3 % of what the distance asks for.
  */
 export function headView(landmarks: readonly Landmark[]): HeadView | null {
   const right = landmarks[LANDMARK.outerEyeCorner.R];

@@ -344,7 +344,7 @@ function PictureActions(props: {
             dispatch({ kind: 'picture-put-away' });
           }}
         >
-          {words.putAway}
+          {kind === 'swept' ? sweepWords.putAway : words.putAway}
         </button>
       )}
     </div>

@@ -2,8 +2,21 @@ import { describe, expect, it } from 'vitest';
 import type { Advice } from '../core/camera/failure.js';
 import type { CannotTellReason, Finding } from '../core/crosscheck/finding.js';
 import type { BudgetSource } from '../core/estimate/estimate.js';
+import type { SweepAdvice } from '../core/estimate/sweep.js';
 import type { MeasuringFailure } from '../session/ports.js';
-import { adviceSentence, failureSaying, findingReason, findingWord, sourceWords } from './sentences.js';
+import type { SweepGap } from '../session/sweep-coverage.js';
+import type { SweepTrouble } from '../session/sweep-frames.js';
+import {
+  adviceSentence,
+  failureSaying,
+  findingReason,
+  findingWord,
+  frameFailureWords,
+  gapWords,
+  sourceWords,
+  sweepAdviceSentence,
+  sweepFailureSaying,
+} from './sentences.js';
 
 // One of every kind. A record over the union's kinds does not compile where one is missing.
 const FAILURES: { readonly [Kind in MeasuringFailure['kind']]: Extract<MeasuringFailure, { kind: Kind }> } = {
@@ -150,5 +163,72 @@ describe('a finding that cannot tell', () => {
     expect(findingWord({ kind: 'disagrees', comparison }, true)).toBe('disagree');
     expect(findingWord({ kind: 'agrees', comparison }, true)).toBe('agree');
     expect(findingWord({ kind: 'disagrees', comparison })).toBe('disagrees');
+  });
+});
+
+describe('sentences of sweeps', () => {
+  type SweepOnly = Exclude<SweepTrouble['kind'], MeasuringFailure['kind']>;
+  const OF_SWEEPS: { readonly [Kind in SweepOnly]: Extract<SweepTrouble, { kind: Kind }> } = {
+    'too-few-frames': { kind: 'too-few-frames', usable: 3, needed: 6 },
+    'card-not-still': { kind: 'card-not-still', longestRun: 4, needed: 6 },
+    'frames-of-different-size': { kind: 'frames-of-different-size' },
+  };
+  const SWEEP_ADVICE: { readonly [Kind in SweepAdvice['kind']]: Extract<SweepAdvice, { kind: Kind }> } = {
+    'turn-further': { kind: 'turn-further', rangeDeg: 11, usefulDeg: 16 },
+    'lean-more': { kind: 'lean-more', ratio: 1.04, usefulRatio: 1.15 },
+    'more-frames': { kind: 'more-frames', used: 7, useful: 12 },
+    'card-slipped': { kind: 'card-slipped', fromFrame: 8 },
+    'come-nearer': { kind: 'come-nearer', pixelsPerMm: 1.4 },
+    'card-on-forehead': { kind: 'card-on-forehead' },
+  };
+  const GAPS: Readonly<Record<SweepGap, true>> = { 'turned-R': true, 'turned-L': true, distance: true, frames: true };
+
+  it.each([...Object.values(OF_SWEEPS), ...Object.values(FAILURES)])(
+    'say why a sweep was not measured and what to do next: $kind',
+    (failure) => {
+      for (const mostly of [null, FAILURES['eyes-closed']]) {
+        const { what, next } = sweepFailureSaying(failure, mostly);
+        expectSentence(what);
+        expectSentence(next);
+      }
+    },
+  );
+
+  it('carry the facts', () => {
+    const { what } = sweepFailureSaying(OF_SWEEPS['too-few-frames'], FAILURES['no-card']);
+    expect(what).toBe('Only 3 frames could be used, and a sweep needs 6. Most of the others: card not seen.');
+    expect(sweepFailureSaying({ kind: 'too-few-frames', usable: 1, needed: 6 }, null).what).toContain('Only 1 frame ');
+    // the place among the frames that were measured is not the number on the screen
+    expect(sweepAdviceSentence(SWEEP_ADVICE['card-slipped'], (place) => place + 3)).toContain('at frame 11,');
+    expect(sweepAdviceSentence(SWEEP_ADVICE['lean-more'], (place) => place)).toContain('only 4 % farther');
+  });
+
+  it.each(Object.values(SWEEP_ADVICE))('advise: $kind', (advice) => {
+    expectSentence(sweepAdviceSentence(advice, (place) => place + 1));
+  });
+
+  it.each(Object.values(FAILURES))('name a frame that failed in a few words: $kind', (failure) => {
+    const words = frameFailureWords(failure);
+    expect(words).toMatch(/^[a-z][a-z, ]+$/);
+    expect(words.length).toBeLessThan(40);
+  });
+
+  it.each(Object.keys(GAPS) as SweepGap[])('name what is missing: %s', (gap) => {
+    expect(gapWords(gap)).toMatch(/^[a-z ]+$/);
+  });
+
+  it('say “sweep” where the numbers come from one', () => {
+    const comparison = {
+      name: 'pdFar',
+      difference: 0.4,
+      differenceLow: -2,
+      differenceHigh: 2.8,
+      handExpanded: 0.5,
+      cameraExpanded: 1.9,
+      enNumber: 0.2,
+      tolerance: { value: 1, status: 'chosen', source: 'chosen' },
+    } as const;
+    const reason = { kind: 'camera-too-uncertain', neededCameraExpanded: 1 } as const;
+    expect(findingReason({ kind: 'cannot-tell', reason, comparison }, false, 'sweep')).toContain('from one sweep');
   });
 });

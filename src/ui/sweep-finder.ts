@@ -1,5 +1,5 @@
 import type { Result } from '../core/result.js';
-import type { MeasuringFailure, Picture, VisionPort } from '../session/ports.js';
+import type { MeasuringFailure, MeasuringProgress, Picture, VisionPort } from '../session/ports.js';
 import { headView } from '../session/sweep-coverage.js';
 import type { FrameOutcome } from '../session/sweep-frames.js';
 
@@ -48,10 +48,12 @@ export function createSweepFinder(handlers: {
   readonly vision: VisionPort;
   readonly isNewestFirst: boolean;
   readonly onSettled: (frame: SettledFrame) => void;
+  /** with how far the loading has come, where a frame waits for it */
+  readonly onLoading: (progress: MeasuringProgress) => void;
   /** with what an exception was thrown, that is with a bug */
   readonly onFault: (reason: unknown) => void;
 }): SweepFinder {
-  const { vision, onSettled, onFault } = handlers;
+  const { vision, onSettled, onLoading, onFault } = handlers;
   const abort = new AbortController();
   const { signal } = abort;
   let waiting: FrameSource[] = [];
@@ -66,7 +68,14 @@ export function createSweepFinder(handlers: {
     const picture = opened.value;
     try {
       if (signal.aborted) return;
-      const found = await vision.findFeatures(picture, () => undefined, signal);
+      const found = await vision.findFeatures(
+        picture,
+        (progress) => {
+          const isLoading = progress.stage === 'loading-landmarks' || progress.stage === 'loading-card';
+          if (isLoading && !signal.aborted) onLoading(progress);
+        },
+        signal,
+      );
       const outcome: FrameOutcome = found.ok
         ? { kind: 'found', features: found.value }
         : {

@@ -46,10 +46,10 @@ export function SweepGuide(props: {
         d={[-ENOUGH.turnDeg, ENOUGH.turnDeg].map((turnDeg) => tick(turnDeg, 9)).join('')}
       />
       <path className="guide-frames" d={views.map(({ yawDeg }) => tick(-yawDeg, 5)).join('')} />
-      <text x={MIDDLE_X - 143} y={70}>
+      <text x={MIDDLE_X - 132} y={62}>
         {words.left}
       </text>
-      <text x={MIDDLE_X + 143} y={70} textAnchor="end">
+      <text x={MIDDLE_X + 132} y={62} textAnchor="end">
         {words.right}
       </text>
       <path className="guide-way" d={`M${LEAN_X} ${LEAN_Y - LEAN_HALF}V${LEAN_Y + LEAN_HALF}`} />

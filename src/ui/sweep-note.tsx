@@ -1,10 +1,9 @@
-import { useId } from 'react';
 import type { SheetState } from '../session/sheet.js';
 import type { SweepTrouble } from '../session/sweep-frames.js';
 import { commonestFailure, frameCounts, straightestFrame } from '../session/sweep-frames.js';
 import type { SweepRun } from '../session/sweep-run.js';
 import { sweepFailureSaying } from './sentences.js';
-import { FramesProgress } from './sweep-dialog.js';
+import { FramesProgress, WorkProgress } from './sweep-dialog.js';
 import { FramesList } from './sweep-view.js';
 import type { SheetInHand } from './use-sheet.js';
 import { sweepWords as words } from './words.js';
@@ -16,36 +15,16 @@ export function SweepNote({ sheet, run }: { readonly sheet: SheetInHand; readonl
     case 'collecting': {
       const { found, missed } = frameCounts(frames);
       return expected === null && frames.length === 0 ? (
-        <Unknown what={words.openingVideo} />
+        <WorkProgress what={words.openingVideo} share={null} />
       ) : (
-        <FramesProgress done={found + missed} all={expected ?? frames.length} />
+        <FramesProgress done={found + missed} all={expected ?? frames.length} loading={sheet.sweep.loading} />
       );
     }
     case 'measuring':
-      return <Measuring share={sheet.sweep.measuringShare ?? 0} what={words.measuring} />;
+      return <WorkProgress what={words.measuring} share={sheet.sweep.measuringShare ?? 0} />;
     case 'failed':
       return <SweepFailed sheet={sheet} run={run} failure={stage.failure} />;
   }
-}
-
-function Unknown({ what }: { readonly what: string }) {
-  const id = useId();
-  return (
-    <p className="note progress">
-      <span id={id}>{what}</span>
-      <progress aria-labelledby={id} />
-    </p>
-  );
-}
-
-function Measuring({ share, what }: { readonly share: number; readonly what: string }) {
-  const id = useId();
-  return (
-    <p className="note progress">
-      <span id={id}>{what}</span>
-      <progress aria-labelledby={id} max={1} value={share} />
-    </p>
-  );
 }
 
 function SweepFailed(props: { readonly sheet: SheetInHand; readonly run: SweepRun; readonly failure: SweepTrouble }) {
@@ -92,7 +71,7 @@ export function SweptNote({ sheet, picture }: { readonly sheet: SheetInHand; rea
   const isRenewed = share !== null && sheet.state.sweep?.stage.kind !== 'measuring';
   return (
     <>
-      {isRenewed && <Measuring share={share} what={words.renewing} />}
+      {isRenewed && <WorkProgress what={words.renewing} share={share} />}
       {measurement?.ok === true && measurement.value.kind === 'sweep' && (
         <p className="note">
           <strong>{words.used(measurement.value.framesUsed, picture.frames.length)}</strong>

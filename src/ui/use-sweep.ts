@@ -2,7 +2,7 @@ import type { Dispatch } from 'react';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import { succeed } from '../core/result.js';
-import type { Picture } from '../session/ports.js';
+import type { MeasuringProgress, Picture } from '../session/ports.js';
 import type { SheetEvent, SheetState } from '../session/sheet.js';
 import { MOST_FRAMES } from '../session/sweep-coverage.js';
 import type { SweepBasis } from '../session/sweep-frames.js';
@@ -31,6 +31,8 @@ export interface SweepInHand {
   readonly stop: () => void;
   /** the sweep of the sheet is being measured, for the first time or anew; share of the work done, or null where it is not */
   readonly measuringShare: number | null;
+  /** what the first frame waits for; null where nothing has to be loaded (any more) */
+  readonly loading: MeasuringProgress | null;
 }
 
 /** The effects of sweeps: frames are opened, looked at and closed, and all of them are measured together. */
@@ -43,6 +45,7 @@ export function useSweep(
   const { pictures, vision } = useEquipment();
   const finder = useRef<SweepFinder | null>(null);
   const nextId = useRef(0);
+  const [loading, setLoading] = useState<MeasuringProgress | null>(null);
 
   const stop = useCallback(() => {
     finder.current?.stop();
@@ -52,11 +55,14 @@ export function useSweep(
   const start = useCallback(
     (onSettled: () => void, isNewestFirst: boolean): SweepFinder => {
       finder.current?.stop();
+      setLoading(null);
       const started = createSweepFinder({
         vision,
         isNewestFirst,
         onFault,
+        onLoading: setLoading,
         onSettled: (frame) => {
+          setLoading(null);
           const failure = hopelessFailure(frame);
           if (failure === null) {
             dispatch({ kind: 'frame-settled', ...frame });
@@ -192,7 +198,7 @@ export function useSweep(
   }, [dispatch, stop]);
 
   const measuringShare = useMeasuring(state, dispatch, settings, onFault);
-  return { measurePictures, measureVideo, begin, addFrame, complete, drop, stop, measuringShare };
+  return { measurePictures, measureVideo, begin, addFrame, complete, drop, stop, measuringShare, loading };
 }
 
 /** Measures the sweep of the sheet whenever its frames or the settings are others than those that were measured. */
