@@ -22,6 +22,7 @@ import { fitIrisEdges, irisEdgeWidthPx } from './iris-edge.js';
 import { midlineFromLandmarks } from './midline.js';
 import { fitLidEdges } from './lid-edges.js';
 import { clipRectangle, cutPlane, type RgbaImage } from './pixel-plane.js';
+import { fitPupilEdge } from './pupil-edge.js';
 import { CARD_CORNERS_MM, MARKER_CARD, REFERENCE_CARD } from './reference-card.js';
 
 export type { RgbaImage } from './pixel-plane.js';
@@ -106,7 +107,7 @@ function findFace(image: RgbaImage, landmarks: readonly Landmark[]): Result<Face
     heightPx: image.heightPx,
     landmarks,
     iris,
-    pupil: { R: null, L: null },
+    pupil: { R: fitPupilEdge(image, iris.R), L: fitPupilEdge(image, iris.L) },
     lids: { R: lidsOf('R'), L: lidsOf('L') },
     outline: outlineFromLandmarks(landmarks, eyes),
     bridge: [],

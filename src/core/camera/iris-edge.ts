@@ -200,7 +200,8 @@ export function fitIrisEdge(
   });
 }
 
-interface Circle {
+/** A circle in the pixels of a plane. */
+export interface Circle {
   readonly x: number;
   readonly y: number;
   readonly radius: number;
@@ -346,7 +347,8 @@ const MOVES: readonly (readonly [number, number, number])[] = [
   [0, 0, -1],
 ];
 
-interface EdgePoint {
+/** A point of an edge: where it is, how high its step is, and how much of the circle's length it stands for. */
+export interface EdgePoint {
   readonly x: number;
   readonly y: number;
   readonly step: number;
@@ -463,7 +465,8 @@ function findStep({ luma, white }: EyePlanes, circle: Circle, direction: Directi
   };
 }
 
-interface FittedCircle {
+/** A circle fitted to the points of an edge. */
+export interface FittedCircle {
   readonly circle: Circle;
   /** covariance of x, y and radius, px² */
   readonly covariance: number[][];
@@ -475,7 +478,7 @@ interface FittedCircle {
  * Circle through points by Gauss-Newton with Tukey's biweight and what is known of the radius. Points are weighed by their steps
  * and by the scatter that remains; as their errors are alike along an arc, they count as one for each such arc.
  */
-function fitCircle(points: readonly EdgePoint[], start: Circle, known: RadiusKnowledge): FittedCircle | null {
+export function fitCircle(points: readonly EdgePoint[], start: Circle, known: RadiusKnowledge): FittedCircle | null {
   if (points.length < LEAST_POINTS) return null;
   const fullStep = [...points.map(({ step }) => step)].sort((a, b) => a - b)[Math.floor(0.75 * points.length)]!;
   let circle = start;
