@@ -51,8 +51,16 @@ export const NEAR_DISTANCE_MM = 400;
 /** A remedy that gains less than this share is not worth a word. Chosen. */
 export const LEAST_GAIN = 0.1;
 
-/** What a remedy leaves of each source, as a share of its standard uncertainty; sources that are not named stay as they are. */
-type Shares = Readonly<Partial<Record<BudgetSource, number>>>;
+type BySource = Readonly<Partial<Record<BudgetSource, number>>>;
+
+/** What a remedy leaves of the sources; those that are not named stay as they are. */
+type Effect =
+  /** as shares of their standard uncertainties */
+  | { readonly kind: 'shares'; readonly shares: BySource }
+  /** whatever they were before, in mm */
+  | { readonly kind: 'left'; readonly leftMm: BySource };
+
+const shares = (bySource: BySource): Effect => ({ kind: 'shares', shares: bySource });
 
 type EstimateGroup = 'pd' | 'mono' | 'aperture' | 'width' | 'other';
 
@@ -78,52 +86,61 @@ const GROUPS: Readonly<Record<EstimateName, EstimateGroup>> = {
 };
 
 /**
- * What a sweep leaves of the sources of one picture. Measured: budgets of eight rendered sweeps over those of three of their frames each,
- * rounded up. A sweep finds the depth of the eyes from how card and eyes move against each other, so that nothing of the contact, the mean
- * face and its pose is left in a PD; where the eyes look counts for more in a monocular PD than it did. What is wrong in all
- * frames alike (lid margins, the ratios of the head's widths) stays.
+ * What a sweep leaves of the sources, mm: its own budget in place of the picture's. Measured: eight rendered sweeps without a profile at
+ * 1.2 to 2 px/mm, root mean square. A sweep finds the depth of the eyes from how card and eyes move against each other, so that nothing of the
+ * contact, the mean face and its pose is left in a PD. What is wrong in all frames alike (lid margins, ratios of the head's widths) stays, and
+ * the size of the card. Null where no sweep was measured.
  */
-const SWEEP_SHARES: Readonly<Record<EstimateGroup, Shares>> = {
+const SWEEP_LEAVES_MM: Readonly<Record<EstimateGroup, BySource | null>> = {
   pd: {
-    'contact-depth': 0.05,
-    'head-shape': 0.05,
-    'head-pose': 0.05,
-    'iris-size': 0.05,
-    camera: 0.2,
-    'card-edges': 0.5,
-    'iris-edges': 0.7,
-    gaze: 0.6,
+    'iris-edges': 0.1,
+    'card-edges': 0.07,
+    gaze: 0.055,
+    camera: 0.035,
+    'head-pose': 0.02,
+    'iris-size': 0.01,
+    'head-shape': 0.01,
+    'contact-depth': 0.01,
   },
   mono: {
-    'contact-depth': 0.05,
-    'head-shape': 0.35,
-    'head-pose': 0.25,
-    'iris-size': 0.05,
-    camera: 0.4,
-    midline: 0.65,
-    'card-edges': 1.5,
-    'iris-edges': 1.5,
-    gaze: 4,
+    midline: 0.275,
+    gaze: 0.2,
+    'card-edges': 0.14,
+    'iris-edges': 0.11,
+    'head-shape': 0.09,
+    'head-pose': 0.05,
+    camera: 0.04,
+    'iris-size': 0.01,
+    'contact-depth': 0.01,
   },
   aperture: {
-    'lid-edges': 0.5,
-    'contact-depth': 0.05,
-    'head-shape': 0.05,
-    'head-pose': 0.1,
-    'iris-size': 0.05,
-    camera: 0.2,
+    'lid-edges': 0.36,
+    'card-edges': 0.01,
+    'head-shape': 0.01,
+    'head-pose': 0.01,
+    'contact-depth': 0.01,
+    'iris-size': 0.01,
+    camera: 0.01,
   },
-  width: { 'contact-depth': 0.05, 'head-pose': 0.15, 'iris-size': 0.05, camera: 0.2, 'card-edges': 0.4 },
-  other: {},
+  width: {
+    'card-edges': 0.32,
+    'iris-edges': 0.2,
+    gaze: 0.17,
+    camera: 0.11,
+    'head-pose': 0.08,
+    'iris-size': 0.03,
+    'contact-depth': 0.02,
+  },
+  other: null,
 };
 
 /**
  * What a profile leaves of a picture's sources: of the camera what a profile's own doubt (some 0.2 %) is to 13 % of field of view, and
- * of the card's edges less, since they no longer have to tell the field of view as well. Measured like `SWEEP_SHARES`.
+ * of the card's edges less, since they no longer have to tell the field of view as well. Measured on the same rendered pictures.
  */
-const PROFILE_SHARES: Shares = { camera: 0.05, 'card-edges': 0.4 };
+const PROFILE_SHARES: BySource = { camera: 0.05, 'card-edges': 0.4 };
 /** The same of a sweep, which finds most of the field of view by itself. Measured on the same sweeps. */
-const PROFILE_SHARES_OF_SWEEP: Readonly<Record<EstimateGroup, Shares>> = {
+const PROFILE_SHARES_OF_SWEEP: Readonly<Record<EstimateGroup, BySource>> = {
   pd: { camera: 0.4, 'card-edges': 0.5 },
   mono: { camera: 0.3 },
   aperture: { camera: 0.7, 'card-edges': 0.5 },
@@ -132,7 +149,7 @@ const PROFILE_SHARES_OF_SWEEP: Readonly<Record<EstimateGroup, Shares>> = {
 };
 
 /** Of pictures with the card on the forehead over those with it elsewhere, 16 rendered pictures each. Measured. */
-const FOREHEAD_SHARES: Readonly<Record<Exclude<CardPosition, 'forehead'>, Shares>> = {
+const FOREHEAD_SHARES: Readonly<Record<Exclude<CardPosition, 'forehead'>, BySource>> = {
   'upper-lip': { 'head-pose': 0.75, 'head-shape': 1.2, 'card-edges': 0.8, camera: 0.7 },
   chin: { 'head-pose': 0.8, 'head-shape': 0.75, 'contact-depth': 1.3, 'card-edges': 1.3, camera: 1.4 },
 };
@@ -146,12 +163,15 @@ const PRINTED_SIZE_UNCERTAINTY = 0.002;
 /** The mean of two measurements leaves this of what differs from one to the other. */
 const OF_TWO = Math.SQRT1_2;
 
-/** What each remedy would leave of the sources; null where it does not apply. */
-const REMEDIES: Readonly<Record<RemedyKind, (context: RemedyContext) => Shares | null>> = {
-  'take-sweep': ({ isSweep, name }) => (isSweep ? null : SWEEP_SHARES[GROUPS[name]]),
+/** What each remedy would do; null where it does not apply. */
+const REMEDIES: Readonly<Record<RemedyKind, (context: RemedyContext) => Effect | null>> = {
+  'take-sweep': ({ isSweep, name }) => {
+    const leftMm = SWEEP_LEAVES_MM[GROUPS[name]];
+    return isSweep || leftMm === null ? null : { kind: 'left', leftMm };
+  },
   'make-profile': ({ hasProfile, isSweep, name }) => {
     if (hasProfile) return null;
-    return isSweep ? PROFILE_SHARES_OF_SWEEP[GROUPS[name]] : PROFILE_SHARES;
+    return shares(isSweep ? PROFILE_SHARES_OF_SWEEP[GROUPS[name]] : PROFILE_SHARES);
   },
   // Edges of the card and marks of a hand are as sure as pixels are small; what else is found of a face is as sure as the face is large, and
   // stays in mm. In one picture a millimetre of depth counts for more from near (own geometry: PD times depth over distance).
@@ -159,33 +179,34 @@ const REMEDIES: Readonly<Record<RemedyKind, (context: RemedyContext) => Shares |
     const nearer = NEAR_DISTANCE_MM / distanceMm;
     if (nearer >= 1) return null;
     const depth = isSweep ? 1 : 1 / nearer;
-    return {
+    return shares({
       'card-edges': nearer,
       'lid-edges': lidsByHandShare === null && !isSweep ? nearer : 1,
       'contact-depth': depth,
       'head-shape': depth,
       'head-pose': depth,
       gaze: depth,
-    };
+    });
   },
   'card-on-forehead': ({ cardPosition, isSweep }) =>
-    isSweep || cardPosition === 'forehead' ? null : FOREHEAD_SHARES[cardPosition],
+    isSweep || cardPosition === 'forehead' ? null : shares(FOREHEAD_SHARES[cardPosition]),
   // How far a nod of the head shifts the card's depth against the eyes' grows with the height between them (own geometry).
   'card-nearer-eyes': ({ cardPosition, cardToEyesMm, isSweep }) =>
     isSweep || cardPosition !== 'forehead' || cardToEyesMm <= LOWEST_ON_FOREHEAD_MM
       ? null
-      : { 'head-pose': LOWEST_ON_FOREHEAD_MM / cardToEyesMm },
+      : shares({ 'head-pose': LOWEST_ON_FOREHEAD_MM / cardToEyesMm }),
   // Measured on rendered sweeps as well: the edges of both cards are found alike.
   'use-bought-card': ({ cardSource }) =>
     cardSource === 'markers'
-      ? { 'card-size': REFERENCE_CARD.relativeSizeUncertainty / PRINTED_SIZE_UNCERTAINTY }
+      ? shares({ 'card-size': REFERENCE_CARD.relativeSizeUncertainty / PRINTED_SIZE_UNCERTAINTY })
       : null,
-  'place-lids-by-hand': ({ lidsByHandShare }) => (lidsByHandShare === null ? null : { 'lid-edges': lidsByHandShare }),
+  'place-lids-by-hand': ({ lidsByHandShare }) =>
+    lidsByHandShare === null ? null : shares({ 'lid-edges': lidsByHandShare }),
   'place-midline-by-hand': ({ midlineByHandShare }) =>
-    midlineByHandShare === null ? null : { midline: midlineByHandShare },
+    midlineByHandShare === null ? null : shares({ midline: midlineByHandShare }),
   // What belongs to the face, the card and the camera is the same the second time. Iris edges and lid margins count among it: the
   // doubt of them is mostly how far the edge as found lies beside the true one. Chosen.
-  repeat: () => ({ 'card-edges': OF_TWO, gaze: OF_TWO, 'between-frames': OF_TWO }),
+  repeat: () => shares({ 'card-edges': OF_TWO, gaze: OF_TWO, 'between-frames': OF_TWO }),
 };
 
 /** The remedies, in the order in which one of equals is named. */
@@ -194,14 +215,19 @@ export const REMEDY_KINDS = Object.keys(REMEDIES) as readonly RemedyKind[];
 /**
  * What the standard uncertainty of an estimate would be after a remedy, in the unit of the estimate; null where the remedy does not apply.
  *
- * The remedy shrinks the sources that `REMEDIES` names, and the squares of what is left of the lines add up. Where a remedy shrinks no more
+ * The remedy shrinks or replaces the sources that `REMEDIES` names, and the squares of what is left of the lines add up. Where a remedy shrinks no more
  * than what is known beforehand this is an upper bound: with the weights of the adjustment unchanged the variance is exactly that
  * sum, and the adjustment would choose better ones.
  */
 export function uncertaintyAfter(kind: RemedyKind, estimate: Estimate, context: RemedyContext): number | null {
-  const shares = REMEDIES[kind](context);
-  if (shares === null) return null;
-  return Math.hypot(...estimate.budget.map((line) => line.standardUncertainty * (shares[line.source] ?? 1)));
+  const effect = REMEDIES[kind](context);
+  if (effect === null) return null;
+  if (effect.kind === 'shares') {
+    return Math.hypot(...estimate.budget.map((line) => line.standardUncertainty * (effect.shares[line.source] ?? 1)));
+  }
+  const { leftMm } = effect;
+  const untouched = estimate.budget.filter(({ source }) => leftMm[source] === undefined);
+  return Math.hypot(...untouched.map((line) => line.standardUncertainty), ...Object.values(leftMm));
 }
 
 /** The one thing that would make an estimate surer by the most; null where nothing gains more than a tenth. */
