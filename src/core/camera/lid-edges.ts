@@ -19,13 +19,13 @@ import { LANDMARK, landmarkAt } from './face-landmarks.js';
 import type { IrisObservation, Landmark, LidObservation } from './features.js';
 import { marginPosterior, offsetAt, type MarginCurve, type MarginPosterior, type MarginPrior } from './lid-curve.js';
 import type { RgbaImage } from './pixel-plane.js';
-import { straightAheadPlace } from './straight-ahead.js';
+import { STRAIGHT_AHEAD_DEVIATION, straightAheadPlace } from './straight-ahead.js';
 
 type Lid = 'upper' | 'lower';
 
 /** Columns of the strip, radii of the iris. */
 const COLUMN_STEP = 0.09;
-const STRIP_HALF_WIDTH = 1.35;
+const STRIP_HALF_WIDTH = 1.45;
 /** Near the eye corners the lids run steeply together: columns stop short of them, radii. */
 const CORNER_MARGIN = 0.25;
 /** Fewer columns tell nothing. */
@@ -75,26 +75,39 @@ export function fitLidEdges(
   const asked = straightAheadPlace(landmarks, axes);
   const sample = colourSampler(image, axes);
   const colours = eyeColours(sample, opening);
-  const margin = (lid: Lid): { readonly below: number; readonly deviation: number } => {
+  const margin = (lid: Lid): FoundMargin => {
     const drawnAt = lid === 'upper' ? opening.upperAt : opening.lowerAt;
+    const drawnSlope = (drawnAt(asked + SLOPE_REACH) - drawnAt(asked - SLOPE_REACH)) / (2 * SLOPE_REACH);
     const found = colours === null ? null : findMargin(sample, colours, opening, asked, iris.radiusPx, lid);
-    return found === null
-      ? { below: drawnAt(asked), deviation: DRAWN_ALONE }
-      : {
-          below: drawnAt(asked) + found.offset,
-          deviation: Math.hypot(SCATTER_FACTOR * found.deviation, LEAST_DEVIATION, LEAST_DEVIATION_PX / iris.radiusPx),
-        };
+    if (found === null) return { below: drawnAt(asked), slope: drawnSlope, deviation: DRAWN_ALONE };
+    return {
+      below: drawnAt(asked) + found.offset,
+      slope: drawnSlope + found.slope,
+      deviation: Math.hypot(SCATTER_FACTOR * found.deviation, LEAST_DEVIATION, LEAST_DEVIATION_PX / iris.radiusPx),
+    };
   };
   const upper = margin('upper');
   const lower = margin('lower');
   const down = perpendicularDown(rollRad);
+  // Where the lids run together the opening depends on where it is measured.
+  const placing = STRAIGHT_AHEAD_DEVIATION * (lower.slope - upper.slope);
   return {
     upper: pointAlong(iris.centre, down, upper.below * iris.radiusPx),
     lower: pointAlong(iris.centre, down, lower.below * iris.radiusPx),
-    uncertaintyPx: Math.hypot(upper.deviation, lower.deviation) * Math.SQRT1_2 * iris.radiusPx,
+    uncertaintyPx: Math.hypot(upper.deviation, lower.deviation, placing) * Math.SQRT1_2 * iris.radiusPx,
     source: 'edges',
   };
 }
+
+/** A margin where it is asked for: below the pupil's centre, its slope along the line of the eyes, standard deviation; radii. */
+interface FoundMargin {
+  readonly below: number;
+  readonly slope: number;
+  readonly deviation: number;
+}
+
+/** Half the stretch of a lid over which its slope is taken, radii. */
+const SLOPE_REACH = 0.4;
 
 function drawnOpening(landmarks: readonly Landmark[], axes: EyeAxes, side: Side): DrawnOpening {
   const place = (index: number): EyePlace => eyePlaceOf(axes, landmarkAt(landmarks, index));

@@ -10,6 +10,8 @@ import { SIDES } from '../units/side.js';
  */
 const PER_ASIDE = -1.03;
 const PER_YAW = 0.67;
+/** Standard deviation of the place, radii: the residual of that fit. */
+export const STRAIGHT_AHEAD_DEVIATION = 0.12;
 /** Farther than this no eye turns that is measured, radii. */
 const FARTHEST = 0.8;
 
