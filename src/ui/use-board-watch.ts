@@ -21,6 +21,9 @@ export interface BoardLook {
  */
 const BLUR_LIMIT_PX = 2;
 
+/** Chosen: a sheet that was still over so many frames is not smeared; what is soft about them then is the lens, which may stay. */
+const PATIENCE_FRAMES = 8;
+
 /** Chosen: lets a slow computer breathe, and a hand move on after a view was taken. */
 const PAUSE_MS = 60;
 const PAUSE_AFTER_TAKING_MS = 600;
@@ -50,6 +53,11 @@ export function useBoardWatch(
     const abort = new AbortController();
     const { signal } = abort;
 
+    let softFrames = 0;
+    const sharpVerdict = (bitmap: ImageBitmap, view: BoardView): 'taken' | 'blurred' => {
+      softFrames = isSharp(bitmap, view) ? 0 : softFrames + 1;
+      return softFrames === 0 || softFrames > PATIENCE_FRAMES ? 'taken' : 'blurred';
+    };
     const lookOnce = async (before: BoardView | null): Promise<BoardLook | null> => {
       const frame = await camera.takeFrame();
       if (!frame.ok) {
@@ -66,7 +74,11 @@ export function useBoardWatch(
         }
         const view = found.ok ? found.value : null;
         const judged = judgeNow(view, before);
-        const verdict = judged === 'worth-taking' && view !== null ? sharpVerdict(bitmap, view) : judged;
+        if (judged !== 'worth-taking' || view === null) {
+          softFrames = 0;
+          return { view, verdict: judged, widthPx, heightPx };
+        }
+        const verdict = sharpVerdict(bitmap, view);
         return { view, verdict, widthPx, heightPx };
       } finally {
         bitmap.close();
@@ -94,10 +106,10 @@ export function useBoardWatch(
   return look;
 }
 
-function sharpVerdict(bitmap: ImageBitmap, view: BoardView): 'taken' | 'blurred' {
+function isSharp(bitmap: ImageBitmap, view: BoardView): boolean {
   const limitPx = BLUR_LIMIT_PX * Math.max(1, view.widthPx / 1280);
   const blurPx = measureBoardBlurPx(pixelsOf(bitmap), view);
-  return blurPx !== null && blurPx <= limitPx ? 'taken' : 'blurred';
+  return blurPx !== null && blurPx <= limitPx;
 }
 
 function pause(ms: number): Promise<void> {

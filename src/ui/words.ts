@@ -341,7 +341,8 @@ export const footerWords = {
     'Strong and progressive lenses need the fitting measurements of their maker, whatever the picture says.',
   ],
   privacy: 'Nothing leaves this device: no account, no server, no picture is sent or kept.',
-  privacyMore: 'What you type is kept in this browser until you clear the sheet.',
+  privacyMore:
+    'What you type is kept in this browser until you clear the sheet; camera profiles, until you delete them.',
 } as const;
 
 export const crashWords = {

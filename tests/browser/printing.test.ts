@@ -5,7 +5,7 @@ import { fixturePicture } from '../support/fixture-pictures.js';
 import { readPdfShapes } from '../support/pdf-shapes.js';
 import { SheetPage } from '../support/sheet-page.js';
 
-// The marker card and the print check are offered as files, and a print that was scaled is allowed for.
+// The marker card, the print check and the camera sheet are offered as files, and a print that was scaled is allowed for.
 
 const app = appInBrowser();
 let sheet: SheetPage;
@@ -27,9 +27,10 @@ describe('the sheets to print', () => {
     await sheet.button('Card to print').click();
     const dialog = page.getByRole('dialog', { name: 'Card to print' });
     await dialog.getByRole('combobox', { name: 'Paper' }).selectOption({ label });
-    for (const [link, fileName] of [
-      ['Marker card (PDF)', `glabella-marker-card-${value}.pdf`],
-      ['Print check (PDF)', `glabella-print-check-${value}.pdf`],
+    for (const [link, fileName, isOnItsSide] of [
+      ['Marker card (PDF)', `glabella-marker-card-${value}.pdf`, false],
+      ['Print check (PDF)', `glabella-print-check-${value}.pdf`, false],
+      ['Camera sheet (PDF)', `glabella-camera-sheet-${value}.pdf`, true],
     ] as const) {
       await dialog.locator(`a[download="${fileName}"]`).waitFor();
       const [download] = await Promise.all([
@@ -42,8 +43,9 @@ describe('the sheets to print', () => {
       const shapes = await readPdfShapes(bytes);
       expect(shapes.pageCount).toBe(1);
       // a hundredth of a millimetre: PDF numbers are written with two or more decimals of a point
-      expect(Math.abs(shapes.widthPt / PT_PER_MM - widthMm)).toBeLessThan(0.01);
-      expect(Math.abs(shapes.heightPt / PT_PER_MM - heightMm)).toBeLessThan(0.01);
+      const [across, down] = isOnItsSide ? [heightMm, widthMm] : [widthMm, heightMm];
+      expect(Math.abs(shapes.widthPt / PT_PER_MM - across)).toBeLessThan(0.01);
+      expect(Math.abs(shapes.heightPt / PT_PER_MM - down)).toBeLessThan(0.01);
     }
     await dialog.getByRole('button', { name: 'Close' }).click();
   });
