@@ -87,7 +87,7 @@ const GROUPS: Readonly<Record<EstimateName, EstimateGroup>> = {
 
 /**
  * What a sweep leaves of the sources, mm: its own budget in place of the picture's. Measured: eight rendered sweeps without a profile at
- * 1.2 to 2 px/mm, root mean square. A sweep finds the depth of the eyes from how card and eyes move against each other, so that nothing of the
+ * 1.5 to 2.7 px/mm, root mean square. A sweep finds the depth of the eyes from how card and eyes move against each other, so that nothing of the
  * contact, the mean face and its pose is left in a PD. What is wrong in all frames alike (lid margins, ratios of the head's widths) stays, and
  * the size of the card. Null where no sweep was measured.
  */
