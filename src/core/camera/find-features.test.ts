@@ -100,6 +100,12 @@ describe('findFeatures', () => {
     }
     expect(midline.source).toBe('landmarks');
     expect(distancePx(midline.point, midpointPx(iris.R.centre, iris.L.centre))).toBeLessThan(0.5);
+    // A card on the forehead leaves the whole nose free; at 900 px over some 420 mm.
+    expect(outcome.value.bridge.map(({ belowCrestMm }) => belowCrestMm)).toEqual([10, 15]);
+    for (const { R, L } of outcome.value.bridge) {
+      expect(L.xPx - R.xPx).toBeGreaterThan(18 * scalePx);
+      expect(L.xPx - R.xPx).toBeLessThan(28 * scalePx);
+    }
     // The mean face's sides of the head lie evenly beside its middle.
     expect((outline.head.R.xPx + outline.head.L.xPx) / 2).toBeCloseTo(320, 3);
     const behindMm = 31 - canonicalFace.verticesMm[127]![2]!;

@@ -4,6 +4,7 @@ import { perpendicularDown, pointAlong } from '../geometry/image-direction.js';
 import { distancePx, type ImagePoint } from '../geometry/vector.js';
 import { fail, succeed, type Result } from '../result.js';
 import { SIDES, type BothSides, type Side } from '../units/side.js';
+import { bridgeBesideCard, bridgeFromLandmarks } from './bridge-flanks.js';
 import { fitCardEdges } from './card-edges.js';
 import { eyesFromLandmarks, LANDMARK, landmarkAt, type EyesSeed } from './face-landmarks.js';
 import type { PictureFailure } from './failure.js';
@@ -53,7 +54,7 @@ const LEAST_PIXELS_PER_MM = 0.8;
 /** Doubt of a corner that follows from the markers, px: their corners scatter by 0.09 px, and it lies a little beyond them. */
 const MARKER_CORNER_PX = 0.14;
 
-/** Finds card, irises, lids, midline and outline in a picture whose landmarks are known. */
+/** Finds card, irises, pupils, lids, midline, outline and bridge in a picture whose landmarks are known. */
 export function findFeatures(
   image: RgbaImage,
   landmarks: readonly Landmark[],
@@ -65,7 +66,8 @@ export function findFeatures(
   const card = findCard(image, eyes, findMarkers);
   if (!card.ok) return card;
   const midline = midlineFromLandmarks(landmarks, face.value.iris, eyes, card.value.corners);
-  return succeed({ ...face.value, midline, card: card.value });
+  const bridge = bridgeBesideCard(face.value.bridge, card.value.corners, eyes.spanPx);
+  return succeed({ ...face.value, midline, bridge, card: card.value });
 }
 
 /** The same without a card: a guessed one stands where it is mostly held, to be put in its place by hand. */
@@ -110,7 +112,7 @@ function findFace(image: RgbaImage, landmarks: readonly Landmark[]): Result<Face
     pupil: { R: fitPupilEdge(image, iris.R), L: fitPupilEdge(image, iris.L) },
     lids: { R: lidsOf('R'), L: lidsOf('L') },
     outline: outlineFromLandmarks(landmarks, eyes),
-    bridge: [],
+    bridge: bridgeFromLandmarks(landmarks),
   });
 }
 
