@@ -59,6 +59,11 @@ const FLOOR_PX = 0.03;
 /** Errors of edge points are alike along this arc, radians, and along this length at least, px. */
 const ALIKE_ARC_RAD = 0.44;
 const ALIKE_PX = 3;
+/**
+ * The same on one side only, added as far as the other side shows no edge: of a single arc a small common bend, as lids give it,
+ * would be taken for another radius.
+ */
+const ONE_SIDED_ARC_RAD = 1.5;
 /** Least scatter of edge points, as a share of the radius. */
 const LEAST_SCATTER = 0.008;
 /** A fit whose centre lies further than this from its seed, as a share of the radius, has found something else: seeds err by a fifth. */
@@ -495,7 +500,13 @@ export function fitCircle(points: readonly EdgePoint[], start: Circle, known: Ra
       [0, 0, 1 / known.uncertaintyPx ** 2],
     ];
     const right = [0, 0, (known.radiusPx - circle.radius) / known.uncertaintyPx ** 2];
-    const alikePx = Math.max(ALIKE_PX, ALIKE_ARC_RAD * circle.radius);
+    const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+    const oneSided = Math.hypot(
+      mean(points.map((point, i) => (point.x - circle.x) / distances[i]!)),
+      mean(points.map((point, i) => (point.y - circle.y) / distances[i]!)),
+    );
+    const alikeRad = ALIKE_ARC_RAD + ONE_SIDED_ARC_RAD * Math.max(0, 2 * oneSided - 1);
+    const alikePx = Math.max(ALIKE_PX, alikeRad * circle.radius);
     usedRad = 0;
     points.forEach((point, i) => {
       const share = residuals[i]! / cut;
