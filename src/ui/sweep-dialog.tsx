@@ -8,6 +8,7 @@ import type { SweepFrame } from '../session/sweep-frames.js';
 import { coverageOfFrames, frameCounts, viewOf } from '../session/sweep-frames.js';
 import type { SweepRun } from '../session/sweep-run.js';
 import type { LiveCamera } from '../session/profile-choice.js';
+import { startCourseClock } from './course-clock.js';
 import { CameraFailure, DeviceChoice, Preview } from './camera-parts.js';
 import { liveCameraOf } from './live-camera.js';
 import { Holding } from './holding.js';
@@ -223,7 +224,7 @@ export function SweepDialog(props: {
 
 /** Begins a course now. */
 function capturing(missing: readonly SweepGap[], round: number): Phase {
-  return { kind: 'capturing', round, course: courseFor(missing), beganMs: performance.now() };
+  return { kind: 'capturing', round, course: courseFor(missing), clock: startCourseClock() };
 }
 
 function stageOf(phase: Phase, coverage: SweepCoverage, waiting: number): Stage {
@@ -285,7 +286,7 @@ function useCapture(props: {
   const onFailure = useEffectEvent(props.onFailure);
   useEffect(() => {
     if (camera === null || underWay === null) return;
-    const { beganMs, course } = underWay;
+    const { clock, course } = underWay;
     const endMs = courseMs(course);
     const life = { isOver: false };
     let isTaking = false;
@@ -304,13 +305,17 @@ function useCapture(props: {
       }
     };
     const timer = setInterval(() => {
-      const elapsedMs = performance.now() - beganMs;
+      const elapsedMs = clock.elapsedMs();
       const mark = courseAt(course, elapsedMs);
       onStep(mark.step);
       if (elapsedMs >= endMs) {
         if (!isTold) onOver();
         isTold = true;
-      } else if (!isTaking && hasRoom() && (last === null || isStepApart(mark, last))) {
+        return;
+      }
+      const isDue = hasRoom() && (last === null || isStepApart(mark, last));
+      clock.hold(isDue && isTaking);
+      if (isDue && !isTaking) {
         last = mark;
         void take();
       }

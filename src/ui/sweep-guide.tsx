@@ -3,12 +3,13 @@ import type { HeadView } from '../session/sweep-coverage.js';
 import { ENOUGH } from '../session/sweep-coverage.js';
 import type { Course, CourseMark } from '../session/sweep-course.js';
 import { COURSE_TURN_DEG, courseAt } from '../session/sweep-course.js';
+import type { CourseClock } from './course-clock.js';
 import { sweepWords as words } from './words.js';
 
-/** A course that is being gone; `beganMs` on the clock of `performance.now`. */
+/** A course that is being gone. */
 export interface CourseUnderWay {
   readonly course: Course;
-  readonly beganMs: number;
+  readonly clock: CourseClock;
 }
 
 const MIDDLE_X = 150;
@@ -78,21 +79,19 @@ export function SweepGuide(props: {
 
 /** Where the ring stands now. */
 function useCourseMark(underWay: CourseUnderWay | null): CourseMark {
-  const [nowMs, setNowMs] = useState(0);
+  const [elapsedMs, setElapsedMs] = useState(0);
   const isStill = usePrefersStillness();
   useEffect(() => {
     if (underWay === null) return;
-    let handle = requestAnimationFrame(function show(time) {
-      setNowMs(time);
+    let handle = requestAnimationFrame(function show() {
+      setElapsedMs(underWay.clock.elapsedMs());
       handle = requestAnimationFrame(show);
     });
     return () => {
       cancelAnimationFrame(handle);
     };
   }, [underWay]);
-  return underWay === null
-    ? { step: 'hold', turnDeg: 0, lean: 0 }
-    : courseAt(underWay.course, nowMs - underWay.beganMs, isStill);
+  return underWay === null ? { step: 'hold', turnDeg: 0, lean: 0 } : courseAt(underWay.course, elapsedMs, isStill);
 }
 
 const STILLNESS = '(prefers-reduced-motion: reduce)';
