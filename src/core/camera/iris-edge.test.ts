@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { paintEye, type PaintedEye } from '../../../tests/support/painted-wearer.js';
+import { eyeOpening, paintEye, type PaintedEye } from '../../../tests/support/painted-wearer.js';
 import { develop, disc, paint, paintBackground, skinAt } from '../../../tests/support/painting.js';
 import { seededRandom } from '../../../tests/support/seeded-random.js';
 import type { ImagePoint } from '../geometry/vector.js';
 import { degreesToRadians } from '../units/angle.js';
-import { fitIrisEdge } from './iris-edge.js';
+import type { EyesSeed } from './face-landmarks.js';
+import { fitIrisEdge, fitIrisEdges } from './iris-edge.js';
 
 /** A clean painted eye leaves the centre in doubt by no more than this across, which is where PDs are measured. */
 const ACROSS_PX = 0.1;
@@ -128,5 +129,83 @@ describe('fitIrisEdge', () => {
       ok: false,
       failure: { kind: 'iris-not-found', support: 0 },
     });
+  });
+
+  it('keeps to the centre of an iris that looks past the camera by 15 degrees', () => {
+    const canvas = paintBackground(160, 120, skinAt(0.95));
+    const inside = paintBackground(160, 120, () => [222, 214, 208]);
+    const { centre, irisRadiusPx } = OPEN;
+    // A disc turned about the vertical: narrower by the cosine.
+    const narrow = Math.cos(degreesToRadians(15));
+    paint(inside, (x, y) => Math.hypot((x - centre.xPx) / narrow, y - centre.yPx) - irisRadiusPx, [92, 66, 48]);
+    paint(canvas, eyeOpening(OPEN), (x, y) => {
+      const at = 3 * (Math.floor(y) * inside.widthPx + Math.floor(x));
+      return [inside.levels[at]!, inside.levels[at + 1]!, inside.levels[at + 2]!];
+    });
+    const found = fitIrisEdge(develop(canvas, seededRandom(43), NOISE), seedOf(OPEN), irisRadiusPx, 0);
+    if (!found.ok) throw new Error(JSON.stringify(found.failure));
+    const { across, down } = fromCentre(OPEN, found.value.centre);
+    expect(Math.abs(across)).toBeLessThan(ACROSS_PX);
+    expect(Math.abs(down)).toBeLessThan(DOWN_PX);
+    // Between its half axes, but for what a radius may err otherwise.
+    expect(found.value.radiusPx).toBeGreaterThan((narrow - RADIUS_SHARE) * irisRadiusPx);
+    expect(found.value.radiusPx).toBeLessThan(irisRadiusPx);
+  });
+
+  it('states a doubt that its errors over noise keep to', () => {
+    const squares = Array.from({ length: 16 }, (_, k) => {
+      const canvas = paintBackground(160, 120, skinAt(0.95));
+      const eye = { ...OPEN, centre: { xPx: OPEN.centre.xPx + k / 16, yPx: OPEN.centre.yPx - k / 23 } };
+      paintEye(canvas, eye);
+      const found = fitIrisEdge(develop(canvas, seededRandom(200 + k), 5), seedOf(eye), eye.irisRadiusPx, 0);
+      if (!found.ok) throw new Error(JSON.stringify(found.failure));
+      const { across, down } = fromCentre(eye, found.value.centre);
+      const { xx, xy, yy } = found.value.centre.covariance;
+      return (yy * across ** 2 - 2 * xy * across * down + xx * down ** 2) / (xx * yy - xy * xy);
+    });
+    const mean = squares.reduce((sum, value) => sum + value, 0) / squares.length;
+    // Chi-square with 2 degrees of freedom has the mean 2; noise alone is less than what living eyes add to the doubt.
+    expect(mean).toBeLessThan(2);
+    expect(Math.max(...squares)).toBeLessThan(9.2);
+  });
+});
+
+describe('fitIrisEdges', () => {
+  const RIGHT = OPEN;
+  const LEFT = { ...OPEN, centre: { xPx: 240.7, yPx: 59.1 } };
+  const seeds: EyesSeed = {
+    irisCentre: { R: seedOf(RIGHT), L: seedOf(LEFT) },
+    irisRadiusPx: { R: 1.05 * RIGHT.irisRadiusPx, L: 1.05 * LEFT.irisRadiusPx },
+    middle: { xPx: 160, yPx: 60 },
+    spanPx: 160,
+    rollRad: 0,
+  };
+  const both = (nasalWhite: boolean) => {
+    const canvas = paintBackground(320, 120, skinAt(0.95));
+    paintEye(canvas, RIGHT);
+    paintEye(canvas, LEFT);
+    // Skin over the white on the nasal side of the left eye, and a little over the edge.
+    const cover = (x: number): number => Math.max(x - LEFT.centre.xPx + 12, LEFT.centre.xPx - 45 - x);
+    if (!nasalWhite) paint(canvas, cover, skinAt(0.95));
+    const fits = fitIrisEdges(develop(canvas, seededRandom(44), NOISE), seeds, 1);
+    if (!fits.R.ok || !fits.L.ok) throw new Error(JSON.stringify(fits));
+    return { R: fits.R.value, L: fits.L.value };
+  };
+
+  it('finds both irises, alike in size', () => {
+    const { R, L } = both(true);
+    expect(Math.abs(fromCentre(RIGHT, R.centre).across)).toBeLessThan(ACROSS_PX);
+    expect(Math.abs(fromCentre(LEFT, L.centre).across)).toBeLessThan(ACROSS_PX);
+    expect(Math.abs(L.radiusPx / R.radiusPx - 1)).toBeLessThan(0.01);
+  });
+
+  it('takes the size of an iris that shows one side only from the other, and doubts its centre more', () => {
+    const { R, L } = both(false);
+    expect(Math.abs(L.radiusPx / R.radiusPx - 1)).toBeLessThan(0.02);
+    const doubtPx = Math.sqrt(L.centre.covariance.xx);
+    expect(doubtPx).toBeGreaterThan(1.5 * Math.sqrt(R.centre.covariance.xx));
+    expect(doubtPx).toBeLessThan(0.03 * LEFT.irisRadiusPx);
+    expect(Math.abs(fromCentre(LEFT, L.centre).across)).toBeLessThan(2 * doubtPx);
+    expect(L.support).toBeLessThan(0.7 * R.support);
   });
 });
