@@ -10,7 +10,7 @@ import { toCamera } from '../../core/geometry/pose.js';
 import type { Result } from '../../core/result.js';
 import { fail, succeed } from '../../core/result.js';
 import type { GrayImage } from './gray-image.js';
-import { grayImage, reducedBy } from './gray-image.js';
+import { doubled, grayImage, reducedBy } from './gray-image.js';
 import type { OpenCv } from './open-cv.js';
 import type { CrossWindow, SheetDirections } from './refine-saddle.js';
 import { refineSaddle } from './refine-saddle.js';
@@ -21,14 +21,17 @@ export type BoardFinder = (image: RgbaImage) => Result<BoardView, BoardFailure>;
 /** Chosen: in a picture this large a sheet held by hand has markers enough px; larger ones are reduced for the search only. */
 const MOST_SEARCHED_PX = 2000;
 
+/** Chosen: in a picture this small, the cells of a sheet held far away are too few px for OpenCV, which does better when enlarged. */
+const LEAST_SEARCHED_PX = 1000;
+
 /**
  * Chosen: as far along the edges as they are still straight, through most lenses, to a hundredth of a pixel; and across less
  * than the 4 mm of white between a square's edge and its marker, with room for blur. The second window is for corners near the
  * rim of the picture.
  */
 const WINDOWS: readonly CrossWindow[] = [
-  { armMm: 9, halfWidthMm: 3.5 },
-  { armMm: 4, halfWidthMm: 3.5 },
+  { armMm: 12, halfWidthMm: 3.5 },
+  { armMm: 5, halfWidthMm: 3.5 },
 ];
 
 /** Only for the directions of the sheet's edges, for which any usual lens will do. */
@@ -43,8 +46,8 @@ const ASSUMED_FIELD_OF_VIEW_RAD = Math.PI / 3;
 export function createBoardFinder(cv: OpenCv): BoardFinder {
   return (image) => {
     const gray = grayImage(image);
-    const factor = Math.ceil(Math.max(gray.widthPx, gray.heightPx) / MOST_SEARCHED_PX);
-    const rough = searchBoard(cv, reducedBy(gray, factor)).map((corner) => ({
+    const { searched, factor } = searchable(gray);
+    const rough = searchBoard(cv, searched).map((corner) => ({
       ...corner,
       xPx: factor * corner.xPx,
       yPx: factor * corner.yPx,
@@ -58,6 +61,14 @@ export function createBoardFinder(cv: OpenCv): BoardFinder {
     }
     return succeed({ widthPx: image.widthPx, heightPx: image.heightPx, corners });
   };
+}
+
+/** The picture in a size in which markers are found well and soon, and the px of the picture in one px of it. */
+function searchable(gray: GrayImage): { readonly searched: GrayImage; readonly factor: number } {
+  const side = Math.max(gray.widthPx, gray.heightPx);
+  if (side <= LEAST_SEARCHED_PX) return { searched: doubled(gray), factor: 0.5 };
+  const factor = Math.ceil(side / MOST_SEARCHED_PX);
+  return { searched: reducedBy(gray, factor), factor };
 }
 
 /** OpenCV's ChArUco detector. Its corners already count from the outer corner of the top-left pixel. */
@@ -79,6 +90,8 @@ function searchBoard(cv: OpenCv, gray: GrayImage): readonly BoardCorner[] {
     const size = { width: BOARD.columns, height: BOARD.rows };
     const board = own(new cv.aruco_CharucoBoard(size, BOARD.squareMm, BOARD.markerMm, dictionary, firstIds));
     const charucoParameters = own(new cv.aruco_CharucoParameters());
+    // a corner with one marker beside it is rough, which the refinement mends; the default of two gives away half of a far sheet
+    charucoParameters.minMarkers = 1;
     const parameters = own(new cv.aruco_DetectorParameters());
     // OpenCV's own defaults; the bindings want every argument
     const refineParameters = own(new cv.aruco_RefineParameters(10, 3, true));

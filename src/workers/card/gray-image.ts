@@ -52,3 +52,17 @@ export function reducedBy(gray: GrayImage, factor: number): GrayImage {
   }
   return { widthPx, heightPx, data };
 }
+
+/** The picture enlarged twice, bilinearly. */
+export function doubled(gray: GrayImage): GrayImage {
+  const [widthPx, heightPx] = [2 * gray.widthPx, 2 * gray.heightPx];
+  const data = new Uint8Array(widthPx * heightPx);
+  for (let row = 0; row < heightPx; row++) {
+    const y = Math.min(gray.heightPx - 0.5001, Math.max(0.5, (row + 0.5) / 2));
+    for (let column = 0; column < widthPx; column++) {
+      const x = Math.min(gray.widthPx - 0.5001, Math.max(0.5, (column + 0.5) / 2));
+      data[row * widthPx + column] = Math.round(levelAt(gray, x, y) ?? 0);
+    }
+  }
+  return { widthPx, heightPx, data };
+}

@@ -43,6 +43,11 @@ interface CvSize {
   readonly height: number;
 }
 
+interface CvCharucoParameters extends CvDeletable {
+  /** how many of the two markers beside a corner must have been found */
+  minMarkers: number;
+}
+
 interface CvCharucoDetector extends CvDeletable {
   /** Corners come as rows of x and y (float), ids as rows of whole numbers; both stay empty where there is no board. */
   detectBoard(image: CvMat, corners: CvMat, ids: CvMat, markerCorners: CvMatVector, markerIds: CvMat): void;
@@ -92,10 +97,10 @@ export interface OpenCv {
     dictionary: CvDeletable,
     ids: CvMat,
   ) => CvDeletable;
-  readonly aruco_CharucoParameters: new () => CvDeletable;
+  readonly aruco_CharucoParameters: new () => CvCharucoParameters;
   readonly aruco_CharucoDetector: new (
     board: CvDeletable,
-    charucoParameters: CvDeletable,
+    charucoParameters: CvCharucoParameters,
     detectorParameters: CvDetectorParameters,
     refineParameters: CvDeletable,
   ) => CvCharucoDetector;
