@@ -28,12 +28,12 @@ export const NEAR_VERGENCE_SD = 0.05;
 
 /**
  * How far the fit of the mean face to landmarks leaves the head's angles in doubt, radians, and by how much it errs on average.
- * Tuned on rendered heads: yaw within 1.5 degrees, a tenth too much; pitch within 5 (taken as 7, it decides much), nodding too much by the pitch given here, more
+ * Tuned on rendered heads: yaw within 1.5 degrees, a tenth too much; pitch within 3 (forehead) to 5 (lip), nodding too much by the pitch given here, more
  * where the card covers the mouth.
  */
 export const YAW_SD = degreesToRadians(1.5);
 export const YAW_GAIN = 0.9;
-export const PITCH_SD = degreesToRadians(7);
+export const PITCH_SD = degreesToRadians(5);
 export const ROLL_SD = degreesToRadians(1);
 export const PITCH_BIAS: Readonly<Record<CardPosition, number>> = {
   forehead: degreesToRadians(7.8),
@@ -41,7 +41,7 @@ export const PITCH_BIAS: Readonly<Record<CardPosition, number>> = {
   chin: degreesToRadians(8.5),
 };
 /** A wearer who was asked to face the camera upright holds the head within this of it (chosen). */
-export const UPRIGHT_SD = degreesToRadians(4);
+export const UPRIGHT_SD = degreesToRadians(6);
 /** A card laid flat against a face is turned to neither side by more than about this (chosen). */
 export const CARD_TURN_SD = degreesToRadians(4);
 /**
