@@ -2,7 +2,7 @@ import { useEffect, useId, useState } from 'react';
 import { SIDES } from '../core/units/side.js';
 import type { Picture } from '../session/ports.js';
 import type { PictureState } from '../session/sheet.js';
-import type { JudgedFrame, SweepFrame } from '../session/sweep-frames.js';
+import type { FrameStanding, JudgedFrame, SweepFrame } from '../session/sweep-frames.js';
 import { judgeFrames, representativeFrame } from '../session/sweep-frames.js';
 import { useEquipment } from './equipment.js';
 import { formatNumber } from './numbers.js';
@@ -163,7 +163,7 @@ function FrameStrip(props: {
                 props.onShow(one.frame.id);
               }}
             />
-            <FrameThumbnail judged={one} />
+            <FrameThumbnail judged={one} standings={words.standings} />
           </label>
         ))}
       </div>
@@ -182,7 +182,7 @@ export function FramesList({ frames }: { readonly frames: readonly SweepFrame[] 
       <ul className="strip-frames" aria-label={words.framesOfFailed}>
         {judgeFrames(frames, null).map((one) => (
           <li key={one.frame.id} className={`strip-frame is-${one.standing}`}>
-            <FrameThumbnail judged={one} />
+            <FrameThumbnail judged={one} standings={words.standingsOfFailed} />
           </li>
         ))}
       </ul>
@@ -190,8 +190,11 @@ export function FramesList({ frames }: { readonly frames: readonly SweepFrame[] 
   );
 }
 
-function FrameThumbnail({ judged }: { readonly judged: JudgedFrame }) {
-  const { frame, number, standing } = judged;
+function FrameThumbnail(props: {
+  readonly judged: JudgedFrame;
+  readonly standings: Readonly<Record<Exclude<FrameStanding, 'missed'>, string>>;
+}) {
+  const { frame, number, standing } = props.judged;
   const { outcome, thumbnail } = frame;
   return (
     <>
@@ -210,7 +213,7 @@ function FrameThumbnail({ judged }: { readonly judged: JudgedFrame }) {
         </span>
         {standing === 'missed'
           ? outcome.kind === 'missed' && frameFailureWords(outcome.failure)
-          : words.standings[standing]}
+          : props.standings[standing]}
       </span>
     </>
   );

@@ -190,6 +190,13 @@ export const sweepWords = {
     'left-out': 'left out',
     'not-measured': 'being measured',
   },
+  standingsOfFailed: {
+    used: 'used',
+    slipped: 'card slipped',
+    misfit: 'does not fit',
+    'left-out': 'left out',
+    'not-measured': 'all found',
+  },
   standingsLong: {
     used: 'Used.',
     slipped: 'Not used: the card sat elsewhere on the face than in most frames.',

@@ -60,113 +60,114 @@ class SweepPage extends SheetPage {
   }
 }
 
-describe(
-  'several pictures',
-  () => {
-    let page: Page;
-    let sheet: SweepPage;
+/** Wide and narrow, light and dark; and no sideways scrolling. */
+async function expectAccessible(page: Page): Promise<void> {
+  const offences: string[] = [];
+  for (const [width, colorScheme] of [
+    [1280, 'light'],
+    [390, 'dark'],
+    [320, 'light'],
+  ] as const) {
+    await page.setViewportSize({ width, height: 800 });
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    offences.push(...violations.map(({ id, nodes }) => `${width}: ${id} ${nodes.map(({ html }) => html).join()}`));
+    const beyond = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    if (beyond > 0) offences.push(`${width}: scrolls sideways by ${beyond} px`);
+  }
+  await page.setViewportSize({ width: 1280, height: 900 });
+  await page.emulateMedia({ colorScheme: 'light' });
+  expect(offences).toEqual([]);
+}
 
-    beforeAll(async () => {
-      ({ page } = await app.keepOpen());
-      sheet = new SweepPage(page);
-      await sheet.fileInput.setInputFiles([...frames]);
-      await sheet.settled();
-    }, LONG_MS);
+describe('several pictures', () => {
+  let page: Page;
+  let sheet: SweepPage;
 
-    it('are measured as one sweep, covered until the reading is in', async () => {
-      expect(await sheet.camera('pdFar').count()).toBe(0);
-      await sheet.enter('pdFar', '60.5');
-      const { valueMm, halfWidthMm } = await sheet.estimate('pdFar');
-      expect(Math.abs(valueMm - sweepTruth.pdFarMm)).toBeLessThan(PD_LIMIT_MM);
-      // one picture cannot do with less than about 1 mm (twice the prior on the contact's depth)
-      expect(halfWidthMm).toBeLessThan(1);
-      await sheet.row('pdFar').getByText('agrees', { exact: true }).waitFor();
-      await sheet.panel.getByText(/^1[0-4] of 14 frames used\.$/).waitFor();
-      expect(await sheet.strip.getByRole('radio').count()).toBe(frames.length);
-    });
+  beforeAll(async () => {
+    ({ page } = await app.keepOpen());
+    sheet = new SweepPage(page);
+    await sheet.fileInput.setInputFiles([...frames]);
+    await sheet.settled();
+  }, LONG_MS);
 
-    it('can be gone through, left out and taken back with the keyboard', async () => {
-      await sheet.strip.getByRole('radio', { name: /^Frame 1:/ }).focus();
-      await page.keyboard.press('ArrowRight');
-      await page.keyboard.press('ArrowRight');
-      await sheet.panel.getByText(/^Frame 3 \(turned 1\d° to the left/).waitFor();
-      await sheet.useFrame(3).focus();
-      await page.keyboard.press('Space');
-      // what was measured before stays until there is something new
-      expect(await sheet.camera('pdFar').count()).toBe(1);
-      await sheet.panel.getByText(/^1[0-3] of 14 frames used\.$/).waitFor();
-      await sheet.renewed();
-      await sheet.strip.getByRole('radio', { name: 'Frame 3: left out' }).waitFor();
-      await page.keyboard.press('Space');
-      await sheet.renewed();
-      await sheet.strip.getByRole('radio', { name: 'Frame 3: used' }).waitFor();
-    });
+  it('are measured as one sweep, covered until the reading is in', async () => {
+    expect(await sheet.camera('pdFar').count()).toBe(0);
+    await sheet.enter('pdFar', '60.5');
+    const { valueMm, halfWidthMm } = await sheet.estimate('pdFar');
+    expect(Math.abs(valueMm - sweepTruth.pdFarMm)).toBeLessThan(PD_LIMIT_MM);
+    // one picture cannot do with less than about 1 mm (twice the prior on the contact's depth)
+    expect(halfWidthMm).toBeLessThan(1);
+    await sheet.row('pdFar').getByText('agrees', { exact: true }).waitFor();
+    await sheet.panel.getByText(/^1[0-4] of 14 frames used\.$/).waitFor();
+    expect(await sheet.strip.getByRole('radio').count()).toBe(frames.length);
+  });
 
-    it('are measured anew when the gaze is another', async () => {
-      const before = await sheet.estimate('pdFar');
-      await page.getByRole('radio', { name: 'far away' }).check();
-      // PD_far = PD_shown / (1 - r / l), and l is some 470 mm: without the gaze on the camera 2.2 % less
-      await expect
-        .poll(async () => (await sheet.estimate('pdFar')).valueMm, { timeout: LONG_MS })
-        .toBeLessThan(before.valueMm - 0.5);
-      await page.getByRole('radio', { name: 'into the camera' }).check();
-      await expect.poll(async () => (await sheet.estimate('pdFar')).valueMm, { timeout: LONG_MS }).toBe(before.valueMm);
-    });
+  it('can be gone through, left out and taken back with the keyboard', async () => {
+    await sheet.strip.getByRole('radio', { name: /^Frame 1:/ }).focus();
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('ArrowRight');
+    await sheet.panel.getByText(/^Frame 3 \(turned 1\d° to the left/).waitFor();
+    await sheet.useFrame(3).focus();
+    await page.keyboard.press('Space');
+    // what was measured before stays until there is something new
+    expect(await sheet.camera('pdFar').count()).toBe(1);
+    await sheet.panel.getByText(/^1[0-3] of 14 frames used\.$/).waitFor();
+    await sheet.renewed();
+    await sheet.strip.getByRole('radio', { name: 'Frame 3: left out' }).waitFor();
+    await page.keyboard.press('Space');
+    await sheet.renewed();
+    await sheet.strip.getByRole('radio', { name: 'Frame 3: used' }).waitFor();
+  });
 
-    it('are shown in a way that axe-core finds accessible, wide and narrow, light and dark', async () => {
-      const offences: string[] = [];
-      for (const [width, colorScheme] of [
-        [1280, 'light'],
-        [390, 'dark'],
-        [320, 'light'],
-      ] as const) {
-        await page.setViewportSize({ width, height: 800 });
-        await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-        const { violations } = await new AxeBuilder({ page }).analyze();
-        offences.push(...violations.map(({ id, nodes }) => `${width}: ${id} ${nodes.map(({ html }) => html).join()}`));
-        const beyond = await page.evaluate(
-          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-        );
-        if (beyond > 0) offences.push(`${width}: scrolls sideways by ${beyond} px`);
-      }
-      await page.setViewportSize({ width: 1280, height: 900 });
-      await page.emulateMedia({ colorScheme: 'light' });
-      expect(offences).toEqual([]);
-    });
+  it('are measured anew when the gaze is another', async () => {
+    const before = await sheet.estimate('pdFar');
+    await page.getByRole('radio', { name: 'far away' }).check();
+    // PD_far = PD_shown / (1 - r / l), and l is some 470 mm: without the gaze on the camera 2.2 % less
+    await expect
+      .poll(async () => (await sheet.estimate('pdFar')).valueMm, { timeout: LONG_MS })
+      .toBeLessThan(before.valueMm - 0.5);
+    await page.getByRole('radio', { name: 'into the camera' }).check();
+    await expect.poll(async () => (await sheet.estimate('pdFar')).valueMm, { timeout: LONG_MS }).toBe(before.valueMm);
+  });
 
-    it('that are too few say so, leave the earlier sweep and what was typed, and offer the best frame alone', async () => {
-      await sheet.fileInput.setInputFiles(frames.slice(4, 7));
-      await sheet.failure.waitFor({ timeout: LONG_MS });
-      expect(await sheet.failure.innerText()).toMatch(/Only 3 frames could be used, and a sweep needs 6\./);
-      expect(await sheet.field('pdFar').inputValue()).toBe('60.5');
-      expect(await sheet.strip.getByRole('radio').count()).toBe(frames.length);
-      await sheet.button('Measure the best frame as one picture').click();
-      await sheet.facts.waitFor({ timeout: LONG_MS });
-      expect(await sheet.strip.count()).toBe(0);
-      expect(await sheet.corner('top left').count()).toBe(1);
-    });
+  it('are shown in a way that axe-core finds accessible', () => expectAccessible(page));
 
-    it('are one picture where there is only one', async () => {
-      await sheet.choosePicture(fixturePicture('light-card-forehead').file);
-      await sheet.facts.waitFor();
-      expect(await sheet.sweepFacts.count()).toBe(0);
-    });
+  it('that are too few say so, leave the earlier sweep and what was typed, and offer the best frame alone', async () => {
+    await sheet.fileInput.setInputFiles(frames.slice(4, 7));
+    await sheet.failure.waitFor({ timeout: LONG_MS });
+    expect(await sheet.failure.innerText()).toMatch(/Only 3 frames could be used, and a sweep needs 6\./);
+    await page.getByText('What became of the frames').click();
+    await expectAccessible(page);
+    expect(await sheet.field('pdFar').inputValue()).toBe('60.5');
+    expect(await sheet.strip.getByRole('radio').count()).toBe(frames.length);
+    await sheet.button('Measure the best frame as one picture').click();
+    await sheet.facts.waitFor({ timeout: LONG_MS });
+    expect(await sheet.strip.count()).toBe(0);
+    expect(await sheet.corner('top left').count()).toBe(1);
+  });
 
-    it('without a card say so, and what was there stays after the note is closed', async () => {
-      const portrait = {
-        ...fixturePicture('light-card-forehead').file,
-        name: 'other.jpg',
-        buffer: Buffer.from('no picture'),
-      };
-      await sheet.fileInput.setInputFiles(Array.from({ length: 7 }, () => portrait));
-      await sheet.failure.waitFor({ timeout: LONG_MS });
-      await sheet.button('Close this note').click();
-      await sheet.failure.waitFor({ state: 'hidden' });
-      expect(await sheet.facts.isVisible()).toBe(true);
-    });
-  },
-  LONG_MS,
-);
+  it('are one picture where there is only one', async () => {
+    await sheet.choosePicture(fixturePicture('light-card-forehead').file);
+    await sheet.facts.waitFor();
+    expect(await sheet.sweepFacts.count()).toBe(0);
+  });
+
+  it('that cannot be opened say so, and what was there stays after the note is closed', async () => {
+    const portrait = {
+      ...fixturePicture('light-card-forehead').file,
+      name: 'other.jpg',
+      buffer: Buffer.from('no picture'),
+    };
+    await sheet.fileInput.setInputFiles(Array.from({ length: 7 }, () => portrait));
+    await sheet.failure.waitFor({ timeout: LONG_MS });
+    await sheet.button('Close this note').click();
+    await sheet.failure.waitFor({ state: 'hidden' });
+    expect(await sheet.facts.isVisible()).toBe(true);
+  });
+});
 
 describe('a video file', () => {
   it(
@@ -231,6 +232,8 @@ describe('a webcam', () => {
   it('that is closed in the middle leaves everything as it was', async () => {
     const { dialog, page, sheet } = await begin();
     await dialog.getByText(/^Working through the frames: |^Loading /).waitFor();
+    await expectAccessible(page);
+    expect(await dialog.isVisible()).toBe(true);
     await page.keyboard.press('Escape');
     await dialog.waitFor({ state: 'hidden' });
     await sheet.button('Take a sweep').waitFor();
