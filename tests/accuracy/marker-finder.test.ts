@@ -4,6 +4,7 @@ import { openCvInNode } from '../../calibration/opencv-in-node.js';
 import type { RgbaImage } from '../../src/core/camera/find-features.js';
 import { createMarkerFinder } from '../../src/workers/card/marker-finder.js';
 import type { OpenCv } from '../../src/workers/card/open-cv.js';
+import { countedOpenCv } from '../support/counted-open-cv.js';
 
 type Point = readonly [x: number, y: number];
 
@@ -88,40 +89,6 @@ async function openCv(): Promise<{ readonly cv: OpenCv }> {
   return { cv: cv as unknown as OpenCv };
 }
 
-/** OpenCV with a count of all that it made and that was not deleted: matrices, vectors, their elements, detectors. */
-function counting(cv: OpenCv): { readonly cv: OpenCv; readonly alive: () => number; readonly made: () => number } {
-  let alive = 0;
-  let made = 0;
-  const count = <Made extends object>(thing: Made): Made => {
-    alive += 1;
-    made += 1;
-    const target = thing as Made & { delete: () => void; get?: (index: number) => object };
-    const original = target.delete.bind(target);
-    target.delete = () => {
-      alive -= 1;
-      original();
-    };
-    if (typeof target.get === 'function') {
-      const elementOf = target.get.bind(target);
-      target.get = (index) => count(elementOf(index));
-    }
-    return thing;
-  };
-  const proxy = new Proxy(cv, {
-    get(target, name) {
-      const member: unknown = Reflect.get(target, name);
-      if (name === 'getPredefinedDictionary') {
-        return (dictionary: number) => count(target.getPredefinedDictionary(dictionary) as object);
-      }
-      if (typeof member !== 'function' || name === 'getBuildInformation') return member;
-      return new Proxy(member as new (...values: unknown[]) => object, {
-        construct: (constructor, values) => count(new constructor(...(values as unknown[]))),
-      });
-    },
-  });
-  return { cv: proxy, alive: () => alive, made: () => made };
-}
-
 describe('createMarkerFinder', () => {
   it('finds the four markers, and their corners where they were painted', async () => {
     const { cv } = await openCv();
@@ -152,7 +119,7 @@ describe('createMarkerFinder', () => {
   });
 
   it('deletes all that it makes on the heap of OpenCV', async () => {
-    const counted = counting((await openCv()).cv);
+    const counted = countedOpenCv((await openCv()).cv);
     const findMarkers = createMarkerFinder(counted.cv);
     expect(findMarkers(paintCard())).toHaveLength(4);
     // a matrix for the picture, one for the ids, two vectors, four elements, dictionary, two sets of parameters, detector
@@ -161,7 +128,7 @@ describe('createMarkerFinder', () => {
   });
 
   it('deletes all of it also when OpenCV throws', async () => {
-    const counted = counting((await openCv()).cv);
+    const counted = countedOpenCv((await openCv()).cv);
     const data = new Uint8ClampedArray(0);
     expect(() => createMarkerFinder(counted.cv)({ widthPx: 0, heightPx: 0, data })).toThrow();
     expect(counted.made()).toBeGreaterThan(0);

@@ -55,12 +55,35 @@ export function createBoardFinder(cv: OpenCv): BoardFinder {
     const lens = cameraFromFieldOfView(gray.widthPx, gray.heightPx, ASSUMED_FIELD_OF_VIEW_RAD);
     const pose = findBoardPose(lens, rough);
     const corners = pose === null ? [] : rough.flatMap((corner) => refine(gray, corner, lens, pose) ?? []);
+    if (pose === null || !isOnOnePlane(corners, lens, pose)) return noBoard(0);
     // what remains must still span the sheet
     if (corners.length < LEAST_CORNERS || findBoardPose(lens, corners) === null) {
-      return fail({ kind: 'no-board', cornersFound: corners.length, cornersNeeded: LEAST_CORNERS });
+      return noBoard(corners.length);
     }
     return succeed({ widthPx: image.widthPx, heightPx: image.heightPx, corners });
   };
+}
+
+function noBoard(cornersFound: number): Result<never, BoardFailure> {
+  return fail({ kind: 'no-board', cornersFound, cornersNeeded: LEAST_CORNERS });
+}
+
+/**
+ * Chosen: the strongest distortion of a usual lens moves no corner by so much of a square against a plane; markers that were
+ * taken for others, as in a mirrored picture, lie about by whole squares.
+ */
+const MOST_OFF_PLANE_SQUARES = 0.3;
+
+/** Whether the corners lie as one flat sheet would show them from its front. */
+function isOnOnePlane(corners: readonly BoardCorner[], lens: Camera, pose: Pose): boolean {
+  return corners.every((corner) => {
+    const { xMm, yMm } = boardCornerMm(corner.index);
+    const there = toCamera(pose, [xMm, yMm, 0]);
+    if (!(there[2] > 0)) return false;
+    const { xPx, yPx } = project(lens, there);
+    const squarePx = (lens.fx * BOARD.squareMm) / there[2];
+    return Math.hypot(xPx - corner.xPx, yPx - corner.yPx) < MOST_OFF_PLANE_SQUARES * squarePx;
+  });
 }
 
 /** The picture in a size in which markers are found well and soon, and the px of the picture in one px of it. */

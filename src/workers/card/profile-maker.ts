@@ -3,7 +3,8 @@ import { boardCornerMm } from '../../core/camera/board.js';
 import type { CameraProfile, IntrinsicsUncertainty } from '../../core/camera/camera-profile.js';
 import type { Camera, Distortion } from '../../core/camera/pinhole.js';
 import { cameraFromFieldOfView, project } from '../../core/camera/pinhole.js';
-import { LEAST_VIEWS } from '../../core/camera/profile-quality.js';
+import type { ViewSetQuality } from '../../core/camera/profile-quality.js';
+import { judgeViews, LEAST_VIEWS } from '../../core/camera/profile-quality.js';
 import type { Pose } from '../../core/geometry/pose.js';
 import { toCamera } from '../../core/geometry/pose.js';
 import { rotationFromVector } from '../../core/geometry/rotation.js';
@@ -61,7 +62,7 @@ const STANDS_OUT = 3;
 const MOST_RESIDUAL = 5;
 const LEAST_OUTLIER_PX = 0.25;
 
-/** Any start will do that is not absurd: the adjustment came to the same end from lenses of 40 to 110 degrees. */
+/** Any start will do that is not absurd: the adjustment came to the same end for lenses of 18 to 122 degrees. */
 const START_FIELD_OF_VIEW_RAD = (66 * Math.PI) / 180;
 
 /**
@@ -84,17 +85,28 @@ export function createProfileMaker(cv: OpenCv): ProfileMaker {
     const all = views.map(({ corners }) => ({ corners: corners.map(onSheet) }));
     const rough = calibrate(cv, all, size, { k2: true, tangential: true, k3: false });
     if (rough === null) return fail({ kind: 'views-too-alike' });
-    const found = calibrateByTheData(cv, withoutOutliers(all, rough), size);
+    const kept = withoutOutliers(all, rough);
+    const found = calibrateByTheData(cv, kept, size, cornerCount(kept) === cornerCount(all) ? rough : undefined);
     if (found === null) return fail({ kind: 'views-too-alike' });
     const { camera, uncertainty, rmsPx } = found;
+    // from views without tilt OpenCV comes to any end, and is sure of it
+    const isTilted = !hasLittleTilt(judgeViews(views, camera));
     const limitPx = MOST_RMS_SHARE * widthPx;
     // of all corners: those that were left out may be too many to be slips
     if (Math.max(rmsPx, rough.rmsPx / 2) > limitPx)
       return fail({ kind: 'profile-misfit', rmsPx: rough.rmsPx, limitPx });
     const relative = Math.max(uncertainty.fx / camera.fx, uncertainty.fy / camera.fy);
-    if (!(relative < MOST_FOCAL_RELATIVE_UNCERTAINTY)) return fail({ kind: 'views-too-alike' });
-    return succeed({ ...camera, ...size, uncertainty, rmsPx, viewCount: views.length });
+    if (!isTilted || !(relative < MOST_FOCAL_RELATIVE_UNCERTAINTY)) return fail({ kind: 'views-too-alike' });
+    return succeed({ ...camera, ...size, uncertainty, rmsPx, viewCount: kept.length });
   };
+}
+
+/** Chosen: a sheet that is meant to be held straight is not held straighter than this. */
+const LEAST_TILT_SPREAD_DEG = 20;
+
+/** Whether the sheet hardly changed its slope in either direction, so that focal length and distance cannot be told apart. */
+function hasLittleTilt({ tiltAcrossSpreadDeg, tiltDownSpreadDeg }: ViewSetQuality): boolean {
+  return Math.max(tiltAcrossSpreadDeg, tiltDownSpreadDeg) < LEAST_TILT_SPREAD_DEG;
 }
 
 function onSheet({ index, xPx, yPx }: BoardCorner): CalibrationView['corners'][number] {
@@ -102,13 +114,21 @@ function onSheet({ index, xPx, yPx }: BoardCorner): CalibrationView['corners'][n
   return { on: { x: xMm, y: yMm }, xPx, yPx };
 }
 
-/** The adjustment with those coefficients of distortion that the views know something of; null where `calibrate` gives null. */
+function cornerCount(views: readonly CalibrationView[]): number {
+  return views.reduce((sum, { corners }) => sum + corners.length, 0);
+}
+
+/**
+ * The adjustment with those coefficients of distortion that the views know something of; null where `calibrate` gives null.
+ *
+ * @param usual the adjustment of the same views with k2, p1 and p2 freed, where that was made already
+ */
 export function calibrateByTheData(
   cv: OpenCv,
   views: readonly CalibrationView[],
   size: { readonly widthPx: number; readonly heightPx: number },
+  usual: Calibration | null = calibrate(cv, views, size, { k2: true, tangential: true, k3: false }),
 ): Calibration | null {
-  const usual = calibrate(cv, views, size, { k2: true, tangential: true, k3: false });
   if (usual === null) return null;
   const isKnown = (index: 1 | 2 | 3, usualSize: number) => {
     const doubt = usual.uncertainty.distortion[index];
