@@ -347,7 +347,7 @@ export function drawSweep({ normal, uniform }: SeededRandom, count: number): Syn
       angleBiasRad: { yaw: normal(0, 1.5 * DEGREE), pitch: normal(0, 7 * DEGREE), roll: normal(0, 1 * DEGREE) },
       irisBiasMm: { R: normal(0, 0.06), L: normal(0, 0.06) },
       irisGrowth: normal(0, 0.01),
-      lidBiasMm: { R: normal(0, 0.35), L: normal(0, 0.35) },
+      lidBiasMm: { R: normal(0, 0.28), L: normal(0, 0.28) },
       midlineBiasMm: normal(0, 0.25),
       deviate: () => normal(0, 1),
     },
