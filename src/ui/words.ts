@@ -2,7 +2,7 @@
 
 export const headerWords = {
   name: 'Glabella',
-  whatItIs: 'A second reading of a face, from one picture with a card.',
+  whatItIs: 'A second reading of a face, from a picture or a short sweep with a card.',
   actions: 'Sheet',
   settings: 'Settings',
   printCard: 'Card to print',
