@@ -1,10 +1,27 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { FakeWorker } from '../../tests/support/fake-worker.js';
+import type { BoardView } from '../core/camera/board.js';
+import type { CameraProfile } from '../core/camera/camera-profile.js';
 import type { MeasuringProgress, Picture } from '../session/ports.js';
 import { createVision } from './vision.js';
 
 const PICTURE: Picture = { bitmap: { width: 4, height: 3 } as ImageBitmap, widthPx: 4, heightPx: 3, name: 'a.jpg' };
 const LANDMARK = { xPx: 1, yPx: 2, depthPx: 0 };
+
+const NO_BOARD = { kind: 'no-board', cornersFound: 2, cornersNeeded: 6 };
+const VIEW: BoardView = { widthPx: 640, heightPx: 480, corners: [{ index: 3, xPx: 10, yPx: 20 }] };
+const PROFILE: CameraProfile = {
+  fx: 500,
+  fy: 500,
+  cx: 320,
+  cy: 240,
+  distortion: [0, 0, 0, 0, 0],
+  widthPx: 640,
+  heightPx: 480,
+  uncertainty: { fx: 1, fy: 1, cx: 1, cy: 1, distortion: [0.01, 0, 0, 0, 0] },
+  rmsPx: 0.1,
+  viewCount: 8,
+};
 
 type Answers = Readonly<Record<string, object | null>>;
 
@@ -16,6 +33,8 @@ const LANDMARKS_ANSWERS: Answers = {
 const CARD_ANSWERS: Answers = {
   'load-card': { kind: 'card-loaded', loadMs: 1 },
   'find-features': { kind: 'features-missing', failure: { kind: 'no-card' }, partial: null, workMs: 1 },
+  'find-board': { kind: 'board-missing', failure: NO_BOARD, workMs: 1 },
+  'make-profile': { kind: 'profile-refused', failure: { kind: 'views-too-alike' }, workMs: 1 },
 };
 
 function setUp(landmarksAnswers: Answers = {}, cardAnswers: Answers = {}) {
@@ -242,5 +261,64 @@ describe('createVision', () => {
     expect([started.card[0]?.isTerminated, started.landmarks[0]?.isTerminated]).toEqual([true, true]);
     expect(await vision.warmUp(ignore)).toEqual({ ok: true, value: null });
     expect(started.card).toHaveLength(2);
+  });
+
+  it('finds the sheet and makes a profile in the card worker alone, loading it once', async () => {
+    const { vision, started } = setUp(
+      {},
+      {
+        'find-board': { kind: 'board-found', view: VIEW, workMs: 1 },
+        'make-profile': { kind: 'profile-made', profile: PROFILE, workMs: 1 },
+      },
+    );
+    expect(await vision.findBoard(PICTURE, NO_SIGNAL)).toEqual({ ok: true, value: VIEW });
+    expect(await vision.makeProfile([VIEW], NO_SIGNAL)).toEqual({ ok: true, value: PROFILE });
+    expect(started.landmarks).toHaveLength(0);
+    expect(started.card[0]?.sent.map(({ kind }) => kind)).toEqual(['load-card', 'find-board', 'make-profile']);
+    expect(started.card[0]?.sent[2]).toMatchObject({ views: [VIEW] });
+  });
+
+  it('passes on why there is no sheet or no profile', async () => {
+    const { vision } = setUp();
+    expect(await vision.findBoard(PICTURE, NO_SIGNAL)).toEqual({ ok: false, failure: NO_BOARD });
+    expect(await vision.makeProfile([], NO_SIGNAL)).toEqual({ ok: false, failure: { kind: 'views-too-alike' } });
+  });
+
+  it('gives the worker no more views than it takes, spread over all', async () => {
+    const { vision, started } = setUp();
+    const views = Array.from({ length: 80 }, (_, index) => ({ ...VIEW, widthPx: 640 + index }));
+    await vision.makeProfile(views, NO_SIGNAL);
+    const { views: sent } = started.card[0]?.sent[1] as unknown as { views: readonly BoardView[] };
+    expect(sent.map(({ widthPx }) => widthPx)).toEqual(Array.from({ length: 40 }, (_, place) => 640 + 2 * place));
+  });
+
+  it('tells that the card worker cannot be loaded, or stopped, while the sheet is looked for', async () => {
+    const answers: Record<string, object | null> = {
+      'load-card': { kind: 'fault', code: 'runtime-not-loadable', detail: 'x' },
+      'make-profile': null,
+    };
+    const { vision, started } = setUp({}, answers);
+    const failure = { kind: 'vision-not-loadable', part: 'card' };
+    expect(await vision.findBoard(PICTURE, NO_SIGNAL)).toEqual({ ok: false, failure });
+    delete answers['load-card'];
+    const made = vision.makeProfile([VIEW], NO_SIGNAL);
+    await vi.advanceTimersByTimeAsync(500);
+    started.card[0]?.crash();
+    expect(await made).toEqual({ ok: false, failure: { kind: 'vision-stopped', part: 'card' } });
+    expect(await vision.findBoard(PICTURE, NO_SIGNAL)).toEqual({ ok: false, failure: NO_BOARD });
+    expect(started.card[1]?.sent.map(({ kind }) => kind)).toEqual(['load-card', 'find-board']);
+  });
+
+  it('gives up the search for the sheet when its signal is aborted', async () => {
+    const { vision, started } = setUp({}, { 'find-board': null });
+    const controller = new AbortController();
+    const rejected = expect(vision.findBoard(PICTURE, controller.signal)).rejects.toThrow('enough');
+    await vi.advanceTimersByTimeAsync(10);
+    controller.abort(new Error('enough'));
+    await rejected;
+    expect(started.card[0]?.sent.map(({ kind }) => kind)).toEqual(['load-card', 'find-board', 'cancel']);
+    await vi.advanceTimersByTimeAsync(100);
+    expect(started.card[0]?.isTerminated).toBe(true);
+    expect(await vision.makeProfile([VIEW], NO_SIGNAL)).toMatchObject({ failure: { kind: 'views-too-alike' } });
   });
 });

@@ -154,24 +154,18 @@ function weaknessSentence(weakness: ProfileWeakness): string {
 
 /** Why a picture was left out, or why there is no profile. */
 export function profileFailureSentence(failure: BoardFailure | MeasuringFailure): string {
-  switch (failure.kind) {
-    case 'no-board':
-      return `too little of the sheet was found: ${failure.cornersFound} corners of the ${failure.cornersNeeded} needed`;
-    case 'too-few-views':
-      return `Too few usable views: ${failure.views}; at least ${failure.viewsNeeded} are needed for a profile.`;
-    case 'views-of-different-size':
-      return 'The views are of different sizes.';
-    case 'views-too-alike':
-      return 'The views are too alike: tilt the sheet to all sides, and hold it nearer and farther.';
-    case 'profile-misfit':
-      return `The corners do not fit a flat sheet: ${failure.rmsPx.toFixed(2)} px off where ${failure.limitPx.toFixed(2)} px are allowed. The sheet is bent or wrongly printed.`;
-    case 'picture-unsupported':
-      return 'no picture that can be read';
-    case 'picture-broken':
-      return 'the file is damaged';
-    case 'picture-too-large':
-      return `too large: ${failure.megapixels.toFixed(0)} megapixels where ${failure.limitMegapixels} are allowed`;
-    default:
-      return failure.kind;
-  }
+  if (failure.kind === 'no-board')
+    return `too little of the sheet was found: ${failure.cornersFound} corners of the ${failure.cornersNeeded} needed`;
+  if (failure.kind === 'too-few-views')
+    return `Too few usable views: ${failure.views}; at least ${failure.viewsNeeded} are needed for a profile.`;
+  if (failure.kind === 'views-of-different-size') return 'The views are of different sizes.';
+  if (failure.kind === 'views-too-alike')
+    return 'The views are too alike: tilt the sheet to all sides, and hold it nearer and farther.';
+  if (failure.kind === 'profile-misfit')
+    return `The corners do not fit a flat sheet: ${failure.rmsPx.toFixed(2)} px off where ${failure.limitPx.toFixed(2)} px are allowed. The sheet is bent or wrongly printed.`;
+  if (failure.kind === 'picture-unsupported') return 'no picture that can be read';
+  if (failure.kind === 'picture-broken') return 'the file is damaged';
+  if (failure.kind === 'picture-too-large')
+    return `too large: ${failure.megapixels.toFixed(0)} megapixels where ${failure.limitMegapixels} are allowed`;
+  return failure.kind;
 }
