@@ -1,17 +1,14 @@
 import { existsSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import type { Browser, Page } from 'playwright-core';
-import { build } from 'vite';
+import type { Page } from 'playwright-core';
 import type { CameraProfile } from '../../src/core/camera/camera-profile.js';
-import { startStaticServer } from '../../src/server/static-server.js';
-import { launchChromium } from '../support/chromium.js';
 import { plotAccuracy } from './accuracy-plot.js';
 import type { Bench } from './bench-page.js';
 import type { ComparedPicture, ComparedRun, ComparedSweep } from './compared.js';
 import type { FoundPicture, Given } from './measure-found.js';
 import { writeOutcomes } from './measured-picture.js';
+import { onBenchPage } from './on-bench-page.js';
 import type { Asked } from './parse-arguments.js';
 import { parseArguments, plotFileOf, USAGE } from './parse-arguments.js';
 import { writeReport } from './report.js';
@@ -20,9 +17,6 @@ import { gatherSweeps, parseTruth } from './truth.js';
 
 // How well the app measures the pictures and sweeps that DIR/truth.json names. The app is given each picture as a file, the gaze, and
 // with --profile the camera's intrinsics; all else is compared here. Features are found once per file, since that takes longest.
-
-const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
-const BUILD = join(PROJECT, 'node_modules', '.cache', 'accuracy-bench');
 
 /** Chosen: what a careful calibration leaves; the intrinsics of a truth are exact, but the app must not be told so. */
 const PROFILE_FOCAL_RELATIVE_UNCERTAINTY = 0.002;
@@ -35,20 +29,6 @@ async function readTruth(folder: string): Promise<readonly PictureTruth[]> {
   return parseTruth(JSON.parse(await readFile(path, 'utf8')));
 }
 
-/** The app's own devices, workers and core on a page without screens, built like the app. */
-async function buildBench(): Promise<void> {
-  await build({
-    root: PROJECT,
-    configFile: join(PROJECT, 'vite.config.ts'),
-    logLevel: 'warn',
-    build: {
-      outDir: BUILD,
-      emptyOutDir: true,
-      rolldownOptions: { input: join(PROJECT, 'tests', 'accuracy', 'bench.html') },
-    },
-  });
-}
-
 /** The bench's page. */
 interface BenchPage {
   /** What `work` gives, or null where it threw: the reason is printed. */
@@ -56,11 +36,11 @@ interface BenchPage {
 }
 
 /** The page is opened anew whenever work on it threw, so that one file cannot spoil the others. */
-function createBenchPage(browser: Browser, address: string): BenchPage {
+function createBenchPage(openPage: () => Promise<Page>): BenchPage {
   let current: Page | null = null;
   return {
     attempt: async (what, work) => {
-      const page = (current ??= await openBench(browser, address));
+      const page = (current ??= await openBench(openPage));
       try {
         return await work(page);
       } catch (error) {
@@ -73,15 +53,9 @@ function createBenchPage(browser: Browser, address: string): BenchPage {
   };
 }
 
-async function openBench(browser: Browser, address: string): Promise<Page> {
-  const page = await browser.newPage();
-  page.on('pageerror', (error) => console.error(`The page threw: ${error.message}`));
-  page.on('console', (message) => {
-    // TensorFlow Lite writes what it runs on as an error
-    if (message.type() === 'error' && !message.text().startsWith('INFO:'))
-      console.error(`The page says: ${message.text()}`);
-  });
-  await page.goto(address);
+/** The app's own devices, workers and core on a page without screens, warm. */
+async function openBench(openPage: () => Promise<Page>): Promise<Page> {
+  const page = await openPage();
   const loadMs = await page.evaluate(() => (window as { bench?: Bench }).bench?.warmUp());
   if (loadMs === undefined) throw new Error('The bench page did not start.');
   console.log(`Workers loaded in ${loadMs.toFixed(0)} ms`);
@@ -180,25 +154,19 @@ function profileOf(camera: CameraTruth | null): CameraProfile | null {
   };
 }
 
-async function measureAll(asked: Asked, truths: readonly PictureTruth[]): Promise<readonly ComparedRun[]> {
-  const server = await startStaticServer(BUILD, 0, false);
-  const browser = await launchChromium();
-  try {
-    const bench = createBenchPage(browser, `${server.address}tests/accuracy/bench.html`);
+function measureAll(asked: Asked, truths: readonly PictureTruth[]): Promise<readonly ComparedRun[]> {
+  return onBenchPage('bench', async (openPage) => {
+    const bench = createBenchPage(openPage);
     const sweeps = gatherSweeps(truths);
     const found = await findAll(bench, asked.folder, truths);
     const compared: ComparedRun[] = [];
-    for (const run of asked.runs) compared.push(await measureRun(bench, run, found, sweeps));
+    for (const way of asked.runs) compared.push(await measureRun(bench, way, found, sweeps));
     return compared;
-  } finally {
-    await browser.close();
-    await server.close();
-  }
+  });
 }
 
 async function run(asked: Asked): Promise<void> {
   const truths = await readTruth(asked.folder);
-  await buildBench();
   const compared = await measureAll(asked, truths);
   console.log(compared.map(writeReport).join('\n\n\n'));
   const first = compared[0];

@@ -8,12 +8,15 @@ import { launchChromium } from '../support/chromium.js';
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 
 /**
- * Builds a page of this folder as the app is built, opens it in Chromium, and hands it to `work`. What the page throws or
+ * Builds a page of this folder as the app is built, and hands to `work` what opens it in Chromium. What the page throws or
  * complains of goes to the standard error. Server and browser are ended afterwards, whatever happened.
  *
  * @param name of the page's file, without `.html`
  */
-export async function onBenchPage<Value>(name: string, work: (page: Page) => Promise<Value>): Promise<Value> {
+export async function onBenchPage<Value>(
+  name: string,
+  work: (openPage: () => Promise<Page>) => Promise<Value>,
+): Promise<Value> {
   const outDir = join(PROJECT, 'node_modules', '.cache', name);
   await build({
     root: PROJECT,
@@ -29,13 +32,17 @@ export async function onBenchPage<Value>(name: string, work: (page: Page) => Pro
   try {
     const browser = await launchChromium();
     try {
-      const page = await browser.newPage();
-      page.on('pageerror', (error) => console.error(`The page threw: ${error.message}`));
-      page.on('console', (message) => {
-        if (message.type() === 'error') console.error(`The page says: ${message.text()}`);
+      return await work(async () => {
+        const page = await browser.newPage();
+        page.on('pageerror', (error) => console.error(`The page threw: ${error.message}`));
+        page.on('console', (message) => {
+          // TensorFlow Lite writes what it runs on as an error
+          if (message.type() === 'error' && !message.text().startsWith('INFO:'))
+            console.error(`The page says: ${message.text()}`);
+        });
+        await page.goto(`${server.address}tests/accuracy/${name}.html`);
+        return page;
       });
-      await page.goto(`${server.address}tests/accuracy/${name}.html`);
-      return await work(page);
     } finally {
       await browser.close();
     }

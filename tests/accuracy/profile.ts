@@ -50,7 +50,8 @@ async function viewsIn(page: Page, folder: string, files: readonly string[]): Pr
 /** Whether a profile could be made. */
 async function run({ folder, jsonFile }: AskedProfile): Promise<boolean> {
   const files = await picturesIn(folder);
-  return onBenchPage('profile-page', async (page) => {
+  return onBenchPage('profile-page', async (openPage) => {
+    const page = await openPage();
     const views = (await viewsIn(page, folder, files)).map(({ view }) => view);
     const made = await page.evaluate(
       (given) => (window as { profileBench?: ProfileBench }).profileBench?.makeProfile(given),
