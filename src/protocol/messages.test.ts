@@ -23,7 +23,12 @@ const FEATURES: PictureFeatures = {
   iris: { R: IRIS, L: IRIS },
   lids: { R: LIDS, L: LIDS },
   midline: { point: POINT, betweenPupils: null, uncertaintyPx: 1, source: 'landmarks' },
-  outline: { head: { R: POINT, L: POINT }, temple: { R: POINT, L: POINT }, uncertaintyPx: 2 },
+  outline: {
+    head: { R: POINT, L: POINT },
+    temple: { R: POINT, L: POINT },
+    uncertaintyPx: 2,
+    skinEdge: { R: POINT, L: POINT, uncertaintyPx: 1 },
+  },
   pupil: {
     R: { centre: { ...POINT, covariance: { xx: 1, xy: 0, yy: 1 } }, radiusPx: 5, radiusUncertaintyPx: 0.2 },
     L: null,

@@ -8,6 +8,7 @@ import type {
   MidlineObservation,
   OutlineObservation,
   PictureFeatures,
+  SkinEdgeObservation,
 } from '../core/camera/features.js';
 import type { ImagePoint } from '../core/geometry/vector.js';
 import { both, four, listOf, oneOf, orNull, shape } from './checks.js';
@@ -68,6 +69,7 @@ const isPictureFeatures = shape<PictureFeatures>({
     head: both(isImagePoint),
     temple: both(isImagePoint),
     uncertaintyPx: isFiniteNumber,
+    skinEdge: orNull(shape<SkinEdgeObservation>({ R: isImagePoint, L: isImagePoint, uncertaintyPx: isFiniteNumber })),
   }),
   bridge: listOf(
     shape<BridgeObservation>({

@@ -50,6 +50,7 @@ export function exampleFeatures(): PictureFeatures {
       head: { R: { xPx: 490, yPx: 360 }, L: { xPx: 790, yPx: 360 } },
       temple: { R: { xPx: 520, yPx: 340 }, L: { xPx: 760, yPx: 340 } },
       uncertaintyPx: 2,
+      skinEdge: null,
     },
   };
 }

@@ -326,6 +326,7 @@ export function featuresOfScene(scene: SyntheticScene, seeing: SyntheticSeeing):
       head: ears(scene.headWidthMm / scene.headOverSpan, HEAD_BEHIND_MM),
       temple: ears(scene.templeWidthMm / scene.templeOverSpan, TEMPLE_BEHIND_MM),
       uncertaintyPx: seeing.outlinePx,
+      skinEdge: null,
     },
   };
 }

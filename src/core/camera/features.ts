@@ -92,6 +92,14 @@ export interface OutlineObservation {
   readonly temple: BothSides<ImagePoint>;
   /** standard uncertainty of each across the outline, in px */
   readonly uncertaintyPx: number;
+  /** null where the ears' upper ends are not plainly seen */
+  readonly skinEdge: SkinEdgeObservation | null;
+}
+
+/** Where the skin of the head ends just above and in front of the upper end of each ear. */
+export interface SkinEdgeObservation extends BothSides<ImagePoint> {
+  /** standard uncertainty of each across the edge, in px */
+  readonly uncertaintyPx: number;
 }
 
 /** All that was found in one picture: everything that the estimates follow from. Plain data, may cross to a worker. */

@@ -19,6 +19,7 @@ import type {
   PictureFeatures,
 } from './features.js';
 import { findCardByEdges, positionOfCard, shapeOfCard, softestEdgePx, TILT_LIMIT_DEG } from './find-card.js';
+import { findSkinEdge } from './head-outline.js';
 import { fitIrisEdges, irisEdgeWidthPx } from './iris-edge.js';
 import { midlineFromLandmarks } from './midline.js';
 import { fitLidEdges } from './lid-edges.js';
@@ -111,7 +112,7 @@ function findFace(image: RgbaImage, landmarks: readonly Landmark[]): Result<Face
     iris,
     pupil: { R: fitPupilEdge(image, iris.R), L: fitPupilEdge(image, iris.L) },
     lids: { R: lidsOf('R'), L: lidsOf('L') },
-    outline: outlineFromLandmarks(landmarks, eyes),
+    outline: findOutline(image, landmarks, eyes),
     bridge: bridgeFromLandmarks(landmarks),
   });
 }
@@ -333,14 +334,16 @@ function guessCard(image: RgbaImage, eyes: EyesSeed): CardObservation {
 const HEAD_SIDE = { R: 127, L: 356 } as const;
 const TEMPLE_SIDE = { R: 34, L: 264 } as const;
 
-function outlineFromLandmarks(landmarks: readonly Landmark[], eyes: EyesSeed): OutlineObservation {
+function findOutline(image: RgbaImage, landmarks: readonly Landmark[], eyes: EyesSeed): OutlineObservation {
   const point = (index: number): ImagePoint => {
     const { xPx, yPx } = landmarkAt(landmarks, index);
     return { xPx, yPx };
   };
+  const head = { R: point(HEAD_SIDE.R), L: point(HEAD_SIDE.L) };
   return {
-    head: { R: point(HEAD_SIDE.R), L: point(HEAD_SIDE.L) },
+    head,
     temple: { R: point(TEMPLE_SIDE.R), L: point(TEMPLE_SIDE.L) },
     uncertaintyPx: (1.5 / 63) * eyes.spanPx,
+    skinEdge: findSkinEdge(image, { head, rollRad: eyes.rollRad }),
   };
 }

@@ -306,6 +306,7 @@ function enlarge(features: PictureFeatures, factor: number): PictureFeatures {
       head: each(features.outline.head, grow),
       temple: each(features.outline.temple, grow),
       uncertaintyPx: factor * features.outline.uncertaintyPx,
+      skinEdge: null,
     },
     pupil: { R: null, L: null },
     bridge: [],

@@ -24,23 +24,21 @@ import {
 import { fail, succeed, type Result } from '../result.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import { degreesToRadians, radiansToDegrees } from '../units/angle.js';
-import { SIDES } from '../units/side.js';
+import { SIDES, type BothSides } from '../units/side.js';
 import type { AlwaysEstimated, BudgetSource, Estimate, EstimateUnit, FaceEstimates } from './estimate.js';
 import type { FaceMeasurement, MeasureFace, MeasuringSettings } from './face-estimates.js';
 import { assumedCamera, matchingProfile } from './assumed-camera.js';
 import { estimateOf, type OwnDoubt } from './estimate-of.js';
 import { nearCentrationDistanceMm, ROTATION_TO_PUPIL_MM } from './gaze.js';
+import { HEAD_SIDES_RATIO, landmarkSides, sidesApartMm, skinEdgeSides, type HeadSides } from './head-sides.js';
 import {
   CARD_TURN_SD,
   EYE_DEPTH_DIFFERENCE_SD_MM,
   FAR_VERGENCE_SD,
   FOCAL_LOG_SD,
   FOCAL_OVER_LONG_SIDE,
-  HEAD_BACK_MM,
-  HEAD_RATIO,
   BRIDGE_FORWARD_MM,
   BRIDGE_SHAPE_SD,
-  HEAD_RATIO_SD,
   HOLDING_SD_MM,
   IRIS_MEAN_MM,
   IRIS_SD_MM,
@@ -139,7 +137,7 @@ export function measureFace(
   poseOf: PoseFitter = (camera, { landmarks, card }) =>
     fitHeadPose(camera, known.canonicalFace, landmarks, card.corners),
 ): Result<FaceMeasurement, PictureFailure> {
-  const { card } = features;
+  const { card, iris, outline } = features;
   const longSide = Math.max(features.widthPx, features.heightPx);
   const profile = matchingProfile(settings.profile, features);
   const startFocal = profile?.fx ?? FOCAL_OVER_LONG_SIDE * longSide;
@@ -174,6 +172,8 @@ export function measureFace(
     const ray = rayOf(startCamera, point);
     return [ray.x * eyesDepthMm, ray.y * eyesDepthMm, eyesDepthMm];
   };
+  const sightRad = Math.atan(rayOf(startCamera, midpointPx(iris.R.centre, iris.L.centre)).x);
+  const sides = skinEdgeSides(outline, head.yawRad + sightRad) ?? landmarkSides(outline);
   const start = new Array<number>(STEPS.length).fill(0);
   start[P.cardSize] = 1;
   start.splice(P.card, 6, ...parametersOfPose(pose.pose));
@@ -184,10 +184,10 @@ export function measureFace(
   start[P.iris] = IRIS_MEAN_MM;
   start[P.rotation] = ROTATION_TO_PUPIL_MM;
   start[P.vergence] = settings.gaze === 'camera' ? 1 / eyesDepthMm : 0;
-  start[P.headRatio] = HEAD_RATIO;
+  start[P.headRatio] = HEAD_SIDES_RATIO[sides.kind].mean;
   start[P.templeRatio] = TEMPLE_RATIO;
 
-  const model: Model = { features, settings, profile, known, cardNormal };
+  const model: Model = { features, settings, profile, known, cardNormal, sides };
   const adjusted = adjust(knowledgeOf(model, head), start, STEPS, 25);
   if (!adjusted.ok) return fail({ kind: 'card-not-flat', residualPx: pose.residualPx });
   const estimates = estimatesOf(model, adjusted.value);
@@ -206,6 +206,8 @@ interface Model {
   readonly known: FaceKnowledge;
   /** of the first pose, into the face, in the camera frame */
   readonly cardNormal: Vector3;
+  /** what the width of the head is measured between */
+  readonly sides: HeadSides;
 }
 
 function cameraByParameters({ features, profile }: Model): (x: readonly number[]) => Camera {
@@ -261,8 +263,9 @@ function whiten({ xx, xy, yy }: PointCovariance, dx: number, dy: number): [numbe
 }
 
 function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
-  const { features, settings, profile, known } = model;
+  const { features, settings, profile, known, sides } = model;
   const { card, iris, lids, midline, outline } = features;
+  const headRatio = HEAD_SIDES_RATIO[sides.kind];
   const contact = known.contactDepth.regions[card.position];
   const contactSdMm = Math.hypot(contact.sdMm, HOLDING_SD_MM);
   const landmarkGapPx = landmarkGap(features, model.cardNormal);
@@ -329,8 +332,8 @@ function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
         ? (x[P.vergence]! * (middle[2] + x[P.rotation]!) - 1) / NEAR_VERGENCE_SD
         : (x[P.vergence]! - vergence) / FAR_VERGENCE_SD,
     );
-    out.push((x[P.headRatio]! - HEAD_RATIO) / HEAD_RATIO_SD, (x[P.templeRatio]! - TEMPLE_RATIO) / TEMPLE_RATIO_SD);
-    out.push(x[P.headSpan]! / outline.uncertaintyPx, x[P.templeSpan]! / outline.uncertaintyPx);
+    out.push((x[P.headRatio]! - headRatio.mean) / headRatio.sd, (x[P.templeRatio]! - TEMPLE_RATIO) / TEMPLE_RATIO_SD);
+    out.push(x[P.headSpan]! / sides.uncertaintyPx, x[P.templeSpan]! / outline.uncertaintyPx);
     return out;
   };
   return { sources, robust: () => false, residuals };
@@ -398,17 +401,16 @@ function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEs
     const shift = side === 'R' ? x[P.lidLowerR]! - x[P.lidUpperR]! : x[P.lidLowerL]! - x[P.lidUpperL]!;
     return ((distancePx(upper, lower) + shift) / camera.fx) * eyes(x)[side][2];
   };
-  const width = (
-    x: readonly number[],
-    points: { R: ImagePoint; L: ImagePoint },
-    spanPx: number,
-    backMm: number,
-  ): number => {
-    const camera = cameraAt(x);
-    const both = eyes(x);
-    const depthMm = (both.R[2] + both.L[2]) / 2 + backMm;
-    return (((distancePx(points.R, points.L) + spanPx) / camera.fx) * depthMm) / Math.cos(x[P.yaw]!);
+  const eyesMm = (x: readonly number[]): number => (x[P.eyeR + 2]! + x[P.eyeL + 2]!) / 2;
+  /** The tangent as which two sides of the head appear when it is not turned. */
+  const tangent = (x: readonly number[], { R, L }: BothSides<ImagePoint>, growthPx: number): number =>
+    (distancePx(R, L) + growthPx) / cameraAt(x).fx / Math.cos(x[P.yaw]!);
+  const headWidth = (x: readonly number[]): number => {
+    const { kind, points } = model.sides;
+    return x[P.headRatio]! * sidesApartMm(kind, tangent(x, points, x[P.headSpan]!), eyesMm(x));
   };
+  const templeWidth = (x: readonly number[]): number =>
+    x[P.templeRatio]! * tangent(x, features.outline.temple, x[P.templeSpan]!) * (eyesMm(x) + TEMPLE_BACK_MM);
   const outputs: Readonly<Record<AlwaysEstimated, readonly [EstimateUnit, (x: readonly number[]) => number]>> = {
     pdFar: ['mm', pdFar],
     pdShown: ['mm', pdShown],
@@ -417,10 +419,10 @@ function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEs
     monoPdL: ['mm', (x) => mono(x, 'L')],
     apertureR: ['mm', (x) => aperture(x, 'R')],
     apertureL: ['mm', (x) => aperture(x, 'L')],
-    headWidth: ['mm', (x) => x[P.headRatio]! * width(x, features.outline.head, x[P.headSpan]!, HEAD_BACK_MM)],
-    templeWidth: ['mm', (x) => x[P.templeRatio]! * width(x, features.outline.temple, x[P.templeSpan]!, TEMPLE_BACK_MM)],
+    headWidth: ['mm', headWidth],
+    templeWidth: ['mm', templeWidth],
     irisDiameter: ['mm', (x) => x[P.iris]!],
-    distance: ['mm', (x) => (x[P.eyeR + 2]! + x[P.eyeL + 2]!) / 2],
+    distance: ['mm', eyesMm],
     headYaw: ['deg', (x) => radiansToDegrees(x[P.yaw]!)],
     headPitch: ['deg', (x) => radiansToDegrees(x[P.pitch]!)],
     headRoll: ['deg', (x) => radiansToDegrees(x[P.roll]!)],

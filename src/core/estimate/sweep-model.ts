@@ -1,7 +1,7 @@
 import type { CameraProfile } from '../camera/camera-profile.js';
 import type { PictureFeatures, PointCovariance } from '../camera/features.js';
 import { anglesOfHead, rotationOfHead, type HeadAngles } from '../camera/head-pose.js';
-import { project, type Camera } from '../camera/pinhole.js';
+import { project, rayOf, type Camera } from '../camera/pinhole.js';
 import { POSE_STEPS, poseFromParameters } from '../camera/planar-pose.js';
 import { CARD_CORNERS_MM, REFERENCE_CARD } from '../camera/reference-card.js';
 import type { BundleKnowledge, BundleSteps, FrameKnowledge } from '../fitting/bundle-adjustment.js';
@@ -10,6 +10,7 @@ import {
   add,
   distancePx,
   dot,
+  midpointPx,
   multiplyVector,
   norm,
   scale,
@@ -25,12 +26,17 @@ import type { BudgetSource } from './estimate.js';
 import type { MeasuringSettings } from './face-estimates.js';
 import { ROTATION_TO_PUPIL_MM } from './gaze.js';
 import {
+  HEAD_SIDES_RATIO,
+  landmarkSides,
+  sidesTangent,
+  skinEdgeSides,
+  type HeadSides,
+  type HeadSidesKind,
+} from './head-sides.js';
+import {
   CARD_TURN_SD,
   EYE_DEPTH_DIFFERENCE_SD_MM,
   FOCAL_LOG_SD,
-  HEAD_BACK_MM,
-  HEAD_RATIO,
-  HEAD_RATIO_SD,
   HOLDING_SD_MM,
   IRIS_MEAN_MM,
   IRIS_SD_MM,
@@ -72,7 +78,7 @@ export const S = {
   bridgeForward: 19,
   apertureR: 20,
   apertureL: 21,
-  /** spans of the landmarks at the sides of head and temples */
+  /** distances of the sides of the head that are measured, and of the landmarks on the temples */
   headSpan: 22,
   templeSpan: 23,
   rotation: 24,
@@ -134,6 +140,9 @@ const BRIDGE_ACROSS_SD_MM = 10;
 const WIDE_SD_MM = 100;
 /** The sides of the head are seen worse the more it is turned: twice as badly at this angle (chosen). */
 const SIDE_TURN_RAD = degreesToRadians(5);
+
+/** The skin before the ears is measured where so many frames show it: one alone could be mistaken. */
+const FEWEST_SKIN_EDGES = 2;
 
 /** A frame with what was made of its landmarks. */
 export interface SweepView {
@@ -227,14 +236,30 @@ export function pupilInCamera(pose: Pose, s: readonly number[], side: Side, gaze
 
 /** Everything that is known of the sweep: priors, and what every frame shows. */
 export function sweepKnowledge(model: SweepModel): BundleKnowledge<BudgetSource> {
+  const sidesKind = headSidesOfSweep(model);
   return {
-    shared: priors(model),
-    frames: model.views.map((view) => frameKnowledge(model, view)),
+    shared: priors(model, HEAD_SIDES_RATIO[sidesKind]),
+    frames: model.views.map((view) => frameKnowledge(model, view, sidesKind)),
     seenByFrames: SEEN_BY_FRAMES,
   };
 }
 
-function priors({ views, settings, profile, known }: SweepModel): BundleKnowledge<BudgetSource>['shared'] {
+/** What the width of the head is measured between in all frames. */
+function headSidesOfSweep(model: SweepModel): HeadSidesKind {
+  const seen = model.views.filter((view) => skinEdgeOfView(model.profile, view) !== null);
+  return seen.length >= FEWEST_SKIN_EDGES ? 'skin-edge' : 'landmarks';
+}
+
+function skinEdgeOfView(profile: CameraProfile | null, { features, head }: SweepView): HeadSides | null {
+  const camera = assumedCamera(features, profile, { logFocal: 0, k1: 0, cxPx: 0, cyPx: 0 });
+  const { R, L } = features.iris;
+  return skinEdgeSides(features.outline, head.yawRad + Math.atan(rayOf(camera, midpointPx(R.centre, L.centre)).x));
+}
+
+function priors(
+  { views, settings, profile, known }: SweepModel,
+  headRatio: { readonly mean: number; readonly sd: number },
+): BundleKnowledge<BudgetSource>['shared'] {
   const { card, widthPx } = views[0]!.features;
   const contact = known.contactDepth.regions[card.position];
   const contactSdMm = Math.hypot(contact.sdMm, HOLDING_SD_MM);
@@ -273,7 +298,7 @@ function priors({ views, settings, profile, known }: SweepModel): BundleKnowledg
     [S.lidBiasL, 0, LID_BIAS_SD_MM, 'lid-edges'],
     [S.headSpan, 140, WIDE_SD_MM, 'head-shape'],
     [S.templeSpan, 130, WIDE_SD_MM, 'head-shape'],
-    [S.headRatio, HEAD_RATIO, HEAD_RATIO_SD, 'head-shape'],
+    [S.headRatio, headRatio.mean, headRatio.sd, 'head-shape'],
     [S.templeRatio, TEMPLE_RATIO, TEMPLE_RATIO_SD, 'head-shape'],
     [S.rotation, ROTATION_TO_PUPIL_MM, ROTATION_TO_PUPIL_SD_MM, 'gaze'],
     [S.fixationX, 0, asideSdMm, 'gaze'],
@@ -309,17 +334,18 @@ function whiten({ xx, xy, yy }: PointCovariance, dx: number, dy: number): [numbe
   return [first, (dy - b * first) / c];
 }
 
-function frameKnowledge(model: SweepModel, view: SweepView): FrameKnowledge<BudgetSource> {
+function frameKnowledge(model: SweepModel, view: SweepView, sidesKind: HeadSidesKind): FrameKnowledge<BudgetSource> {
   const { card, iris, lids, midline, outline } = view.features;
   const { gaze } = model.settings;
+  const sides = sidesKind === 'skin-edge' ? skinEdgeOfView(model.profile, view) : landmarkSides(outline);
   const sources: BudgetSource[] = [];
   for (let i = 0; i < 8; i++) sources.push('card-edges');
   for (let i = 0; i < 6; i++) sources.push('iris-edges');
-  sources.push('head-pose', 'head-pose', 'head-pose', 'midline', 'lid-edges', 'lid-edges', 'head-shape', 'head-shape');
+  sources.push('head-pose', 'head-pose', 'head-pose', 'midline', 'lid-edges', 'lid-edges', 'head-shape');
+  if (sides !== null) sources.push('head-shape');
   const seenAperturePx = { R: distancePx(lids.R.upper, lids.R.lower), L: distancePx(lids.L.upper, lids.L.lower) };
-  const seenHeadPx = distancePx(outline.head.R, outline.head.L);
   const seenTemplePx = distancePx(outline.temple.R, outline.temple.L);
-  const sideDoubtPx = Math.SQRT2 * outline.uncertaintyPx * (1 + (view.head.yawRad / SIDE_TURN_RAD) ** 2);
+  const sideDoubt = Math.SQRT2 * (1 + (view.head.yawRad / SIDE_TURN_RAD) ** 2);
   const along = Math.atan2(iris.L.centre.yPx - iris.R.centre.yPx, iris.L.centre.xPx - iris.R.centre.xPx);
 
   const residuals = (s: readonly number[], own: readonly number[]): number[] => {
@@ -353,10 +379,13 @@ function frameKnowledge(model: SweepModel, view: SweepView): FrameKnowledge<Budg
       out.push((expectedPx - seenAperturePx[side]) / (Math.SQRT2 * lids[side].uncertaintyPx));
     }
     const eyesMm = (pupils.R[2] + pupils.L[2]) / 2;
-    const expectedSpanPx = (spanMm: number, backMm: number): number =>
-      (camera.fx * spanMm * Math.cos(head.yawRad)) / (eyesMm + backMm);
-    out.push((expectedSpanPx(s[S.headSpan]!, HEAD_BACK_MM) - seenHeadPx) / sideDoubtPx);
-    out.push((expectedSpanPx(s[S.templeSpan]!, TEMPLE_BACK_MM) - seenTemplePx) / sideDoubtPx);
+    const acrossPx = camera.fx * Math.cos(head.yawRad);
+    const templePx = (acrossPx * s[S.templeSpan]!) / (eyesMm + TEMPLE_BACK_MM);
+    out.push((templePx - seenTemplePx) / (sideDoubt * outline.uncertaintyPx));
+    if (sides !== null) {
+      const headPx = acrossPx * sidesTangent(sidesKind, s[S.headSpan]!, eyesMm);
+      out.push((headPx - distancePx(sides.points.R, sides.points.L)) / (sideDoubt * sides.uncertaintyPx));
+    }
     return out;
   };
   return { sources, robust: () => true, residuals };

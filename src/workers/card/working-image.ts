@@ -115,6 +115,11 @@ export function featuresInPicture(
       head: { R: point(outline.head.R), L: point(outline.head.L) },
       temple: { R: point(outline.temple.R), L: point(outline.temple.L) },
       uncertaintyPx: length(outline.uncertaintyPx),
+      skinEdge: outline.skinEdge && {
+        R: point(outline.skinEdge.R),
+        L: point(outline.skinEdge.L),
+        uncertaintyPx: length(outline.skinEdge.uncertaintyPx),
+      },
     },
     bridge: found.bridge.map(({ belowCrestMm, R, L, uncertaintyPx }) => ({
       belowCrestMm,
