@@ -60,7 +60,7 @@ const MEASUREMENT: SweepMeasurement = {
     { kind: 'more-frames', used: 8, useful: 16 },
     { kind: 'card-slipped', fromFrame: 1 },
     { kind: 'come-nearer', pixelsPerMm: 1 },
-    { kind: 'card-on-forehead' },
+    { kind: 'eyes-elsewhere' },
   ],
   fates: ['used', 'slipped', 'misfit'],
   framesUsed: 1,

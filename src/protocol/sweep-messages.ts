@@ -187,7 +187,7 @@ const isMeasurement = shape<SweepMeasurement>({
       'more-frames': { used: isCount, useful: isCount },
       'card-slipped': { fromFrame: isCount },
       'come-nearer': { pixelsPerMm: isFiniteNumber },
-      'card-on-forehead': {},
+      'eyes-elsewhere': {},
     }),
   ),
   fates: atMost(oneOf('used', 'slipped', 'misfit')),

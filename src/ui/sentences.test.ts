@@ -179,7 +179,7 @@ describe('sentences of sweeps', () => {
     'more-frames': { kind: 'more-frames', used: 7, useful: 12 },
     'card-slipped': { kind: 'card-slipped', fromFrame: 8 },
     'come-nearer': { kind: 'come-nearer', pixelsPerMm: 1.4 },
-    'card-on-forehead': { kind: 'card-on-forehead' },
+    'eyes-elsewhere': { kind: 'eyes-elsewhere' },
   };
   const GAPS: Readonly<Record<SweepGap, true>> = { 'turned-R': true, 'turned-L': true, distance: true, frames: true };
 

@@ -14,7 +14,7 @@ import { unreachable } from '../core/result.js';
 import type { LengthFailure } from '../session/measuring-settings.js';
 import type { MeasuringFailure, MeasuringProgress } from '../session/ports.js';
 import type { SweepGap } from '../session/sweep-coverage.js';
-import type { SweepTrouble } from '../session/sweep-frames.js';
+import type { FramesMissing, SweepTrouble } from '../session/sweep-frames.js';
 import { formatNumber } from './numbers.js';
 
 /** What happened and what to do next, as two sentences. */
@@ -240,14 +240,20 @@ export function frameFailureWords(failure: MeasuringFailure): string {
 /**
  * What kept a sweep from being measured, and the way out.
  *
- * @param mostly what kept most of the frames from being used; null where that is not known
+ * @param missing what the frames lacked that do not count
  */
-export function sweepFailureSaying(failure: SweepTrouble, mostly: MeasuringFailure | null): Saying {
+export function sweepFailureSaying(failure: SweepTrouble, missing: FramesMissing): Saying {
   switch (failure.kind) {
     case 'too-few-frames': {
-      const why = mostly === null ? '' : ` Most of the others: ${frameFailureWords(mostly)}.`;
+      const others = othersWords(missing);
+      if (missing.leftOut > 0) {
+        return {
+          what: `Only ${frameCountWords(failure.usable)} are left in, and a sweep needs ${failure.needed}.`.replace('1 frame are', '1 frame is'),
+          next: 'Put frames back that were left out, or measure the best frame as one picture.',
+        };
+      }
       return {
-        what: `Only ${frameCountWords(failure.usable)} could be used, and a sweep needs ${failure.needed}.${why}`,
+        what: `Only ${frameCountWords(failure.usable)} could be used, and a sweep needs ${failure.needed}.${others}`,
         next: 'Take the sweep again, slowly, with the whole card and both eyes in the frame and light from the front. Or measure the best frame alone.',
       };
     }
@@ -259,7 +265,7 @@ export function sweepFailureSaying(failure: SweepTrouble, mostly: MeasuringFailu
     case 'frames-of-different-size':
       return {
         what: 'These pictures have different sizes, so they were not taken by one camera in one go.',
-        next: 'Choose only pictures of one sweep, not cropped and not turned, or measure the best of them alone.',
+        next: 'Choose only pictures of one sweep, not cropped and not turned, or choose the best of them alone.',
       };
     case 'no-face':
     case 'several-faces':
@@ -297,25 +303,37 @@ export function sweepFailureSaying(failure: SweepTrouble, mostly: MeasuringFailu
   }
 }
 
+/** What the other frames lacked; empty where there are none. */
+function othersWords({ missed, commonest }: FramesMissing): string {
+  if (commonest === null) return '';
+  return ` ${missed === 1 ? 'The other one' : 'Most of the others'}: ${frameFailureWords(commonest)}.`;
+}
+
 function frameCountWords(count: number): string {
   return count === 1 ? '1 frame' : `${count} frames`;
 }
+
+/** Chosen: below this the reader would not call it a turn. */
+export const HARDLY_TURNED_DEG = 6;
 
 /** What would make the next sweep better; `frameNumber` gives the number on the screen of a frame's place. */
 export function sweepAdviceSentence(advice: SweepAdvice, frameNumber: (place: number) => number): string {
   switch (advice.kind) {
     case 'turn-further':
+      if (advice.rangeDeg < HARDLY_TURNED_DEG) {
+        return `The head hardly turned: by ${advice.rangeDeg.toFixed(0)}° from one end to the other, and ${advice.usefulDeg.toFixed(0)}° are useful. Without it the sweep says little more than one picture.`;
+      }
       return `Turn the head further: from one end to the other it turned by ${advice.rangeDeg.toFixed(0)}°, and ${advice.usefulDeg.toFixed(0)}° are useful.`;
     case 'lean-more':
       return `Lean more: the farthest frame is only ${percentBeyond(advice.ratio)} % farther away than the nearest, and ${percentBeyond(advice.usefulRatio)} % are useful.`;
     case 'more-frames':
       return `More frames: ${frameCountWords(advice.used)} could be used, and ${advice.useful} are useful. Go slowly, in good light.`;
     case 'card-slipped':
-      return `The card slipped at frame ${frameNumber(advice.fromFrame)}, and what does not fit to the rest was left out: hold it firmly, with a finger on the head.`;
+      return `The card slipped at frame ${frameNumber(advice.fromFrame)}, or these frames are of another wearer: hold the card firmly, with a finger on the head, and let no other face in.`;
     case 'come-nearer':
       return `Come nearer: the face has only ${advice.pixelsPerMm.toFixed(1)} pixels per millimetre.`;
-    case 'card-on-forehead':
-      return 'Hold the card on the forehead if you can: there it is best known how far it lies before the eyes.';
+    case 'eyes-elsewhere':
+      return 'Both eyes on the lens: card and eyes moved as if they had looked elsewhere, which makes every PD here less sure.';
     default:
       return unreachable(advice);
   }
@@ -483,7 +501,7 @@ export function findingReason(
     case 'agrees':
       return 'within the tolerance';
     case 'disagrees':
-      return 'beyond tolerance and doubts: read again';
+      return 'outside the tolerance, by more than both doubts explain: read again';
     case 'cannot-tell': {
       const { comparison, reason } = finding;
       switch (reason.kind) {

@@ -166,6 +166,18 @@ describe('measureSweep of wearers who differ from the mean', () => {
   });
 });
 
+describe('eyes that look far away although they were asked to look into the camera', () => {
+  it.each([5, 6, 7])('are noticed, and widen the interval until it holds the truth (seed %i)', (seed) => {
+    const elsewhere = measured(exampleSweep({ lookAtMm: [0, 0, -6000], seeing: noisySeeing(seededRandom(seed)) }));
+    const { value, standardUncertainty } = elsewhere.estimates.pdFar;
+    expect(elsewhere.advice).toContainEqual({ kind: 'eyes-elsewhere' });
+    expect(Math.abs(value - PD_MM)).toBeLessThan(2 * standardUncertainty);
+    const onLens = measured(exampleSweep({ seeing: noisySeeing(seededRandom(seed)) }));
+    expect(onLens.advice).toEqual([]);
+    expect(onLens.estimates.pdFar.standardUncertainty).toBeLessThan(0.8 * standardUncertainty);
+  });
+});
+
 describe('the camera in measureSweep', () => {
   it.each([870, 1178])('is found from the frames: %i px instead of 1024', (focalPx) => {
     const sweep = withFocal(focalPx);
@@ -291,6 +303,19 @@ describe('a card that slips in measureSweep', () => {
       });
     },
   );
+
+  it('twice in different directions, each slip scatter to the other, is noticed by what the frames cost', () => {
+    const shifts = [
+      [0, 0, 0],
+      [4, 3, 0],
+      [-3, 5, 0],
+    ] as const;
+    const frames = shifts.flatMap((shiftMm, k) =>
+      framesOfSweep(exampleSweep({ slip: { fromFrame: 0, shiftMm } })).slice(4 * k, 4 * k + 4),
+    );
+    const outcome = outcomeOf(frames);
+    expect(outcome).toMatchObject({ ok: false, failure: { kind: 'card-not-still', longestRun: 4 } });
+  });
 
   it('back and forth: the frames in between do not fit', () => {
     const frames = framesOfSweep(exampleSweep());

@@ -43,6 +43,7 @@ import type { FrameFate, MeasureSweep, SweepAdvice, SweepFailure, SweepMeasureme
 import {
   cameraOf,
   eyeCentre,
+  FIXATION_DEPTH_SD_MM,
   GEOMETRY_RESIDUALS,
   headAnglesInFrame,
   headAxesInCard,
@@ -71,6 +72,10 @@ const SLIP_COST = 60;
 const SLIP_MM = 0.8;
 /** A frame whose card and irises miss their place by this many times their uncertainty, root mean square, is left out. Chosen. */
 const MISFIT_LIMIT = 4;
+/** From this mean cost of a residual on something is wrong with a sweep (rendered sweeps: 0.2 to 0.5; with a slip 1.5). */
+const HIGH_COST = 1;
+/** A place of fixation this many times its doubt away from the lens means that the eyes looked elsewhere. Chosen: one sweep in 20 is doubted in vain. */
+const FIXATION_LIMIT_SD = 1;
 const ROUND_LIMIT = 30;
 
 /** Makes the function that measures sweeps, with what is known of faces from outside. */
@@ -121,7 +126,7 @@ function measureSweep(
     onProgress((0.4 * (i + 1)) / frames.length);
     return view;
   });
-  const sweep: Sweep = { frames, views, model: { settings, profile, known }, startCamera };
+  const sweep: Sweep = { frames, views, model: { settings, profile, known, isGazeDoubted: false }, startCamera };
   const usable = places(views).length;
   if (usable < FEWEST_FRAMES) return fail({ kind: 'too-few-frames', usable, needed: FEWEST_FRAMES });
 
@@ -132,12 +137,21 @@ function measureSweep(
   };
   const whole = fit(sweep, places(views), null, progress);
   if (whole === null) return fail({ kind: 'too-few-frames', usable, needed: FEWEST_FRAMES });
-  const stretches = withoutSlips(sweep, whole, progress);
-  const longest = stretches.reduce((best, each) => (each.places.length > best.places.length ? each : best));
-  if (longest.places.length < FEWEST_FRAMES) {
+  let stretches = withoutSlips(sweep, whole, SLIP_F_RATIO, progress);
+  let longest = longestOf(stretches);
+  let fitting = withoutMisfits(sweep, longest, progress);
+  if (costOfResidual(fitting) > HIGH_COST) {
+    // A second slip is scatter to the first, so neither stands out; what the frames cost together is then the sign.
+    stretches = withoutSlips(sweep, fitting, 0, progress);
+    longest = longestOf(stretches);
+    fitting = withoutMisfits(sweep, longest, progress);
+  }
+  if (fitting.places.length < FEWEST_FRAMES) {
     return fail({ kind: 'card-not-still', longestRun: longest.places.length, needed: FEWEST_FRAMES });
   }
-  const fitted = withoutMisfits(sweep, longest, progress);
+  const isGazeDoubted = settings.gaze === 'camera' && looksElsewhere(fitting);
+  const doubting: Sweep = { ...sweep, model: { ...sweep.model, isGazeDoubted: true } };
+  const fitted = isGazeDoubted ? (fit(doubting, fitting.places, fitting, progress) ?? fitting) : fitting;
   const fates = frames.map((_, i): FrameFate => {
     if (fitted.places.includes(i)) return 'used';
     return longest.places.includes(i) || views[i] === null ? 'misfit' : 'slipped';
@@ -189,14 +203,29 @@ function fit(sweep: Sweep, chosen: readonly number[], earlier: Fitted | null, on
 }
 
 /** The stretches of frames between slips of the card, in their order, each adjusted for itself. */
-function withoutSlips(sweep: Sweep, whole: Fitted, onRound: () => void): readonly Fitted[] {
+function withoutSlips(sweep: Sweep, whole: Fitted, leastFRatio: number, onRound: () => void): readonly Fitted[] {
   const found = likeliestBreak(eyesBesideCard(whole));
-  if (found === null || found.fRatio < SLIP_F_RATIO || found.stepMm < SLIP_MM) return [whole];
+  if (found === null || found.fRatio < leastFRatio || found.stepMm < SLIP_MM) return [whole];
   const before = fit(sweep, whole.places.slice(0, found.at), whole, onRound);
   const after = fit(sweep, whole.places.slice(found.at), whole, onRound);
   if (before === null || after === null) return [whole];
   if (whole.adjustment.cost - before.adjustment.cost - after.adjustment.cost < SLIP_COST) return [whole];
-  return [...withoutSlips(sweep, before, onRound), ...withoutSlips(sweep, after, onRound)];
+  return [...withoutSlips(sweep, before, leastFRatio, onRound), ...withoutSlips(sweep, after, leastFRatio, onRound)];
+}
+
+/** Mean cost of a residual: below one where frames fit one another as well as their uncertainties say. */
+function costOfResidual({ adjustment }: Fitted): number {
+  const residuals = adjustment.frameResiduals.reduce((sum, each) => sum + each.length, 0);
+  return adjustment.cost / residuals;
+}
+
+/** Whether card and eyes move as if the eyes had looked much nearer or farther than the camera. */
+function looksElsewhere({ adjustment }: Fitted): boolean {
+  return Math.abs(adjustment.shared[S.fixationZ]!) > FIXATION_LIMIT_SD * FIXATION_DEPTH_SD_MM;
+}
+
+function longestOf(stretches: readonly Fitted[]): Fitted {
+  return stretches.reduce((best, each) => (each.places.length > best.places.length ? each : best));
 }
 
 /** Where each frame by itself shows the eyes beside the card, with the camera and the depth of all frames together. */
@@ -311,6 +340,7 @@ function measurementOf(
     advice.push({ kind: 'lean-more', ratio, usefulRatio: USEFUL_DISTANCE_RATIO });
   }
   if (chosen.length < USEFUL_FRAMES) advice.push({ kind: 'more-frames', used: chosen.length, useful: USEFUL_FRAMES });
+  if (model.isGazeDoubted) advice.push({ kind: 'eyes-elsewhere' });
   if (pixelsPerMm < NEAR_ENOUGH_PIXELS_PER_MM) advice.push({ kind: 'come-nearer', pixelsPerMm });
   return succeed({
     estimates,
@@ -328,9 +358,32 @@ function distanceMm({ settings }: SweepModel, pose: Pose, shared: readonly numbe
   return (pupilInCamera(pose, shared, 'R', settings.gaze)[2] + pupilInCamera(pose, shared, 'L', settings.gaze)[2]) / 2;
 }
 
+/**
+ * The adjustment with its doubts widened where the frames fit one another worse than their uncertainties say: by the root of the mean cost of
+ * a residual (Birge 1932), as a source of its own.
+ */
+function widened(fitted: Fitted): BundleAdjustment<BudgetSource> {
+  const { adjustment } = fitted;
+  const excess = costOfResidual(fitted) - 1;
+  if (excess <= 0) return adjustment;
+  return {
+    ...adjustment,
+    propagate: (output) => {
+      const { value, standardUncertainty, bySource } = adjustment.propagate(output);
+      const between = Math.sqrt(excess) * standardUncertainty;
+      return {
+        value,
+        standardUncertainty: Math.hypot(standardUncertainty, between),
+        bySource: new Map([...bySource, ['between-frames', between]]),
+      };
+    },
+  };
+}
+
 /** What was seen in single frames (distance, angles, the PD as shown) is said of the middle one of the frames used. */
 function estimatesOf(fitted: Fitted): FaceEstimates {
-  const { model, adjustment } = fitted;
+  const { model } = fitted;
+  const adjustment = widened(fitted);
   const { settings } = model;
   const apart = (s: readonly number[]): Vector3 => subtract(eyeCentre(s, 'L'), eyeCentre(s, 'R'));
   // Eyes that turn about their centres of rotation alike: the pupils at straight gaze stand as far apart as these.
@@ -365,13 +418,16 @@ function estimatesOf(fitted: Fitted): FaceEstimates {
   const entries = Object.entries(outputs).map(([name, [unit, output]]) => [name, estimateOf(adjustment, unit, output)]);
   return {
     ...(Object.fromEntries(entries) as FaceEstimates),
-    ...pupilDiameters(fitted),
-    ...bridgeWidths(fitted),
+    ...pupilDiameters(model, adjustment),
+    ...bridgeWidths(model, adjustment),
   };
 }
 
 /** Pupils against their irises, over the frames that show them: what differs from frame to frame is light, and noise. */
-function pupilDiameters({ model, adjustment }: Fitted): Partial<Record<'pupilDiameterR' | 'pupilDiameterL', Estimate>> {
+function pupilDiameters(
+  model: SweepModel,
+  adjustment: BundleAdjustment<BudgetSource>,
+): Partial<Record<'pupilDiameterR' | 'pupilDiameterL', Estimate>> {
   const entries = SIDES.flatMap((side) => {
     const shares = model.views.flatMap(({ features: { pupil, iris } }) => {
       const seen = pupil[side];
@@ -394,7 +450,10 @@ function pupilDiameters({ model, adjustment }: Fitted): Partial<Record<'pupilDia
 }
 
 /** Widths of the nose below its crest, indicative: the middle one of the frames, as far before the pupils as the mean face has them. */
-function bridgeWidths({ model, adjustment }: Fitted): Partial<Record<'bridgeWidth10' | 'bridgeWidth15', Estimate>> {
+function bridgeWidths(
+  model: SweepModel,
+  adjustment: BundleAdjustment<BudgetSource>,
+): Partial<Record<'bridgeWidth10' | 'bridgeWidth15', Estimate>> {
   const { views, settings } = model;
   const entries = ([10, 15] as const).flatMap((level) => {
     const seen = views.flatMap(({ features }, i) => {

@@ -118,7 +118,7 @@ export const GEOMETRY_RESIDUALS = 14;
 const PRINCIPAL_POINT_SHARE = 0.01;
 /** Eyes that are asked to look into the lens look at something beside it by about this, and as far away to within this, mm (chosen). */
 const FIXATION_ASIDE_SD_MM = 15;
-const FIXATION_DEPTH_SD_MM = 25;
+export const FIXATION_DEPTH_SD_MM = 25;
 /** Where a wearer looks who was asked to look far away, mm behind the camera, and the doubt of it aside (chosen). */
 const FAR_FIXATION_MM = 6000;
 const FAR_FIXATION_SD_MM = 300;
@@ -157,6 +157,8 @@ export interface SweepModel {
   readonly settings: MeasuringSettings;
   readonly profile: CameraProfile | null;
   readonly known: FaceKnowledge;
+  /** the eyes may have looked at anything behind the camera, whatever they were asked to look at */
+  readonly isGazeDoubted: boolean;
 }
 
 /** Axes of the head in some frame: to the wearer's left, up, and out of the face. */
@@ -257,7 +259,7 @@ function skinEdgeOfView(profile: CameraProfile | null, { features, head }: Sweep
 }
 
 function priors(
-  { views, settings, profile, known }: SweepModel,
+  { views, settings, profile, known, isGazeDoubted }: SweepModel,
   headRatio: { readonly mean: number; readonly sd: number },
 ): BundleKnowledge<BudgetSource>['shared'] {
   const { card, widthPx } = views[0]!.features;
@@ -274,7 +276,7 @@ function priors(
     y: profile === null ? PRINCIPAL_POINT_SHARE * widthPx : Math.max(profile.uncertainty.cy, 0.1),
   };
   const asideSdMm = settings.gaze === 'camera' ? FIXATION_ASIDE_SD_MM : FAR_FIXATION_SD_MM;
-  const depthSdMm = settings.gaze === 'camera' ? FIXATION_DEPTH_SD_MM : FAR_FIXATION_MM / 2;
+  const depthSdMm = settings.gaze === 'far' || isGazeDoubted ? FAR_FIXATION_MM / 2 : FIXATION_DEPTH_SD_MM;
 
   /** Source, value and standard uncertainty of each thing known; the first two are derived, the others parameters. */
   const single: readonly (readonly [place: number, meanValue: number, sd: number, source: BudgetSource])[] = [

@@ -22,7 +22,8 @@ export type SweepAdvice =
   /** the card slipped: what came after (or before) was left out */
   | { readonly kind: 'card-slipped'; readonly fromFrame: number }
   | { readonly kind: 'come-nearer'; readonly pixelsPerMm: number }
-  | { readonly kind: 'card-on-forehead' };
+  /** card and eyes moved as if the eyes had looked elsewhere than they were asked to: this was taken into the doubt */
+  | { readonly kind: 'eyes-elsewhere' };
 
 /** What a sweep says of a face. */
 export interface SweepMeasurement {

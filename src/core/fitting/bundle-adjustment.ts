@@ -51,7 +51,7 @@ export interface BundleAdjustment<Source extends string> {
   readonly propagate: (output: (shared: readonly number[]) => number) => Propagation<Source>;
 }
 
-/** An iteration that lowers the cost by less than this share is the last. Chosen: results then stand to a thousandth of their doubt. */
+/** An iteration that lowers the cost by less than this share is the last. Chosen: results then stand to a hundredth of their doubt or better. */
 const RELATIVE_GAIN = 1e-6;
 
 /** Derivatives of one block of residuals by shared and own parameters; each row is a residual. */
