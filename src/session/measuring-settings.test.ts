@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { exampleProfile } from '../../tests/support/example-profile.js';
 import { measuringSettings, parsePrintScale, parseWorkingDistance } from './measuring-settings.js';
+import { FROM_FILES } from './profile-choice.js';
 import { DEFAULT_SHEET_SETTINGS } from './typed-sheet.js';
 
 describe('a working distance', () => {
@@ -22,8 +23,8 @@ describe('measuring settings', () => {
   it('use the measured print scale whichever card was named: markers are on the printed one only', () => {
     const scaled = { ...DEFAULT_SHEET_SETTINGS, checkLengthText: '145.5' };
     // 145.5 of 150 mm
-    expect(measuringSettings({ ...scaled, card: 'printed' }, []).printScale).toBeCloseTo(0.97, 12);
-    expect(measuringSettings({ ...scaled, card: 'bought' }, []).printScale).toBeCloseTo(0.97, 12);
+    expect(measuringSettings({ ...scaled, card: 'printed' }, [], FROM_FILES).printScale).toBeCloseTo(0.97, 12);
+    expect(measuringSettings({ ...scaled, card: 'bought' }, [], FROM_FILES).printScale).toBeCloseTo(0.97, 12);
   });
 
   it('fall back where a length cannot be used', () => {
@@ -35,6 +36,7 @@ describe('measuring settings', () => {
         workingDistanceText: 'arm',
       },
       [],
+      FROM_FILES,
     );
     expect(settings).toMatchObject({ printScale: 1, workingDistanceMm: 400 });
   });
@@ -44,11 +46,23 @@ describe('measuring settings', () => {
     expect(parsePrintScale('long')).toEqual({ ok: false, failure: { kind: 'not-a-number' } });
   });
 
-  it('hand on the chosen camera profile, and none where it is on the shelf no more', () => {
+  it('hand on the profile that was chosen for files, and none where it is on the shelf no more', () => {
     const shelf = [exampleProfile({ id: 'a' })];
-    const choose = (profileId: string | null) => measuringSettings({ ...DEFAULT_SHEET_SETTINGS, profileId }, shelf);
+    const choose = (profileId: string | null) =>
+      measuringSettings({ ...DEFAULT_SHEET_SETTINGS, profileId }, shelf, FROM_FILES);
     expect(choose('a').profile).toBe(shelf[0]?.profile);
     expect(choose('b').profile).toBeNull();
     expect(choose(null).profile).toBeNull();
+  });
+
+  it('hand on the profile of the camera that took the picture, whatever was chosen for files', () => {
+    const shelf = [exampleProfile({ id: 'a', cameraLabel: null }), exampleProfile({ id: 'b', cameraLabel: 'Cam B' })];
+    const taken = (label: string) =>
+      measuringSettings({ ...DEFAULT_SHEET_SETTINGS, profileId: 'a' }, shelf, {
+        kind: 'camera',
+        camera: { label, widthPx: 1280, heightPx: 720 },
+      }).profile;
+    expect(taken('Cam B')).toBe(shelf[1]?.profile);
+    expect(taken('Cam C')).toBeNull();
   });
 });

@@ -5,7 +5,8 @@ import { PRINT_CHECK_LENGTH_MM, printScaleFromMeasuredLength } from '../core/rea
 import { parseDecimal } from '../core/reading/parse-reading.js';
 import type { Result } from '../core/result.js';
 import { fail } from '../core/result.js';
-import { chosenProfile } from './profile-choice.js';
+import type { TakenBy } from './profile-choice.js';
+import { profileFor } from './profile-choice.js';
 import type { StoredProfile } from './stored-profile.js';
 import type { SheetSettings } from './typed-sheet.js';
 
@@ -44,15 +45,20 @@ export function workingDistanceOf(settings: SheetSettings): number {
  * What the estimates depend on. A length that cannot be read counts as its default, and the screen says so beside the
  * field: a working distance of 400 mm, a print at true size.
  *
- * @param profiles the shelf on which the chosen camera profile stands
+ * @param profiles the shelf on which the camera profiles stand
+ * @param takenBy what took the picture or the sweep: it says which of them counts
  */
-export function measuringSettings(settings: SheetSettings, profiles: readonly StoredProfile[]): MeasuringSettings {
+export function measuringSettings(
+  settings: SheetSettings,
+  profiles: readonly StoredProfile[],
+  takenBy: TakenBy,
+): MeasuringSettings {
   // Markers are only on the printed card: its scale counts whenever they are seen, whatever card was named.
   const scale = parsePrintScale(settings.checkLengthText);
   return {
     gaze: settings.gaze,
     workingDistanceMm: workingDistanceOf(settings),
     printScale: scale?.ok === true ? scale.value : 1,
-    profile: chosenProfile(profiles, settings.profileId)?.profile ?? null,
+    profile: profileFor(profiles, settings.profileId, takenBy)?.profile ?? null,
   };
 }

@@ -14,28 +14,40 @@ export function chosenProfile(profiles: readonly StoredProfile[], id: string | n
   return profiles.find((one) => one.id === id) ?? null;
 }
 
+/** What took a picture or the frames of a sweep. */
+export type TakenBy =
+  | { readonly kind: 'files' }
+  /** `camera` is null where the camera cannot be told any more */
+  | { readonly kind: 'camera'; readonly camera: LiveCamera | null };
+
+export const FROM_FILES: TakenBy = { kind: 'files' };
+
 /**
- * The profile to be used with a camera that was just opened: one that was made with it at this resolution, the newest of
- * several, unless the one chosen already is such a one. Where there is none, the chosen one stays, but not if it is known to be
- * another camera's: that would be worse than no profile.
+ * The profile for what was taken that way. For files it is the one that was chosen for them. For a camera it is its own, whatever
+ * was chosen, as that of another camera would be worse than none: of several the one of its resolution, then one of its
+ * proportions, then any (which does not count, and can be named), and of equals the newest.
+ *
+ * @param idForFiles the profile that was chosen for files; null for none
  */
-export function profileForCamera(
+export function profileFor(
   profiles: readonly StoredProfile[],
-  chosenId: string | null,
-  camera: LiveCamera,
-): string | null {
-  const made = profiles.filter(
-    ({ cameraLabel, profile }) =>
-      cameraLabel === camera.label && profile.widthPx === camera.widthPx && profile.heightPx === camera.heightPx,
-  );
-  const chosen = chosenProfile(profiles, chosenId);
-  if (chosen !== null && made.includes(chosen)) return chosen.id;
-  const newest = made.reduce<StoredProfile | null>(
-    (best, one) => (best === null || one.madeOn >= best.madeOn ? one : best),
-    null,
-  );
-  if (newest !== null) return newest.id;
-  return chosen !== null && (chosen.cameraLabel === null || chosen.cameraLabel === camera.label) ? chosen.id : null;
+  idForFiles: string | null,
+  takenBy: TakenBy,
+): StoredProfile | null {
+  if (takenBy.kind === 'files') return chosenProfile(profiles, idForFiles);
+  const { camera } = takenBy;
+  if (camera === null || camera.label === '') return null;
+  const likeness = (one: StoredProfile): number =>
+    one.profile.widthPx === camera.widthPx && one.profile.heightPx === camera.heightPx
+      ? 2
+      : Number(countsFor(one, camera));
+  return profiles
+    .filter(({ cameraLabel }) => cameraLabel === camera.label)
+    .reduce<StoredProfile | null>((best, one) => {
+      if (best === null) return one;
+      const lead = likeness(one) - likeness(best);
+      return lead > 0 || (lead === 0 && one.madeOn >= best.madeOn) ? one : best;
+    }, null);
 }
 
 /** Whether the profile counts for a picture of this size: only for pictures of its own proportions. */

@@ -4,6 +4,8 @@ import { unreachable } from '../core/result.js';
 import type { Handle } from './handles.js';
 import { moveHandle, vouchForCorners } from './handles.js';
 import type { FindingFailure, MeasuringFailure, MeasuringProgress, Picture } from './ports.js';
+import type { LiveCamera, TakenBy } from './profile-choice.js';
+import { FROM_FILES } from './profile-choice.js';
 import type { SweepFrame, SweepOutcome } from './sweep-frames.js';
 import type { SweepRun, SweepRunEvent } from './sweep-run.js';
 import { afterMeasuring, beginSweep, sweepRunReducer } from './sweep-run.js';
@@ -62,6 +64,8 @@ export interface SheetState {
   readonly entered: TypedReadings;
   readonly settings: SheetSettings;
   readonly picture: PictureState;
+  /** what took `picture` */
+  readonly takenBy: TakenBy;
   /** a sweep on its way; `picture` stays what it was until the sweep was measured */
   readonly sweep: SweepRun | null;
   /** the estimates of this picture were shown without hand readings: readings taken after that are not independent */
@@ -78,7 +82,8 @@ export type SheetEvent =
   | { readonly kind: 'reading-entered'; readonly field: ReadingField }
   | { readonly kind: 'estimates-shown-alone'; readonly shown: boolean }
   | { readonly kind: 'settings-changed'; readonly change: Partial<SheetSettings> }
-  | { readonly kind: 'picture-awaited' }
+  /** from a file unless `takenBy` says otherwise */
+  | { readonly kind: 'picture-awaited'; readonly takenBy?: TakenBy }
   | { readonly kind: 'picture-opened'; readonly picture: Picture }
   | { readonly kind: 'progress-made'; readonly progress: MeasuringProgress }
   | { readonly kind: 'features-found'; readonly features: PictureFeatures }
@@ -97,6 +102,8 @@ export type SheetEvent =
   | { readonly kind: 'redone' }
   | { readonly kind: 'reset-to-found' }
   | { readonly kind: 'sweep-begun'; readonly origin: SweepRun['origin']; readonly expected: number | null }
+  /** the camera that took the frames of the sweep on its way; null where it cannot be told any more */
+  | { readonly kind: 'sweep-camera-told'; readonly camera: LiveCamera | null }
   | SweepRunEvent
   /** the adjustment of a sweep ended, for the first time or after its frames or the settings changed */
   | { readonly kind: 'sweep-measured'; readonly outcome: SweepOutcome }
@@ -118,6 +125,7 @@ export function openSheet(kept: TypedSheet | null): SheetState {
     entered: readings,
     settings: kept?.settings ?? DEFAULT_SHEET_SETTINGS,
     picture: { kind: 'none' },
+    takenBy: FROM_FILES,
     sweep: null,
     alone: false,
     cleared: null,
@@ -142,7 +150,12 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
     case 'settings-changed':
       return { ...state, settings: { ...state.settings, ...event.change } };
     case 'demo-loaded':
-      return { ...openSheet(event.sheet), picture: state.picture, putAside: state.putAside ?? ownSheet(state) };
+      return {
+        ...openSheet(event.sheet),
+        picture: state.picture,
+        takenBy: state.takenBy,
+        putAside: state.putAside ?? ownSheet(state),
+      };
     case 'demo-left':
       return state.putAside === null ? state : openSheet(state.putAside);
     case 'sheet-cleared':
@@ -166,6 +179,10 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
         picture: state.picture.kind === 'working' ? { kind: 'none' } : state.picture,
         sweep: beginSweep(event.origin, event.expected),
       };
+    case 'sweep-camera-told':
+      return state.sweep === null
+        ? state
+        : { ...state, sweep: { ...state.sweep, takenBy: { kind: 'camera', camera: event.camera } } };
     case 'sweep-dropped':
       return state.sweep === null ? state : { ...state, sweep: null };
     case 'frame-taken':
@@ -197,7 +214,7 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
       if (picture === state.picture) return state;
       // A new picture takes the place of whatever was there or on its way.
       return event.kind === 'picture-awaited'
-        ? { ...state, picture, sweep: null, alone: false }
+        ? { ...state, picture, takenBy: event.takenBy ?? FROM_FILES, sweep: null, alone: false }
         : { ...state, picture };
     }
     default:
@@ -218,6 +235,7 @@ type PictureEvent = Exclude<
       | 'sheet-cleared'
       | 'clearing-undone'
       | 'sweep-begun'
+      | 'sweep-camera-told'
       | 'sweep-measured'
       | 'sweep-dropped'
       | SweepRunEvent['kind'];
@@ -229,7 +247,13 @@ function withSweepMeasured(state: SheetState, outcome: SweepOutcome): SheetState
   const { frames } = outcome.basis;
   if (state.sweep !== null && state.sweep.stage.kind === 'measuring' && state.sweep.frames === frames) {
     return outcome.result.ok
-      ? { ...state, picture: { kind: 'swept', frames, outcome, shownId: null }, sweep: null, alone: false }
+      ? {
+          ...state,
+          picture: { kind: 'swept', frames, outcome, shownId: null },
+          takenBy: state.sweep.takenBy,
+          sweep: null,
+          alone: false,
+        }
       : { ...state, sweep: afterMeasuring(state.sweep, outcome) };
   }
   return state.picture.kind === 'swept' && state.picture.frames === frames

@@ -1,11 +1,15 @@
 import { unreachable } from '../core/result.js';
 import type { Picture } from './ports.js';
+import type { TakenBy } from './profile-choice.js';
+import { FROM_FILES } from './profile-choice.js';
 import type { FrameOutcome, SweepFrame, SweepOutcome, SweepTrouble } from './sweep-frames.js';
 import { tooFewFrames } from './sweep-frames.js';
 
 /** A sweep on its way: frames come in and are looked at, then all of them are measured together. */
 export interface SweepRun {
   readonly origin: 'camera' | 'pictures' | 'video';
+  /** a camera is told once its frames are complete */
+  readonly takenBy: TakenBy;
   readonly frames: readonly SweepFrame[];
   /** how many frames there will be; null where nobody knows yet */
   readonly expected: number | null;
@@ -35,7 +39,8 @@ export type SweepRunEvent =
   | { readonly kind: 'sweep-failed'; readonly failure: SweepTrouble };
 
 export function beginSweep(origin: SweepRun['origin'], expected: number | null): SweepRun {
-  return { origin, frames: [], expected, stage: { kind: 'collecting' } };
+  const takenBy: TakenBy = origin === 'camera' ? { kind: 'camera', camera: null } : FROM_FILES;
+  return { origin, takenBy, frames: [], expected, stage: { kind: 'collecting' } };
 }
 
 /** The run after an event; what does not fit its stage leaves it as it is. */

@@ -44,7 +44,7 @@ export interface SheetSettings {
   readonly checkLengthText: string;
   /** the camera used last; null for the device's own choice */
   readonly cameraId: string | null;
-  /** the camera profile that counts for pictures; null for none, and as good as none where it is on the shelf no more */
+  /** the camera profile for pictures from files; null for none, and as good as none where it is on the shelf no more */
   readonly profileId: string | null;
 }
 

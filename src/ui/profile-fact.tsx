@@ -1,28 +1,47 @@
-import { chosenProfile, countsFor, measuredSize } from '../session/profile-choice.js';
+import type { LiveCamera } from '../session/profile-choice.js';
+import { countsFor, measuredSize, profileFor } from '../session/profile-choice.js';
 import type { SheetState } from '../session/sheet.js';
+import type { StoredProfile } from '../session/stored-profile.js';
 import { useProfiles } from './use-profiles.js';
 import { profileWords as words } from './profile-words.js';
 
-/** The chosen profile, and whether it counts for what is measured; null where none was chosen, or nothing is measured. */
-function useProfileInUse({ settings, picture }: SheetState) {
-  const { shelf } = useProfiles();
-  const chosen = chosenProfile(shelf.profiles, settings.profileId);
+/** What there is to say about the profile of what is measured. */
+type ProfileInUse =
+  | { readonly kind: 'profile'; readonly profile: StoredProfile; readonly isCounting: boolean }
+  /** there are profiles, but none of the camera that took it; null where the camera cannot be told */
+  | { readonly kind: 'none-of-camera'; readonly camera: LiveCamera | null };
+
+/** Null where nothing is measured, where nothing was chosen for files, and where there are no profiles at all. */
+function useProfileInUse({ settings, picture, takenBy }: SheetState): ProfileInUse | null {
+  const { profiles } = useProfiles().shelf;
+  const profile = profileFor(profiles, settings.profileId, takenBy);
   const size = measuredSize(picture);
-  return chosen === null || size === null ? null : { chosen, isCounting: countsFor(chosen, size) };
+  if (size === null || profiles.length === 0) return null;
+  if (profile !== null) return { kind: 'profile', profile, isCounting: countsFor(profile, size) };
+  return takenBy.kind === 'camera' ? { kind: 'none-of-camera', camera: takenBy.camera } : null;
 }
 
-/** An entry of the facts about a picture: its camera profile, and whether it counts. Nothing where none was chosen. */
+/** An entry of the facts about a picture: its camera profile, and whether it counts. */
 export function ProfileFact({ state }: { readonly state: SheetState }) {
   const inUse = useProfileInUse(state);
   if (inUse === null) return null;
-  const { chosen, isCounting } = inUse;
-  const { widthPx, heightPx } = chosen.profile;
   return (
-    <div>
+    <div className="profile-fact">
       <dt>{words.fact}</dt>
       <dd>
-        {chosen.name}
-        {!isCounting && <small>{words.notCounting(`${widthPx} × ${heightPx}`)}</small>}
+        {inUse.kind === 'none-of-camera' ? (
+          <>
+            {words.noneOfCamera}
+            {inUse.camera !== null && inUse.camera.label !== '' && <small>{inUse.camera.label}</small>}
+          </>
+        ) : (
+          <>
+            {inUse.profile.name}
+            {!inUse.isCounting && (
+              <small>{words.notCounting(`${inUse.profile.profile.widthPx} × ${inUse.profile.profile.heightPx}`)}</small>
+            )}
+          </>
+        )}
       </dd>
     </div>
   );
@@ -31,5 +50,5 @@ export function ProfileFact({ state }: { readonly state: SheetState }) {
 /** A sentence for the printed sheet; empty where no profile counts. */
 export function usePaperProfile(state: SheetState): string {
   const inUse = useProfileInUse(state);
-  return inUse?.isCounting === true ? words.paper(inUse.chosen.name) : '';
+  return inUse?.kind === 'profile' && inUse.isCounting ? words.paper(inUse.profile.name) : '';
 }

@@ -18,7 +18,10 @@ import { newProfileId, useProfiles } from './use-profiles.js';
 
 /** What happened last to the shelf, for the status line. */
 type Happened =
-  | { readonly kind: 'kept' | 'imported' | 'removed'; readonly name: string }
+  | {
+      readonly kind: 'kept-for-files' | 'kept-for-camera' | 'imported' | 'removed';
+      readonly name: string;
+    }
   | { readonly kind: 'not-imported'; readonly failure: ProfileFileFailure }
   | null;
 
@@ -93,7 +96,8 @@ export function ProfileList(props: {
         </ul>
       )}
       <div className="profile-happened" role="status">
-        {happened?.kind === 'kept' && <p className="note">{words.kept(happened.name)}</p>}
+        {happened?.kind === 'kept-for-files' && <p className="note">{words.keptForFiles(happened.name)}</p>}
+        {happened?.kind === 'kept-for-camera' && <p className="note">{words.keptForCamera(happened.name)}</p>}
         {happened?.kind === 'imported' && <p className="note">{words.imported(happened.name)}</p>}
         {happened?.kind === 'removed' && shelf.removed !== null && (
           <p className="note">
@@ -145,8 +149,12 @@ export function ProfileList(props: {
           }}
           onKeep={(profile) => {
             changeProfiles({ kind: 'profile-added', profile });
-            onChange({ profileId: profile.id });
-            setHappened({ kind: 'kept', name: profile.name.trim() });
+            // One of a camera is found by the camera's name.
+            if (profile.cameraLabel === null) onChange({ profileId: profile.id });
+            setHappened({
+              kind: profile.cameraLabel === null ? 'kept-for-files' : 'kept-for-camera',
+              name: profile.name.trim(),
+            });
           }}
           onClose={() => {
             setIsMaking(false);
@@ -162,7 +170,7 @@ function ProfileEntry(props: {
   readonly onRename: (name: string) => void;
   readonly onRemove: () => void;
 }) {
-  const { name, madeOn, profile, coverage } = props.stored;
+  const { name, cameraLabel, madeOn, profile, coverage } = props.stored;
   const [isRenaming, setIsRenaming] = useState(false);
   const focal = Math.max(profile.uncertainty.fx / profile.fx, profile.uncertainty.fy / profile.fy);
   return (
@@ -184,6 +192,8 @@ function ProfileEntry(props: {
       <p className="note">
         {words.facts(`${profile.widthPx} × ${profile.heightPx}`, DAY.format(new Date(`${madeOn}T00:00:00Z`)))};{' '}
         {words.quality(percent(focal, 2), formatNumber(profile.rmsPx, 2), percent(coverage, 0))}
+        {'. '}
+        {cameraLabel === null ? words.ofFiles : words.ofCamera(cameraLabel)}
       </p>
       <div className="actions">
         {!isRenaming && (

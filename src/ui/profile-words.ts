@@ -62,13 +62,15 @@ export const profileWords = {
   unnamedCamera: 'Camera',
 
   section: 'Camera profile',
-  counts: 'Profile that counts for pictures',
+  counts: 'Profile for pictures from files',
   none: 'None',
   countsNote:
-    'It counts for uncropped pictures by its own camera. A camera that has a profile gets it by itself when it is opened; for files you choose it here.',
+    'Choose it only if the files are uncropped pictures by that camera. Pictures and sweeps taken here use the newest profile of their own camera by itself, or none.',
   shelf: 'Kept profiles',
   noProfiles: 'No profile was made yet.',
   facts: (resolution: string, day: string): string => `${resolution}, made on ${day}`,
+  ofCamera: (label: string): string => `Camera: ${label}.`,
+  ofFiles: 'Made from files, so of no camera here: it counts only where it is chosen for files.',
   quality: (focal: string, rms: string, coverage: string): string =>
     `focal length ± ${focal}, fit ${rms} px, ${coverage} of the frame covered`,
   rename: 'Rename',
@@ -85,12 +87,14 @@ export const profileWords = {
   makeOne: 'Make a camera profile',
   importOne: 'Import a profile',
   imported: (name: string): string => `${name} was imported.`,
-  kept: (name: string): string => `${name} is kept and counts from now on.`,
+  keptForFiles: (name: string): string => `${name} is kept and counts for pictures from files from now on.`,
+  keptForCamera: (name: string): string => `${name} is kept and counts for pictures by its own camera from now on.`,
   notKept:
     'This browser could not store the profiles: its storage is full, or not allowed. Nothing is lost yet, but they last only until this page is closed: export them now.',
   fileStem: 'glabella-camera-profile',
 
   fact: 'Camera profile',
+  noneOfCamera: 'No profile of this camera',
   notCounting: (profileRatio: string): string =>
     `does not count here: it was made for pictures of ${profileRatio}, and this one has other proportions`,
   paper: (name: string): string => `Camera profile: ${name}.`,

@@ -1,7 +1,6 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { Picture } from '../session/ports.js';
 import type { LiveCamera } from '../session/profile-choice.js';
-import { profileForCamera } from '../session/profile-choice.js';
 import type { SheetSettings } from '../session/typed-sheet.js';
 import { READING_FIELDS } from '../session/typed-sheet.js';
 import { CameraDialog } from './camera-dialog.js';
@@ -14,7 +13,6 @@ import { goToReading, ReadingsSheet } from './readings-sheet.js';
 import { SettingsDialog } from './settings-dialog.js';
 import { SweepDialog } from './sweep-dialog.js';
 import { useAnnouncements } from './use-announcements.js';
-import { useProfiles } from './use-profiles.js';
 import { useSheet } from './use-sheet.js';
 import { demoWords, footerWords, headerWords } from './words.js';
 
@@ -37,21 +35,17 @@ export function SheetScreen() {
     },
     [dispatch],
   );
-  const { profileId } = state.settings;
-  const { profiles } = useProfiles().shelf;
-  /** A camera that has a profile gets it by itself; another camera's does not count for it. */
-  const chooseProfileFor = useCallback(
-    (camera: LiveCamera | null) => {
-      if (camera !== null) changeSettings({ profileId: profileForCamera(profiles, profileId, camera) });
-    },
-    [changeSettings, profileId, profiles],
-  );
   const onTaken = useCallback(
     (picture: Picture, camera: LiveCamera | null) => {
-      chooseProfileFor(camera);
-      measurePicture({ kind: 'taken', picture });
+      measurePicture({ kind: 'taken', picture, camera });
     },
-    [chooseProfileFor, measurePicture],
+    [measurePicture],
+  );
+  const onSweepTaken = useCallback(
+    (camera: LiveCamera | null) => {
+      dispatch({ kind: 'sweep-camera-told', camera });
+    },
+    [dispatch],
   );
   const showDemo = (): void => {
     dispatch({ kind: 'demo-loaded', sheet: demo.sheet });
@@ -203,7 +197,7 @@ export function SheetScreen() {
           onCameraChosen={(cameraId) => {
             changeSettings({ cameraId });
           }}
-          onTaken={chooseProfileFor}
+          onTaken={onSweepTaken}
           onClose={close}
         />
       )}

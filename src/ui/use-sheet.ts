@@ -6,6 +6,8 @@ import type { SweepMeasurement } from '../core/estimate/sweep.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import { measuringSettings } from '../session/measuring-settings.js';
+import type { LiveCamera } from '../session/profile-choice.js';
+import { FROM_FILES } from '../session/profile-choice.js';
 import type { Misfit } from '../session/misfits.js';
 import { sheetMisfits } from '../session/misfits.js';
 import type { MeasuringFailure, Picture, PicturePort } from '../session/ports.js';
@@ -23,7 +25,7 @@ import { useSweep } from './use-sweep.js';
 export type PictureSource =
   | { readonly kind: 'file'; readonly blob: Blob; readonly name: string }
   | { readonly kind: 'fetched'; readonly fetch: () => Promise<Blob | null>; readonly name: string }
-  | { readonly kind: 'taken'; readonly picture: Picture };
+  | { readonly kind: 'taken'; readonly picture: Picture; readonly camera: LiveCamera | null };
 
 /** What the camera says: of one picture, or of a sweep. */
 export type SheetMeasurement =
@@ -76,8 +78,11 @@ export function useSheet(): SheetInHand {
     setFault({ reason });
   }, []);
 
-  const settings = useSame(measuringSettings(state.settings, shelf.profiles));
-  const sweep = useSweep(state, dispatch, settings, onFault);
+  const settings = useSame(measuringSettings(state.settings, shelf.profiles, state.takenBy));
+  // A sweep that is measured for the first time may be another camera's than what is still shown.
+  const sweptBy = state.sweep?.stage.kind === 'measuring' ? state.sweep.takenBy : state.takenBy;
+  const sweepSettings = useSame(measuringSettings(state.settings, shelf.profiles, sweptBy));
+  const sweep = useSweep(state, dispatch, sweepSettings, onFault);
   const { measurePictures, measureVideo, stop: stopSweep } = sweep;
 
   const stopMeasuring = useCallback(() => {
@@ -91,7 +96,10 @@ export function useSheet(): SheetInHand {
       stopMeasuring();
       const abort = new AbortController();
       running.current = abort;
-      dispatch({ kind: 'picture-awaited' });
+      dispatch({
+        kind: 'picture-awaited',
+        takenBy: source.kind === 'taken' ? { kind: 'camera', camera: source.camera } : FROM_FILES,
+      });
       const measure = async (): Promise<void> => {
         const opened = await openSource(source, pictures);
         if (abort.signal.aborted) {
