@@ -15,6 +15,11 @@ const HEAD_BYTES = 512 * 1024;
  */
 export function createPictures(): PicturePort {
   return {
+    storedSize: async (file) => {
+      const head = await bytesOf(file.slice(0, HEAD_BYTES));
+      const header = head === null ? null : readPictureHeader(head);
+      return header?.ok === true ? header.value : null;
+    },
     open: async (file, name) => {
       const head = await bytesOf(file.slice(0, HEAD_BYTES));
       if (head === null) return fail({ kind: 'picture-broken' });

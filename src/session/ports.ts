@@ -103,8 +103,16 @@ export interface VideoFrames {
   close(): void;
 }
 
+/** The size of a picture as it is stored, before any EXIF orientation. */
+export interface StoredSize {
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
 /** Opens picture and video files. */
 export interface PicturePort {
+  /** What the head of the file says of its size, without decoding it; null where that cannot be read. */
+  storedSize(file: Blob): Promise<StoredSize | null>;
   open(file: Blob, name: string): Promise<Result<Picture, MeasuringFailure>>;
   /** Opens a video file to take at most this many frames from it. */
   openVideo(file: Blob, name: string, frameCount: number): Promise<Result<VideoFrames, DeviceFailure>>;

@@ -6,7 +6,8 @@ import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import type { SweepMeasurement } from '../core/estimate/sweep.js';
 import type { SheetEvent, SheetState } from './sheet.js';
-import { openSheet, picturesOf, sheetReducer } from './sheet.js';
+import { earlierMeasured, isHiddenByFailure, openSheet, picturesOf, sheetReducer } from './sheet.js';
+import { DEFAULT_SHEET_SETTINGS, NO_READINGS } from './typed-sheet.js';
 import type { FrameOutcome, SweepFrame, SweepTrouble } from './sweep-frames.js';
 
 function after(events: readonly SheetEvent[], from: SheetState = openSheet(null)): SheetState {
@@ -62,6 +63,8 @@ describe('a sweep on its way', () => {
     const collected = after(COLLECTED, before);
     expect(collected.picture).toBe(before.picture);
     expect(collected.sweep?.stage).toEqual({ kind: 'measuring' });
+    expect(earlierMeasured(before)).toBeNull();
+    expect(earlierMeasured(collected)).toBe('picture');
     expect(picturesOf(collected).size).toBe(8);
     const done = measuredSweep(before);
     expect(done.sweep).toBeNull();
@@ -85,13 +88,18 @@ describe('a sweep on its way', () => {
     expect(after([{ kind: 'sweep-dropped' }], few).sweep).toBeNull();
   });
 
-  it('fails where the adjustment does, and leaves the earlier picture', () => {
+  it('fails where the adjustment does, and hides the earlier picture until the reader goes back to it', () => {
     const before = after(MEASURED);
     const collected = after(COLLECTED, before);
     const failure = { kind: 'card-not-still', longestRun: 3, needed: 6 } as const;
     const failed = after([outcomeOf(collected.sweep?.frames, fail(failure))], collected);
     expect(failed.sweep?.stage).toEqual({ kind: 'failed', failure });
-    expect(failed.picture).toBe(before.picture);
+    expect(isHiddenByFailure(failed)).toBe(true);
+    expect(earlierMeasured(failed)).toBeNull();
+    const back = after([{ kind: 'sweep-dropped' }], failed);
+    expect(isHiddenByFailure(back)).toBe(false);
+    expect(back.picture).toBe(before.picture);
+    expect(back.notice).toBeNull();
   });
 
   it('hears nothing any more once it was given up, or another picture came', () => {
@@ -103,6 +111,16 @@ describe('a sweep on its way', () => {
     const other = after(MEASURED, collected);
     expect(other.sweep).toBeNull();
     expect(after([outcomeOf(frames)], other)).toBe(other);
+  });
+
+  it('says how many frames went when it is given up midway, until something new comes', () => {
+    const begun = after(COLLECTED.slice(0, 8), after(MEASURED));
+    expect(after([{ kind: 'sweep-dropped' }], begun).notice).toBeNull();
+    const dropped = after([settled(0, FOUND), { kind: 'sweep-dropped' }], begun);
+    expect(dropped.notice).toEqual({ kind: 'frames-dropped', frames: 7 });
+    expect(dropped.picture.kind).toBe('measured');
+    expect(after([{ kind: 'picture-awaited' }], dropped).notice).toBeNull();
+    expect(after(COLLECTED.slice(0, 1), dropped).notice).toBeNull();
   });
 
   it('makes a picture give way that is still being looked at', () => {
@@ -117,9 +135,13 @@ describe('a measured sweep', () => {
     const less = after([{ kind: 'frame-left-out', id: 2, isLeftOut: true }], done);
     expect(swept(less).outcome).toBe(before.outcome);
     expect(swept(less).frames[2]?.isLeftOut).toBe(true);
+    // the frame under the reader's hand stays in view
+    expect(swept(less).shownId).toBe(2);
     // what comes late belongs to the frames as they were
     expect(after([outcomeOf(before.frames)], less)).toBe(less);
-    const renewed = after([outcomeOf(swept(less).frames)], less);
+    const fewer = succeed(exampleMeasurement(['used', 'used', 'used', 'used', 'used']));
+    const renewed = after([outcomeOf(swept(less).frames, fewer)], less);
+    expect(swept(renewed).poses.get(2)).toEqual(swept(done).poses.get(2));
     expect(swept(renewed).outcome.basis.frames).toBe(swept(less).frames);
   });
 
@@ -141,5 +163,23 @@ describe('a measured sweep', () => {
     const cleared = after([{ kind: 'sheet-cleared' }], measuredSweep());
     expect(cleared.picture.kind).toBe('none');
     expect(picturesOf(cleared).size).toBe(0);
+    expect(cleared.gone).toBe('sweep');
+    const back = after([{ kind: 'clearing-undone' }], cleared);
+    expect(back.notice).toEqual({ kind: 'readings-back', gone: 'sweep' });
+  });
+
+  it('goes when the invented wearer comes, and that is said on the way back', () => {
+    const sheet = { readings: NO_READINGS, settings: DEFAULT_SHEET_SETTINGS };
+    const demo = after([{ kind: 'demo-loaded', sheet }, ...MEASURED], measuredSweep());
+    expect(demo.gone).toBe('sweep');
+    const cleared = after([{ kind: 'sheet-cleared' }, { kind: 'clearing-undone' }], demo);
+    expect(cleared.notice).toBeNull();
+    for (const from of [demo, cleared]) {
+      const own = after([{ kind: 'demo-left' }], from);
+      expect(own.notice).toEqual({ kind: 'readings-back', gone: 'sweep' });
+      expect(own.picture.kind).toBe('none');
+    }
+    const without = after([{ kind: 'demo-loaded', sheet }, ...MEASURED, { kind: 'demo-left' }]);
+    expect(without.notice).toBeNull();
   });
 });

@@ -6,7 +6,8 @@ import { moveHandle, vouchForCorners } from './handles.js';
 import type { FindingFailure, MeasuringFailure, MeasuringProgress, Picture } from './ports.js';
 import type { LiveCamera, TakenBy } from './profile-choice.js';
 import { FROM_FILES } from './profile-choice.js';
-import type { SweepFrame, SweepOutcome } from './sweep-frames.js';
+import type { FramePose, SweepFrame, SweepOutcome } from './sweep-frames.js';
+import { frameCounts, posesOf } from './sweep-frames.js';
 import type { SweepRun, SweepRunEvent } from './sweep-run.js';
 import { afterMeasuring, beginSweep, sweepRunReducer } from './sweep-run.js';
 import type { ReadingField, SheetSettings, TypedReadings, TypedSheet } from './typed-sheet.js';
@@ -51,7 +52,19 @@ export type PictureState =
       readonly outcome: SweepOutcome;
       /** the frame that the reader looks at; null: the one that stands for the sweep */
       readonly shownId: number | null;
+      /** how the head stood in each frame that was measured with, by its id: a frame keeps it when it is left out */
+      readonly poses: ReadonlyMap<number, FramePose>;
     };
+
+/** What was measured from. */
+export type MeasuredKind = 'picture' | 'sweep';
+
+/** Something that was let go and is to be said, until the next picture or sweep comes. */
+export type SheetNotice =
+  /** a sweep was given up although frames had been taken */
+  | { readonly kind: 'frames-dropped'; readonly frames: number }
+  /** the reader's own readings came back, and what had been measured did not */
+  | { readonly kind: 'readings-back'; readonly gone: MeasuredKind };
 
 /** The whole sheet as it stands on the screen. */
 export interface SheetState {
@@ -66,7 +79,10 @@ export interface SheetState {
   readonly picture: PictureState;
   /** what took `picture` */
   readonly takenBy: TakenBy;
-  /** a sweep on its way; `picture` stays what it was until the sweep was measured */
+  /**
+   * A sweep on its way, or one that failed; `picture` stays what it was until the sweep was measured. While a failed one
+   * stands here, it hides the earlier picture.
+   */
   readonly sweep: SweepRun | null;
   /** the estimates of this picture were shown without hand readings: readings taken after that are not independent */
   readonly alone: boolean;
@@ -74,6 +90,9 @@ export interface SheetState {
   readonly cleared: TypedReadings | null;
   /** the reader's own sheet, put aside while the invented wearer of the demo is on the screen; null otherwise */
   readonly putAside: TypedSheet | null;
+  /** what had been measured and went when the sheet was cleared, or put aside for the demo; it cannot be brought back */
+  readonly gone: MeasuredKind | null;
+  readonly notice: SheetNotice | null;
 }
 
 export type SheetEvent =
@@ -130,6 +149,8 @@ export function openSheet(kept: TypedSheet | null): SheetState {
     alone: false,
     cleared: null,
     putAside: null,
+    gone: null,
+    notice: null,
   };
 }
 
@@ -155,9 +176,10 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
         picture: state.picture,
         takenBy: state.takenBy,
         putAside: state.putAside ?? ownSheet(state),
+        gone: state.putAside === null ? measuredKind(state.picture) : state.gone,
       };
     case 'demo-left':
-      return state.putAside === null ? state : openSheet(state.putAside);
+      return state.putAside === null ? state : { ...openSheet(state.putAside), notice: readingsBack(state.gone) };
     case 'sheet-cleared':
       return {
         // The next wearer is asked to look into the camera again; what belongs to the desk stays.
@@ -167,24 +189,33 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
         }),
         cleared: state.readings,
         putAside: state.putAside,
+        // what belongs to the invented wearer can be shown again
+        gone: state.putAside === null ? measuredKind(state.picture) : state.gone,
       };
     case 'clearing-undone':
       return state.cleared === null
         ? state
-        : { ...state, readings: state.cleared, entered: state.cleared, cleared: null };
+        : {
+            ...state,
+            readings: state.cleared,
+            entered: state.cleared,
+            cleared: null,
+            notice: state.picture.kind === 'none' && state.putAside === null ? readingsBack(state.gone) : null,
+          };
     case 'sweep-begun':
       // A picture that is still being looked at gives way; one that was measured stays until the sweep is.
       return {
         ...state,
         picture: state.picture.kind === 'working' ? { kind: 'none' } : state.picture,
         sweep: beginSweep(event.origin, event.expected),
+        notice: null,
       };
     case 'sweep-camera-told':
       return state.sweep === null
         ? state
         : { ...state, sweep: { ...state.sweep, takenBy: { kind: 'camera', camera: event.camera } } };
     case 'sweep-dropped':
-      return state.sweep === null ? state : { ...state, sweep: null };
+      return state.sweep === null ? state : { ...state, sweep: null, notice: framesDropped(state.sweep) };
     case 'frame-taken':
     case 'frame-settled':
     case 'frames-counted':
@@ -214,7 +245,7 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
       if (picture === state.picture) return state;
       // A new picture takes the place of whatever was there or on its way.
       return event.kind === 'picture-awaited'
-        ? { ...state, picture, takenBy: event.takenBy ?? FROM_FILES, sweep: null, alone: false }
+        ? { ...state, picture, takenBy: event.takenBy ?? FROM_FILES, sweep: null, alone: false, notice: null }
         : { ...state, picture };
     }
     default:
@@ -249,16 +280,31 @@ function withSweepMeasured(state: SheetState, outcome: SweepOutcome): SheetState
     return outcome.result.ok
       ? {
           ...state,
-          picture: { kind: 'swept', frames, outcome, shownId: null },
+          picture: { kind: 'swept', frames, outcome, shownId: null, poses: posesOf(outcome) },
           takenBy: state.sweep.takenBy,
           sweep: null,
           alone: false,
         }
       : { ...state, sweep: afterMeasuring(state.sweep, outcome) };
   }
-  return state.picture.kind === 'swept' && state.picture.frames === frames
-    ? { ...state, picture: { ...state.picture, outcome } }
-    : state;
+  const { picture } = state;
+  if (picture.kind !== 'swept' || picture.frames !== frames) return state;
+  return { ...state, picture: { ...picture, outcome, poses: new Map([...picture.poses, ...posesOf(outcome)]) } };
+}
+
+/** What carries numbers; null where nothing does. */
+function measuredKind({ kind }: PictureState): MeasuredKind | null {
+  return kind === 'swept' ? 'sweep' : kind === 'measured' ? 'picture' : null;
+}
+
+function readingsBack(gone: MeasuredKind | null): SheetNotice | null {
+  return gone === null ? null : { kind: 'readings-back', gone };
+}
+
+/** A failed sweep is closed, not dropped: nothing is lost that was of use. */
+function framesDropped({ frames, stage }: SweepRun): SheetNotice | null {
+  const { found, missed } = frameCounts(frames);
+  return stage.kind === 'failed' || found + missed === 0 ? null : { kind: 'frames-dropped', frames: frames.length };
 }
 
 function pictureReducer(state: PictureState, event: PictureEvent): PictureState {
@@ -312,6 +358,8 @@ function pictureReducer(state: PictureState, event: PictureEvent): PictureState 
       return state.kind === 'swept'
         ? {
             ...state,
+            // it is the one that is looked at, whichever stands for the sweep from now on
+            shownId: event.id,
             frames: state.frames.map((frame) =>
               frame.id === event.id ? { ...frame, isLeftOut: event.isLeftOut } : frame,
             ),
@@ -369,6 +417,16 @@ function redo(marking: Marking): Marking {
 /** What the reader typed, without the demo's invented wearer: this is what is kept on the device. */
 export function ownSheet(state: SheetState): TypedSheet {
   return state.putAside ?? { readings: state.readings, settings: state.settings };
+}
+
+/** What the numbers on the sheet are of while a newer sweep is on its way; null where they are up to date, or there are none. */
+export function earlierMeasured({ picture, sweep }: SheetState): MeasuredKind | null {
+  return sweep === null || sweep.stage.kind === 'failed' ? null : measuredKind(picture);
+}
+
+/** Whether a failed sweep hides what was measured before it: what stands on the screen then carries no numbers. */
+export function isHiddenByFailure({ sweep }: SheetState): boolean {
+  return sweep?.stage.kind === 'failed';
 }
 
 /** The one picture that the state holds; null where there is none, or a sweep. */

@@ -8,8 +8,10 @@ import {
   coverageOfFrames,
   featuresInUse,
   frameCounts,
+  framesMissing,
   judgeFrames,
   numberOfPlace,
+  posesOf,
   representativeFrame,
   tooFewFrames,
 } from './sweep-frames.js';
@@ -63,6 +65,23 @@ describe('frames of a sweep', () => {
       'left-out',
       'slipped',
     ]);
+  });
+
+  it('keep the pose that was stated when they are left out and measured without', () => {
+    const poses = posesOf(outcome);
+    expect([...poses.keys()]).toEqual([0, 2, 4, 5]);
+    const now = leaveOut(frames, 0);
+    const without: SweepOutcome = {
+      basis: { frames: now, settings: DEFAULT_MEASURING_SETTINGS },
+      result: succeed(exampleMeasurement(['misfit', 'used', 'slipped'], [1, -5, 2])),
+    };
+    expect(judgeFrames(now, without, poses)[0]).toMatchObject({ standing: 'left-out', yawDeg: 9, distanceMm: 500 });
+    // what is measured anew says more than what was said before
+    expect(judgeFrames(now, without, poses)[4]).toMatchObject({ yawDeg: -5 });
+  });
+
+  it('are told apart by what they lacked and by who left them out', () => {
+    expect(framesMissing(frames)).toEqual({ missed: 1, commonest: { kind: 'no-card' }, leftOut: 1 });
   });
 
   it('are represented by the straightest of those used', () => {

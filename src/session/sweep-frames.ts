@@ -94,6 +94,25 @@ export function tooFewFrames(frames: readonly SweepFrame[]): SweepTrouble | null
   return usable === 0 && commonest !== null ? commonest : { kind: 'too-few-frames', usable, needed: LEAST_FRAMES };
 }
 
+/** The frames that do not count, for saying why there are too few. */
+export interface FramesMissing {
+  /** nothing was found in so many */
+  readonly missed: number;
+  /** the failure that most of them had; null where none was missed */
+  readonly commonest: MeasuringFailure | null;
+  /** a person left out so many */
+  readonly leftOut: number;
+}
+
+/** What the frames that do not count lacked. */
+export function framesMissing(frames: readonly SweepFrame[]): FramesMissing {
+  return {
+    missed: frameCounts(frames).missed,
+    commonest: commonestFailure(frames),
+    leftOut: frames.filter(({ isLeftOut, outcome }) => isLeftOut && outcome.kind === 'found').length,
+  };
+}
+
 /** The failure that most of the missed frames had; of equals the first. Null where none was missed. */
 export function commonestFailure(frames: readonly SweepFrame[]): MeasuringFailure | null {
   const failures = frames.flatMap(({ outcome }) => (outcome.kind === 'missed' ? [outcome.failure] : []));
@@ -133,33 +152,61 @@ export type FrameStanding =
   /** the sweep was not measured with it yet */
   | 'not-measured';
 
-/** A frame of a measured sweep with all that the sweep says of it. */
-export interface JudgedFrame {
-  readonly frame: SweepFrame;
-  /** place among all frames, from 1 on */
-  readonly number: number;
-  readonly standing: FrameStanding;
+/** How the head stands in a frame, as the measurement of the sweep says it. */
+export interface FramePose {
   /** positive: to picture right; null where it is not known */
   readonly yawDeg: number | null;
   /** null where it is not known */
   readonly distanceMm: number | null;
 }
 
-/** The frames as they stand, judged by an outcome that may be of an earlier choice of them. */
-export function judgeFrames(frames: readonly SweepFrame[], outcome: SweepOutcome | null): readonly JudgedFrame[] {
+/** The poses of the frames that were measured with, by their ids; none where the measuring failed. */
+export function posesOf({ basis, result }: SweepOutcome): ReadonlyMap<number, FramePose> {
+  if (!result.ok) return new Map();
+  const { distancesMm, yawsDeg } = result.value;
+  return new Map(
+    framesInUse(basis.frames).map(({ frame }, place) => [
+      frame.id,
+      { yawDeg: yawsDeg[place] ?? null, distanceMm: distancesMm[place] ?? null },
+    ]),
+  );
+}
+
+/** A frame of a measured sweep with all that the sweep says of it. */
+export interface JudgedFrame extends FramePose {
+  readonly frame: SweepFrame;
+  /** place among all frames, from 1 on */
+  readonly number: number;
+  readonly standing: FrameStanding;
+}
+
+const NO_POSES: ReadonlyMap<number, FramePose> = new Map();
+
+/**
+ * The frames as they stand, judged by an outcome that may be of an earlier choice of them.
+ *
+ * @param poses of frames that were measured with before
+ */
+export function judgeFrames(
+  frames: readonly SweepFrame[],
+  outcome: SweepOutcome | null,
+  poses: ReadonlyMap<number, FramePose> = NO_POSES,
+): readonly JudgedFrame[] {
   const measurement = outcome?.result.ok === true ? outcome.result.value : null;
   const places = new Map(framesInUse(outcome?.basis.frames ?? []).map(({ frame }, place) => [frame.id, place]));
+  const now = outcome === null ? NO_POSES : posesOf(outcome);
   return frames.map((frame, index) => {
     const place = places.get(frame.id);
     const fate = place === undefined ? undefined : measurement?.fates[place];
     const standing =
       frame.outcome.kind === 'missed' ? 'missed' : frame.isLeftOut ? 'left-out' : (fate ?? 'not-measured');
+    const pose = now.get(frame.id) ?? poses.get(frame.id);
     return {
       frame,
       number: index + 1,
       standing,
-      yawDeg: (place === undefined ? null : measurement?.yawsDeg[place]) ?? viewOf(frame)?.yawDeg ?? null,
-      distanceMm: (place === undefined ? null : measurement?.distancesMm[place]) ?? null,
+      yawDeg: pose?.yawDeg ?? viewOf(frame)?.yawDeg ?? null,
+      distanceMm: pose?.distanceMm ?? null,
     };
   });
 }

@@ -1,12 +1,12 @@
 import type { KeyboardEvent, ReactNode } from 'react';
-import { useEffect, useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { ImagePoint } from '../core/geometry/vector.js';
 import { SIDES } from '../core/units/side.js';
 import type { Handle } from '../session/handles.js';
 import { CARD_HANDLES, eyeHandles, MIDLINE_HANDLE } from '../session/handles.js';
 import type { MeasuringFailure } from '../session/ports.js';
 import type { Marking, PictureState } from '../session/sheet.js';
-import { pictureOf } from '../session/sheet.js';
+import { isHiddenByFailure, pictureOf } from '../session/sheet.js';
 import { Holding } from './holding.js';
 import { Loupe } from './loupe.js';
 import { PictureFacts } from './picture-facts.js';
@@ -14,9 +14,11 @@ import type { PictureRegion } from './picture-region.js';
 import { eyeRegion, faceRegion, wholeRegion } from './picture-region.js';
 import { PictureStage } from './picture-stage.js';
 import { failureSaying, progressSentence } from './sentences.js';
+import { noticeSentence } from './sheet-notice.js';
 import { SweepFacts } from './sweep-facts.js';
 import { SweepNote, SweptNote } from './sweep-note.js';
 import { SweptPicture } from './sweep-view.js';
+import { useKeptFocus } from './use-kept-focus.js';
 import type { SheetInHand } from './use-sheet.js';
 import { pictureWords as words, sweepWords } from './words.js';
 
@@ -29,24 +31,32 @@ export function PicturePanel(props: {
   readonly onSweep: () => void;
 }) {
   const { sheet } = props;
-  const { picture, sweep } = sheet.state;
+  const { notice, picture, sweep } = sheet.state;
   const letGo = useIncomingFiles(sheet.bringFiles);
   const headingId = useId();
+  const heading = useRef<HTMLHeadingElement>(null);
+  useKeptFocus(heading);
+  const kind = isHiddenByFailure(sheet.state) ? null : picture.kind;
+  const said = noticeSentence(notice);
   return (
     <section className={letGo ? 'picture-panel is-drop' : 'picture-panel'} aria-labelledby={headingId}>
-      <h2 id={headingId} className={picture.kind === 'none' ? undefined : 'visually-hidden'}>
+      <h2
+        id={headingId}
+        ref={heading}
+        tabIndex={-1}
+        className={picture.kind === 'none' ? undefined : 'visually-hidden'}
+      >
         {words.heading}
       </h2>
       {letGo && <p className="drop-note">{words.letGo}</p>}
       {sweep !== null && <SweepNote sheet={sheet} run={sweep} />}
-      <PictureBody sheet={sheet} />
+      {said !== null && sweep === null && <p className="note">{said}</p>}
+      {kind !== null && <PictureBody sheet={sheet} />}
       <PictureActions sheet={sheet} onTake={props.onTake} onSweep={props.onSweep} />
-      {picture.kind === 'none' && <Holding />}
-      {(picture.kind === 'measured' || picture.kind === 'swept' || picture.kind === 'none') && (
-        <GazeChoice sheet={sheet} />
-      )}
-      {picture.kind === 'measured' && <PictureFacts sheet={sheet} />}
-      {picture.kind === 'swept' && <SweepFacts sheet={sheet} />}
+      {kind === 'none' && <Holding />}
+      {(kind === 'measured' || kind === 'swept' || kind === 'none') && <GazeChoice sheet={sheet} />}
+      {kind === 'measured' && <PictureFacts sheet={sheet} />}
+      {kind === 'swept' && <SweepFacts sheet={sheet} />}
     </section>
   );
 }
@@ -312,6 +322,7 @@ function PictureActions(props: {
     );
   }
   const isFirst = kind === 'none';
+  const isHidden = isHiddenByFailure(state);
   return (
     <div className="actions">
       <button type="button" className={isFirst || kind === 'failed' ? 'main-action' : undefined} onClick={props.onTake}>
@@ -336,7 +347,7 @@ function PictureActions(props: {
       </label>
       {isFirst ? (
         <span className="note">{words.dropHere}</span>
-      ) : (
+      ) : isHidden ? null : (
         <button
           type="button"
           className="quiet"

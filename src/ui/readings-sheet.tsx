@@ -3,6 +3,7 @@ import type { Measurement } from '../core/catalogue/measurement.js';
 import type { Finding } from '../core/crosscheck/finding.js';
 import type { FieldRow, SheetRow } from '../session/rows.js';
 import { hasReadings } from '../session/rows.js';
+import { earlierMeasured } from '../session/sheet.js';
 import type { ReadingField } from '../session/typed-sheet.js';
 import { READING_FIELDS } from '../session/typed-sheet.js';
 import { budgetBasis } from './budget-basis.js';
@@ -13,8 +14,8 @@ import { FindingMark } from './finding-mark.js';
 import { formatDifference, formatEstimate, formatNumber } from './numbers.js';
 import { RowDetails } from './row-details.js';
 import { findingReason, findingWord, readingFailureSentence, readingWords, statusShort } from './sentences.js';
-import type { SheetInHand } from './use-sheet.js';
-import { sheetWords as words } from './words.js';
+import type { SheetInHand, SheetMeasurement } from './use-sheet.js';
+import { sheetWords as words, sweepWords } from './words.js';
 
 const GROUPS = ['eyes', 'head'] as const;
 const COLUMNS = 6;
@@ -37,14 +38,22 @@ export function ReadingsSheet({ sheet }: { readonly sheet: SheetInHand }) {
   const headingId = useId();
   const isMeasured = sheet.measurement?.ok === true;
   const isSweep = sheet.measurement?.ok === true && sheet.measurement.value.kind === 'sweep';
-  const isRenewed = isSweep && sheet.sweep.measuringShare !== null;
+  const earlier = isMeasured ? earlierMeasured(sheet.state) : null;
+  const isRenewed = earlier !== null || (isSweep && sheet.sweep.measuringShare !== null);
   return (
     <section className="readings" aria-labelledby={headingId}>
       <h2 id={headingId} className="visually-hidden">
         {words.heading}
       </h2>
       <AloneBar sheet={sheet} />
-      {isMeasured && <p className="note what-decides">{isSweep ? words.whatSweepDecides : words.whatDecides}</p>}
+      {earlier !== null && (
+        <p className="note note-advice">
+          <strong>{sweepWords.earlier[earlier]}</strong>
+        </p>
+      )}
+      {sheet.measurement?.ok === true && (
+        <p className="note what-decides">{whatDecidesWords(sheet.measurement.value)}</p>
+      )}
       {/* The roles are said again because a narrow screen lays the table out as blocks, and browsers then forget them. */}
       <table
         role="table"
@@ -91,6 +100,15 @@ export function ReadingsSheet({ sheet }: { readonly sheet: SheetInHand }) {
       </p>
     </section>
   );
+}
+
+/** Chosen: as the tolerance on the distance PD. A sweep without it is no better than one picture. */
+const SURE_PD_MM = 1;
+
+function whatDecidesWords({ kind, estimates }: SheetMeasurement): string {
+  if (kind === 'picture') return words.whatDecides;
+  const { low, high } = estimates.pdFar;
+  return (high - low) / 2 < SURE_PD_MM ? words.whatSweepDecides : words.whatUnsureSweepDecides;
 }
 
 function AloneBar({ sheet }: { readonly sheet: SheetInHand }) {

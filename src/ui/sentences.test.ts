@@ -5,7 +5,7 @@ import type { BudgetSource } from '../core/estimate/estimate.js';
 import type { SweepAdvice } from '../core/estimate/sweep.js';
 import type { MeasuringFailure } from '../session/ports.js';
 import type { SweepGap } from '../session/sweep-coverage.js';
-import type { SweepTrouble } from '../session/sweep-frames.js';
+import type { FramesMissing, SweepTrouble } from '../session/sweep-frames.js';
 import {
   adviceSentence,
   failureSaying,
@@ -181,13 +181,14 @@ describe('sentences of sweeps', () => {
     'come-nearer': { kind: 'come-nearer', pixelsPerMm: 1.4 },
     'eyes-elsewhere': { kind: 'eyes-elsewhere' },
   };
+  const NONE_MISSING: FramesMissing = { missed: 0, commonest: null, leftOut: 0 };
   const GAPS: Readonly<Record<SweepGap, true>> = { 'turned-R': true, 'turned-L': true, distance: true, frames: true };
 
   it.each([...Object.values(OF_SWEEPS), ...Object.values(FAILURES)])(
     'say why a sweep was not measured and what to do next: $kind',
     (failure) => {
-      for (const mostly of [null, FAILURES['eyes-closed']]) {
-        const { what, next } = sweepFailureSaying(failure, mostly);
+      for (const missing of [NONE_MISSING, { missed: 3, commonest: FAILURES['eyes-closed'], leftOut: 2 }]) {
+        const { what, next } = sweepFailureSaying(failure, missing);
         expectSentence(what);
         expectSentence(next);
       }
@@ -195,11 +196,20 @@ describe('sentences of sweeps', () => {
   );
 
   it('carry the facts', () => {
-    const { what } = sweepFailureSaying(OF_SWEEPS['too-few-frames'], FAILURES['no-card']);
-    expect(what).toBe('Only 3 frames could be used, and a sweep needs 6. Most of the others: card not seen.');
-    expect(sweepFailureSaying({ kind: 'too-few-frames', usable: 1, needed: 6 }, null).what).toContain('Only 1 frame ');
+    const lacking = (missed: number): FramesMissing => ({ missed, commonest: FAILURES['no-card'], leftOut: 0 });
+    const tooFew = OF_SWEEPS['too-few-frames'];
+    expect(sweepFailureSaying(tooFew, lacking(3)).what).toBe(
+      'Only 3 frames could be used, and a sweep needs 6. Most of the others: card not seen.',
+    );
+    expect(sweepFailureSaying(tooFew, lacking(1)).what).toContain('The other one: card not seen.');
+    expect(sweepFailureSaying({ ...tooFew, usable: 1 }, NONE_MISSING).what).toContain('Only 1 frame ');
+    // whoever left frames out can put them back, and need not take the sweep again
+    expect(sweepFailureSaying(tooFew, { ...NONE_MISSING, leftOut: 4 }).next).toMatch(/^Put frames back/);
     // the place among the frames that were measured is not the number on the screen
     expect(sweepAdviceSentence(SWEEP_ADVICE['card-slipped'], (place) => place + 3)).toContain('at frame 11,');
+    expect(sweepAdviceSentence({ kind: 'turn-further', rangeDeg: 3, usefulDeg: 16 }, (place) => place)).toContain(
+      'hardly turned',
+    );
     expect(sweepAdviceSentence(SWEEP_ADVICE['lean-more'], (place) => place)).toContain('only 4 % farther');
   });
 

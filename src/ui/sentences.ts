@@ -248,7 +248,7 @@ export function sweepFailureSaying(failure: SweepTrouble, missing: FramesMissing
       const others = othersWords(missing);
       if (missing.leftOut > 0) {
         return {
-          what: `Only ${frameCountWords(failure.usable)} are left in, and a sweep needs ${failure.needed}.`.replace('1 frame are', '1 frame is'),
+          what: `With what was left out, only ${frameCountWords(failure.usable)} could be used, and a sweep needs ${failure.needed}.`,
           next: 'Put frames back that were left out, or measure the best frame as one picture.',
         };
       }

@@ -117,7 +117,9 @@ export function SheetScreen() {
       </header>
       {state.cleared !== null && READING_FIELDS.some((field) => state.cleared?.[field] !== '') && (
         <div className="bar">
-          <p role="status">{headerWords.cleared}</p>
+          <p role="status">
+            {headerWords.cleared} {state.gone !== null && state.putAside === null && headerWords.gone[state.gone]}
+          </p>
           <button
             type="button"
             onClick={() => {
@@ -131,7 +133,8 @@ export function SheetScreen() {
       {state.putAside !== null && (
         <aside className="bar" aria-label={demoWords.load}>
           <p>
-            <strong>{demoWords.onSheet}</strong> {demoWords.rendered}
+            <strong>{demoWords.onSheet}</strong> {demoWords.rendered}{' '}
+            {state.gone !== null && demoWords.kept[state.gone]}
           </p>
           <button
             type="button"

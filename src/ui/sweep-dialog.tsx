@@ -14,7 +14,7 @@ import { liveCameraOf } from './live-camera.js';
 import { Holding } from './holding.js';
 import { Modal } from './modal.js';
 import { formatNumber } from './numbers.js';
-import { frameFailureWords, gapWords, progressSentence } from './sentences.js';
+import { frameFailureWords, gapWords, HARDLY_TURNED_DEG, progressSentence } from './sentences.js';
 import type { CourseUnderWay } from './sweep-guide.js';
 import { SweepGuide } from './sweep-guide.js';
 import { useCamera } from './use-camera.js';
@@ -87,6 +87,7 @@ export function SweepDialog(props: {
   useCapture({
     camera: isCapturing ? camera : null,
     underWay: phase.kind === 'capturing' ? phase : null,
+    isHeld: frames.length > 0 && counts.found + counts.missed === 0,
     hasRoom,
     onStep: setStep,
     onOver: () => {
@@ -96,6 +97,8 @@ export function SweepDialog(props: {
     onFailure: fail,
   });
 
+  const lessSureId = useId();
+  const isLessSure = counts.found >= LEAST_FRAMES && coverage.missing.length > 0;
   const isDone = stage === 'done';
   const isFailed = run?.stage.kind === 'failed';
   const complete = useEffectEvent(() => {
@@ -192,9 +195,14 @@ export function SweepDialog(props: {
               </button>
             )}
             {counts.found >= LEAST_FRAMES && (
-              <button type="button" onClick={measureNow}>
+              <button type="button" aria-describedby={isLessSure ? lessSureId : undefined} onClick={measureNow}>
                 {words.measureNow(counts.found)}
               </button>
+            )}
+            {isLessSure && (
+              <span id={lessSureId} className="note">
+                {words.lessSure}
+              </span>
             )}
           </div>
           <Needs coverage={coverage} />
@@ -240,13 +248,22 @@ function stageWords(stage: Stage, step: CourseStep, coverage: SweepCoverage, fra
     case 'ready':
       return words.ready;
     case 'capturing':
-      return troubleWords(frames) ?? words.steps[step];
+      return isFirstAwaited(frames) ? words.firstFrame : (troubleWords(frames) ?? words.steps[step]);
     case 'working':
     case 'done':
       return coverage.missing.length === 0 ? words.enough : words.working;
     case 'short':
-      return words.short(coverage.missing.map(gapWords).join(', '));
+      return (isHardlyTurned(coverage) ? words.hardlyTurned : words.short)(coverage.missing.map(gapWords).join(', '));
   }
+}
+
+/** Before the first frame was looked at, the workers may still be loading: the course waits for them. */
+function isFirstAwaited(frames: readonly SweepFrame[]): boolean {
+  return frames.every(({ outcome }) => outcome.kind === 'waiting');
+}
+
+function isHardlyTurned({ turnedDeg, usable }: SweepCoverage): boolean {
+  return usable >= LEAST_FRAMES && Math.max(turnedDeg.R, turnedDeg.L) < HARDLY_TURNED_DEG;
 }
 
 /** What is wrong where the last frames all failed in the same way; null where they did not. */
@@ -272,6 +289,8 @@ function useCapture(props: {
   /** null while nothing is to be taken */
   readonly camera: CameraStream | null;
   readonly underWay: CourseUnderWay | null;
+  /** the course waits, and no frame is taken */
+  readonly isHeld: boolean;
   readonly hasRoom: boolean;
   readonly onStep: (step: CourseStep) => void;
   readonly onOver: () => void;
@@ -280,6 +299,7 @@ function useCapture(props: {
 }): void {
   const { camera, underWay } = props;
   const hasRoom = useEffectEvent(() => props.hasRoom);
+  const isHeld = useEffectEvent(() => props.isHeld);
   const onStep = useEffectEvent(props.onStep);
   const onOver = useEffectEvent(props.onOver);
   const onFrame = useEffectEvent(props.onFrame);
@@ -313,8 +333,8 @@ function useCapture(props: {
         isTold = true;
         return;
       }
-      const isDue = hasRoom() && (last === null || isStepApart(mark, last));
-      clock.hold(isDue && isTaking);
+      const isDue = !isHeld() && hasRoom() && (last === null || isStepApart(mark, last));
+      clock.hold(isHeld() || (isDue && isTaking));
       if (isDue && !isTaking) {
         last = mark;
         void take();
@@ -355,8 +375,7 @@ export function WorkProgress({ what, share }: { readonly what: string; readonly 
 /** What the sweep needs, and what of it is there. */
 function Needs({ coverage }: { readonly coverage: SweepCoverage }) {
   const { turnedDeg, distanceRatio, usable, missing } = coverage;
-  const degrees = (is: number): string =>
-    words.degreesOf(formatNumber(Math.min(is, ENOUGH.turnDeg), 0), ENOUGH.turnDeg);
+  const degrees = (is: number): string => words.degreesOf(formatNumber(Math.floor(is), 0), ENOUGH.turnDeg);
   const beyond = distanceRatio - 1;
   const needed = ENOUGH.distanceRatio - 1;
   const lines = [
@@ -365,13 +384,13 @@ function Needs({ coverage }: { readonly coverage: SweepCoverage }) {
     {
       gap: 'distance',
       name: words.distance,
-      is: words.percentOf(formatNumber(100 * Math.min(beyond, needed), 0), formatNumber(100 * needed, 0)),
+      is: words.percentOf(formatNumber(Math.floor(100 * beyond), 0), formatNumber(100 * needed, 0)),
       share: beyond / needed,
     },
     {
       gap: 'frames',
       name: words.frames,
-      is: words.framesOf(Math.min(usable, ENOUGH.frames), ENOUGH.frames),
+      is: words.framesOf(usable, ENOUGH.frames),
       share: usable / ENOUGH.frames,
     },
   ] as const;
@@ -386,7 +405,8 @@ function Needs({ coverage }: { readonly coverage: SweepCoverage }) {
               <span style={{ width: `${100 * Math.min(1, share)}%` }} />
             </span>
             <span className="need-is">
-              {is} <span className="need-word">{isMissing ? words.lacks : words.has}</span>
+              {isMissing && `${is}, `}
+              <span className="need-word">{isMissing ? words.lacks : words.has}</span>
             </span>
           </li>
         );

@@ -25,14 +25,7 @@ export function SweepFacts({ sheet }: { readonly sheet: SheetInHand }) {
             )}
           </Fact>
         )}
-        {yaws.length > 0 && (
-          <Fact name={words.turnRange}>
-            {words.turnedFromTo(
-              formatNumber(Math.max(0, -Math.min(...yaws)), 0),
-              formatNumber(Math.max(0, Math.max(...yaws)), 0),
-            )}
-          </Fact>
-        )}
+        {yaws.length > 0 && <Fact name={words.turnRange}>{turnWords(Math.min(...yaws), Math.max(...yaws))}</Fact>}
         <Fact name={pictureWords.scale}>{pictureWords.pixelsPerMm(formatNumber(pixelsPerMm, 1))}</Fact>
       </dl>
       <AdviceList
@@ -41,6 +34,15 @@ export function SweepFacts({ sheet }: { readonly sheet: SheetInHand }) {
       />
     </>
   );
+}
+
+/** Positive yaws are turns to the wearer's left. */
+function turnWords(lowestDeg: number, highestDeg: number): string {
+  const [right, left] = [Math.round(-lowestDeg), Math.round(highestDeg)];
+  const degrees = (value: number): string => formatNumber(Math.max(0, value), 0);
+  if (right <= 0) return words.turnedOneSide.L(degrees(-right), degrees(left));
+  if (left <= 0) return words.turnedOneSide.R(degrees(-left), degrees(right));
+  return words.turnedFromTo(degrees(right), degrees(left));
 }
 
 function ofUsed(values: readonly (number | null)[], fates: readonly string[]): readonly number[] {

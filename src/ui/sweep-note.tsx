@@ -1,9 +1,10 @@
 import type { SheetState } from '../session/sheet.js';
-import type { SweepTrouble } from '../session/sweep-frames.js';
-import { commonestFailure, frameCounts, straightestFrame } from '../session/sweep-frames.js';
+import type { SweepFrame, SweepTrouble } from '../session/sweep-frames.js';
+import { frameCounts, framesMissing, straightestFrame } from '../session/sweep-frames.js';
 import type { SweepRun } from '../session/sweep-run.js';
 import { sweepFailureSaying } from './sentences.js';
 import { FramesProgress, WorkProgress } from './sweep-dialog.js';
+import { sweepHeadline } from './sweep-headline.js';
 import { FramesList } from './sweep-view.js';
 import type { SheetInHand } from './use-sheet.js';
 import { sweepWords as words } from './words.js';
@@ -28,25 +29,16 @@ export function SweepNote({ sheet, run }: { readonly sheet: SheetInHand; readonl
 }
 
 function SweepFailed(props: { readonly sheet: SheetInHand; readonly run: SweepRun; readonly failure: SweepTrouble }) {
-  const { measurePicture, sweep } = props.sheet;
+  const { state, sweep } = props.sheet;
   const { frames } = props.run;
-  const best = straightestFrame(frames)?.kept ?? null;
+  const { kind } = state.picture;
   return (
     <div className="sweep-failed">
       <SweepFailureNote failure={props.failure} frames={frames} />
       <div className="actions">
-        {best !== null && (
-          <button
-            type="button"
-            onClick={() => {
-              measurePicture({ kind: 'file', blob: best, name: '' });
-            }}
-          >
-            {words.bestAlone}
-          </button>
-        )}
-        <button type="button" className="quiet" onClick={sweep.drop}>
-          {words.dismiss}
+        <BestAlone sheet={props.sheet} frames={frames} />
+        <button type="button" className={kind === 'none' ? 'quiet' : undefined} onClick={sweep.drop}>
+          {kind === 'none' ? words.dismiss : words.backTo[kind === 'swept' ? 'sweep' : 'picture']}
         </button>
       </div>
       {frames.length > 0 && <FramesList frames={frames} />}
@@ -54,8 +46,24 @@ function SweepFailed(props: { readonly sheet: SheetInHand; readonly run: SweepRu
   );
 }
 
+/** Offers the straightest of the frames in which all was found. */
+function BestAlone({ sheet, frames }: { readonly sheet: SheetInHand; readonly frames: readonly SweepFrame[] }) {
+  const best = straightestFrame(frames)?.kept ?? null;
+  if (best === null) return null;
+  return (
+    <button
+      type="button"
+      onClick={() => {
+        sheet.measurePicture({ kind: 'file', blob: best, name: '' });
+      }}
+    >
+      {words.bestAlone}
+    </button>
+  );
+}
+
 function SweepFailureNote(props: { readonly failure: SweepTrouble; readonly frames: SweepRun['frames'] }) {
-  const { what, next } = sweepFailureSaying(props.failure, commonestFailure(props.frames));
+  const { what, next } = sweepFailureSaying(props.failure, framesMissing(props.frames));
   return (
     <p className="note note-failure">
       <strong>{what}</strong> {next}
@@ -73,12 +81,17 @@ export function SweptNote({ sheet, picture }: { readonly sheet: SheetInHand; rea
     <>
       {isRenewed && <WorkProgress what={words.renewing} share={share} />}
       {measurement?.ok === true && measurement.value.kind === 'sweep' && (
-        <p className="note">
-          <strong>{words.used(measurement.value.framesUsed, picture.frames.length)}</strong>
+        <p className={measurement.value.slippedFromFrame === null ? 'note headline' : 'note headline note-advice'}>
+          <strong>{sweepHeadline(measurement.value, picture.frames, picture.outcome)}</strong>
         </p>
       )}
       {measurement?.ok === false && measurement.failure.kind === 'sweep' && !isRenewed && (
-        <SweepFailureNote failure={measurement.failure.failure} frames={picture.frames} />
+        <div className="sweep-failed">
+          <SweepFailureNote failure={measurement.failure.failure} frames={picture.frames} />
+          <div className="actions">
+            <BestAlone sheet={sheet} frames={picture.frames} />
+          </div>
+        </div>
       )}
     </>
   );

@@ -1,9 +1,9 @@
-import { useEffect, useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import { SIDES } from '../core/units/side.js';
 import type { Picture } from '../session/ports.js';
 import type { PictureState } from '../session/sheet.js';
 import type { FrameStanding, JudgedFrame, SweepFrame } from '../session/sweep-frames.js';
-import { judgeFrames, representativeFrame } from '../session/sweep-frames.js';
+import { judgeFrames, representativeFrame, straightestFrame } from '../session/sweep-frames.js';
 import { useEquipment } from './equipment.js';
 import { formatNumber } from './numbers.js';
 import { PictureCanvas } from './picture-canvas.js';
@@ -20,13 +20,21 @@ export function SweptPicture(props: {
 }) {
   const { state } = props;
   const { dispatch } = props.sheet;
-  const judged = judgeFrames(state.frames, state.outcome);
-  const shown = judged.find(({ frame }) => frame.id === state.shownId) ?? representativeFrame(judged) ?? judged[0];
+  const { frames, outcome } = state;
+  const judged = judgeFrames(frames, outcome, state.poses);
+  // Where the frames as they are carry no number, none of them is waited for.
+  const hasNoNumbers = !outcome.result.ok && outcome.basis.frames === frames;
+  const straightest = straightestFrame(frames);
+  const shown =
+    judged.find(({ frame }) => frame.id === state.shownId) ??
+    representativeFrame(judged) ??
+    judged.find(({ frame }) => frame === straightest) ??
+    judged[0];
   if (shown === undefined) return null;
   return (
     <div className="swept">
       <ShownFrame shown={shown} />
-      <FrameLine shown={shown} />
+      <FrameLine shown={shown} hasNoNumbers={hasNoNumbers} />
       {shown.frame.outcome.kind === 'found' && (
         <label className="check">
           <input
@@ -41,6 +49,7 @@ export function SweptPicture(props: {
       )}
       <FrameStrip
         judged={judged}
+        standings={hasNoNumbers ? words.standingsOfFailed : words.standings}
         shownId={shown.frame.id}
         onShow={(id) => {
           // From here on this frame is looked at, whichever stands for the sweep.
@@ -107,14 +116,16 @@ function useOpened({ kept }: SweepFrame): Picture | null {
   return opened !== null && opened.kept === kept ? opened.picture : null;
 }
 
-function FrameLine({ shown }: { readonly shown: JudgedFrame }) {
+function FrameLine({ shown, hasNoNumbers }: { readonly shown: JudgedFrame; readonly hasNoNumbers: boolean }) {
   const { frame, number, standing, yawDeg, distanceMm } = shown;
   const what =
     standing === 'missed'
       ? frame.outcome.kind === 'missed'
         ? sentence(frameFailureWords(frame.outcome.failure))
         : ''
-      : words.standingsLong[standing];
+      : standing === 'not-measured' && hasNoNumbers
+        ? words.foundOnly
+        : words.standingsLong[standing];
   const where = [
     ...(yawDeg === null ? [] : [facingWords(yawDeg)]),
     ...(distanceMm === null ? [] : [`${formatNumber(distanceMm / 10, 0)} cm`]),
@@ -143,15 +154,21 @@ function sentence(text: string): string {
 /** The frames in their order, one of which is looked at: a group of radio buttons, so that arrow keys go through them. */
 function FrameStrip(props: {
   readonly judged: readonly JudgedFrame[];
+  readonly standings: StandingWords;
   readonly shownId: number;
   readonly onShow: (id: number) => void;
 }) {
   const name = useId();
   const hintId = useId();
+  const strip = useRef<HTMLDivElement>(null);
+  const { shownId } = props;
+  useEffect(() => {
+    if (strip.current !== null) scrollToChosen(strip.current);
+  }, [shownId]);
   return (
     <fieldset className="strip" aria-describedby={hintId}>
       <legend>{words.strip}</legend>
-      <div className="strip-frames">
+      <div className="strip-frames" ref={strip}>
         {props.judged.map((one) => (
           <label key={one.frame.id} className={`strip-frame is-${one.standing}`}>
             <input
@@ -163,7 +180,7 @@ function FrameStrip(props: {
                 props.onShow(one.frame.id);
               }}
             />
-            <FrameThumbnail judged={one} standings={words.standings} />
+            <FrameThumbnail judged={one} standings={props.standings} />
           </label>
         ))}
       </div>
@@ -173,6 +190,21 @@ function FrameStrip(props: {
     </fieldset>
   );
 }
+
+/** Brings the chosen frame fully into view within the strip; the page stays where it is. */
+function scrollToChosen(strip: HTMLElement): void {
+  const chosen = strip.querySelector('label:has(:checked)');
+  if (chosen === null) return;
+  const tile = chosen.getBoundingClientRect();
+  const view = strip.getBoundingClientRect();
+  const above = view.top + STRIP_EDGE_PX - tile.top;
+  const below = tile.bottom + STRIP_EDGE_PX - view.bottom;
+  if (above > 0) strip.scrollTop -= above;
+  else if (below > 0) strip.scrollTop += below;
+}
+
+/** Room for the outline of the chosen frame. */
+const STRIP_EDGE_PX = 4;
 
 /** The frames of a sweep that failed, with what became of each. */
 export function FramesList({ frames }: { readonly frames: readonly SweepFrame[] }) {
@@ -190,10 +222,9 @@ export function FramesList({ frames }: { readonly frames: readonly SweepFrame[] 
   );
 }
 
-function FrameThumbnail(props: {
-  readonly judged: JudgedFrame;
-  readonly standings: Readonly<Record<Exclude<FrameStanding, 'missed'>, string>>;
-}) {
+type StandingWords = Readonly<Record<Exclude<FrameStanding, 'missed'>, string>>;
+
+function FrameThumbnail(props: { readonly judged: JudgedFrame; readonly standings: StandingWords }) {
   const { frame, number, standing } = props.judged;
   const { outcome, thumbnail } = frame;
   return (

@@ -1,9 +1,11 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Finding } from '../core/crosscheck/finding.js';
-import { commonestFailure } from '../session/sweep-frames.js';
+import { framesMissing } from '../session/sweep-frames.js';
 import { findingsSpoken } from './readings-sheet.js';
 import type { Saying } from './sentences.js';
 import { failureSaying, progressSentence, sweepFailureSaying } from './sentences.js';
+import { noticeSentence } from './sheet-notice.js';
+import { sweepHeadline } from './sweep-headline.js';
 import type { SheetInHand } from './use-sheet.js';
 import { pictureWords, sheetWords, sweepWords } from './words.js';
 
@@ -38,7 +40,7 @@ export function useAnnouncements({ state, measurement, rows }: SheetInHand): Ann
     };
   }, [rows]);
 
-  return { picture: sweepNews(state) ?? pictureNews(state, measurement), findings };
+  return { picture: sweepNews(state) ?? noticeSentence(state.notice) ?? pictureNews(state, measurement), findings };
 }
 
 /** The stages of a sweep, not each of its frames; null without one, and while the camera's dialog speaks for itself. */
@@ -50,7 +52,7 @@ function sweepNews({ sweep }: SheetInHand['state']): string | null {
     case 'measuring':
       return `${sweepWords.measuring}.`;
     case 'failed':
-      return spoken(sweepFailureSaying(sweep.stage.failure, commonestFailure(sweep.frames)));
+      return spoken(sweepFailureSaying(sweep.stage.failure, framesMissing(sweep.frames)));
   }
 }
 
@@ -70,10 +72,10 @@ function pictureNews({ picture }: SheetInHand['state'], measurement: SheetInHand
         : pictureWords.found;
     case 'swept':
       if (measurement?.ok === true && measurement.value.kind === 'sweep') {
-        return sweepWords.found(measurement.value.framesUsed, picture.frames.length);
+        return sweepWords.found(sweepHeadline(measurement.value, picture.frames, picture.outcome));
       }
       return measurement?.ok === false && measurement.failure.kind === 'sweep'
-        ? spoken(sweepFailureSaying(measurement.failure.failure, commonestFailure(picture.frames)))
+        ? spoken(sweepFailureSaying(measurement.failure.failure, framesMissing(picture.frames)))
         : '';
   }
 }

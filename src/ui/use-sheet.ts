@@ -14,7 +14,7 @@ import type { MeasuringFailure, Picture, PicturePort } from '../session/ports.js
 import type { SheetRow } from '../session/rows.js';
 import { sheetRows } from '../session/rows.js';
 import type { SheetEvent, SheetState } from '../session/sheet.js';
-import { openSheet, ownSheet, picturesOf, sheetReducer } from '../session/sheet.js';
+import { isHiddenByFailure, openSheet, ownSheet, picturesOf, sheetReducer } from '../session/sheet.js';
 import type { SweepTrouble } from '../session/sweep-frames.js';
 import { useEquipment } from './equipment.js';
 import { useProfiles } from './use-profiles.js';
@@ -41,7 +41,10 @@ export interface SheetInHand {
   readonly dispatch: Dispatch<SheetEvent>;
   /** what the estimates depend on besides what was found */
   readonly settings: MeasuringSettings;
-  /** what the picture or the sweep says; null without one, a failure where its features do not carry a number */
+  /**
+   * What the picture or the sweep says; null without one or while a failed sweep takes its place, a failure where its
+   * features do not carry a number.
+   */
   readonly measurement: Result<SheetMeasurement, SheetTrouble> | null;
   readonly rows: readonly SheetRow[];
   readonly misfits: readonly Misfit[];
@@ -166,7 +169,9 @@ export function useSheet(): SheetInHand {
   // A handle follows the pointer at once; the estimates follow as fast as they can be worked out.
   const features = useDeferredValue(state.picture.kind === 'measured' ? state.picture.marking.features : null);
   const sweepResult = state.picture.kind === 'swept' ? state.picture.outcome.result : null;
+  const isHidden = isHiddenByFailure(state);
   const measurement = useMemo<SheetInHand['measurement']>(() => {
+    if (isHidden) return null;
     if (sweepResult !== null) {
       return sweepResult.ok
         ? succeed({ kind: 'sweep', ...sweepResult.value })
@@ -177,7 +182,7 @@ export function useSheet(): SheetInHand {
     return measured.ok
       ? succeed({ kind: 'picture', ...measured.value })
       : fail({ kind: 'picture', failure: measured.failure });
-  }, [features, settings, measureFace, sweepResult]);
+  }, [features, settings, measureFace, sweepResult, isHidden]);
   const rows = useMemo(
     () => sheetRows(state, measurement?.ok === true ? measurement.value.estimates : null, catalogue),
     [state, measurement, catalogue],

@@ -1,8 +1,8 @@
-import type { Dispatch } from 'react';
+import type { Dispatch, RefObject } from 'react';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import { succeed } from '../core/result.js';
-import type { MeasuringProgress, Picture } from '../session/ports.js';
+import type { MeasuringProgress, Picture, StoredSize } from '../session/ports.js';
 import type { SheetEvent, SheetState } from '../session/sheet.js';
 import { MOST_FRAMES } from '../session/sweep-coverage.js';
 import type { SweepBasis } from '../session/sweep-frames.js';
@@ -16,7 +16,7 @@ const VIDEO_FRAMES = 24;
 
 /** What is done with sweeps. */
 export interface SweepInHand {
-  /** Several pictures of one sweep, in the order in which they were taken. */
+  /** Several pictures of one sweep, taken in the order of their names. */
   readonly measurePictures: (files: readonly File[]) => void;
   readonly measureVideo: (file: File) => void;
   /** Begins a sweep whose frames come from a camera. */
@@ -94,31 +94,34 @@ export function useSweep(
 
   const measurePictures = useCallback(
     (files: readonly File[]) => {
-      const chosen = spread(files, MOST_FRAMES);
+      const chosen = spread(files.toSorted(byName), MOST_FRAMES);
       dispatch({ kind: 'sweep-begun', origin: 'pictures', expected: chosen.length });
-      const started = start(completeAfter(chosen.length), false);
-      for (const file of chosen) {
-        const id = nextId.current++;
-        dispatch({ kind: 'frame-taken', id });
-        started.add({ id, open: () => pictures.open(file, file.name), discard: () => undefined, file });
-      }
+      const life = standIn(finder);
+      const begin = async (): Promise<void> => {
+        const sizes = await Promise.all(chosen.map((file) => pictures.storedSize(file)));
+        if (life.isOver) return;
+        if (!areOfOneSize(sizes)) {
+          dispatch({ kind: 'sweep-failed', failure: { kind: 'frames-of-different-size' } });
+          return;
+        }
+        const started = start(completeAfter(chosen.length), false);
+        for (const file of chosen) {
+          const id = nextId.current++;
+          dispatch({ kind: 'frame-taken', id });
+          started.add({ id, open: () => pictures.open(file, file.name), discard: () => undefined, file });
+        }
+      };
+      begin().catch((reason: unknown) => {
+        if (!life.isOver) onFault(reason);
+      });
     },
-    [completeAfter, dispatch, pictures, start],
+    [completeAfter, dispatch, onFault, pictures, start],
   );
 
   const measureVideo = useCallback(
     (file: File) => {
       dispatch({ kind: 'sweep-begun', origin: 'video', expected: null });
-      const life = { isOver: false };
-      finder.current?.stop();
-      // Stands in for the finder until the video is open.
-      finder.current = {
-        add: () => undefined,
-        discardWaiting: () => undefined,
-        stop: () => {
-          life.isOver = true;
-        },
-      };
+      const life = standIn(finder);
       const open = async (): Promise<void> => {
         const opened = await pictures.openVideo(file, file.name, VIDEO_FRAMES);
         if (life.isOver) {
@@ -256,6 +259,35 @@ function hopelessFailure({ outcome }: SettledFrame) {
   if (outcome.kind !== 'missed') return null;
   const { failure } = outcome;
   return failure.kind === 'model-not-loadable' || failure.kind === 'vision-not-loadable' ? failure : null;
+}
+
+/** Stands in for the finder until files are open: whoever stops it ends this life. */
+function standIn(finder: RefObject<SweepFinder | null>): { readonly isOver: boolean } {
+  const life = { isOver: false };
+  finder.current?.stop();
+  finder.current = {
+    add: () => undefined,
+    discardWaiting: () => undefined,
+    stop: () => {
+      life.isOver = true;
+    },
+  };
+  return life;
+}
+
+/** Cameras number their files; 10 comes after 9. */
+const NAMES = new Intl.Collator('en', { numeric: true });
+
+function byName(one: File, other: File): number {
+  return NAMES.compare(one.name, other.name);
+}
+
+/** Files without a readable size are told of later. Upright and lying count as one: EXIF may say how each is to be turned. */
+function areOfOneSize(sizes: readonly (StoredSize | null)[]): boolean {
+  const known = sizes.flatMap((size) =>
+    size === null ? [] : [[size.widthPx, size.heightPx].toSorted((a, b) => a - b)],
+  );
+  return known.every((size) => size.join() === known[0]?.join());
 }
 
 /** At most `most` of the things, evenly spread, in their order. */

@@ -9,6 +9,7 @@ export const headerWords = {
   printSheet: 'Print sheet',
   clearSheet: 'Clear sheet',
   cleared: 'The sheet was cleared.',
+  gone: { picture: 'The measured picture went with it.', sweep: 'The measured sweep went with it.' },
   bringBack: 'Bring the readings back',
   skipToReadings: 'Go to the readings',
 } as const;
@@ -17,6 +18,10 @@ export const demoWords = {
   load: 'Show the invented wearer',
   onSheet: 'Invented wearer: Tobin Quillfeather, Lantern Yard practice.',
   rendered: 'A rendered picture, and readings with one slip in them.',
+  kept: {
+    picture: 'Your own readings are kept; the picture measured before is not.',
+    sweep: 'Your own readings are kept; the sweep measured before is not.',
+  },
   leave: 'Back to my own sheet',
   pictureName: 'Invented wearer (rendered picture)',
 } as const;
@@ -27,7 +32,8 @@ export const pictureWords = {
   takeAnother: 'Take another picture',
   choose: 'Choose a picture file',
   chooseAnother: 'Choose another file',
-  dropHere: 'or drop or paste one here (JPEG, PNG or WebP). Several pictures, or a video, are measured as a sweep.',
+  dropHere:
+    'or drop or paste one here (JPEG, PNG or WebP). Several pictures (in the order of their names), or a video, are measured as a sweep.',
   letGo: 'Let go to measure this picture, or these as a sweep',
   cancel: 'Stop',
   putAway: 'Put the picture away',
@@ -151,16 +157,20 @@ export const sweepWords = {
   enough: 'Enough. The wearer can rest; the last frames are being looked at.',
   looking: 'Looking at the frames',
   short: (gaps: string): string => `Not enough yet: ${gaps}. Hold the card as before and go on.`,
+  hardlyTurned: (gaps: string): string =>
+    `The head hardly turned. Still needed: ${gaps}. Hold the card as before and go on.`,
+  lessSure: 'That is less than is useful: the result will be less sure.',
+  firstFrame: 'Hold the card and look into the lens; it starts when the first frame was looked at.',
   trouble: (reason: string): string => `The last frames could not be used: ${reason}.`,
   needed: 'What the sweep needs',
   has: 'enough',
-  lacks: 'missing',
+  lacks: 'still missing',
   turnedR: 'Turned right',
   turnedL: 'Turned left',
   distance: 'Nearer and farther',
   frames: 'Frames',
-  degreesOf: (is: string, wanted: number): string => `${is} of ${wanted}°`,
-  percentOf: (is: string, wanted: string): string => `${is} of ${wanted} %`,
+  degreesOf: (is: string, wanted: number): string => `${is}° of ${wanted}°`,
+  percentOf: (is: string, wanted: string): string => `${is} % of ${wanted} %`,
   framesOf: (is: number, wanted: number): string => `${is} of ${wanted}`,
   workingThrough: (done: number, all: number): string => `Working through the frames: ${done} of ${all}`,
   openingVideo: 'Opening the video',
@@ -170,9 +180,21 @@ export const sweepWords = {
   stop: 'Stop here',
   putAway: 'Put the sweep away',
   dismiss: 'Close this note',
+  backTo: { picture: 'Back to the earlier picture', sweep: 'Back to the earlier sweep' },
+  earlier: {
+    picture: 'A sweep is on its way: the camera values shown are still those of the earlier picture.',
+    sweep: 'A new sweep is on its way: the camera values shown are still those of the earlier sweep.',
+  },
+  dropped: (frames: number): string =>
+    `The sweep was stopped and its ${frames === 1 ? '1 frame' : `${frames} frames`} dropped. Nothing else changed.`,
+  readingsBack: {
+    picture: 'Your readings are back. The picture is not kept: take or choose it again.',
+    sweep: 'Your readings are back. The sweep is not kept: take or choose it again.',
+  },
   bestAlone: 'Measure the best frame as one picture',
   framesOfFailed: 'What became of the frames',
   used: (used: number, all: number): string => `${used} of ${all} frames used.`,
+  slipped: (frame: number): string => `The card slipped at frame ${frame}; the rest was left out.`,
   strip: 'Frames of the sweep',
   stripHint: 'Choose a frame to look at it (arrow keys go through them). Leave out what you do not trust.',
   frame: (number: number): string => `Frame ${number}`,
@@ -204,13 +226,19 @@ export const sweepWords = {
     'left-out': 'Left out by you.',
     'not-measured': 'Not measured yet.',
   },
+  /** of a frame whose sweep has no numbers */
+  foundOnly: 'All was found in it, but the sweep has no numbers.',
   facts: 'What this sweep says besides',
   turnRange: 'Head turned',
   from: (low: string, high: string): string => `${low} to ${high}`,
   turnedFromTo: (right: string, left: string): string => `${right}° right to ${left}° left`,
+  turnedOneSide: {
+    R: (low: string, high: string): string => `${low}° to ${high}° to the right`,
+    L: (low: string, high: string): string => `${low}° to ${high}° to the left`,
+  },
   distanceRange: 'Camera distance',
   better: 'What would make the next sweep better',
-  found: (used: number, all: number): string => `Sweep measured. ${used} of ${all} frames used.`,
+  found: (headline: string): string => `Sweep measured. ${headline}`,
 } as const;
 
 export const sheetWords = {
@@ -258,6 +286,8 @@ export const sheetWords = {
     mark: 'Pre-fitting estimates',
     note: 'What the camera says, with no hand reading beside it. Not checked: do not order from it.',
   },
+  whatUnsureSweepDecides:
+    'This sweep is no surer than one picture. A row it can only contradict where the difference is larger than its own doubt.',
   whatSweepDecides:
     'A sweep decides the distance PD and the PD of each eye best. The other rows it can only contradict where the difference is larger than its own doubt.',
   whatDecides:

@@ -1,0 +1,14 @@
+import type { SweepMeasurement } from '../core/estimate/sweep.js';
+import type { SweepFrame, SweepOutcome } from '../session/sweep-frames.js';
+import { numberOfPlace } from '../session/sweep-frames.js';
+import { sweepWords as words } from './words.js';
+
+/** How many frames carried a sweep, and where the card slipped. */
+export function sweepHeadline(
+  { framesUsed, slippedFromFrame }: SweepMeasurement,
+  frames: readonly SweepFrame[],
+  outcome: SweepOutcome,
+): string {
+  const used = words.used(framesUsed, frames.length);
+  return slippedFromFrame === null ? used : `${used} ${words.slipped(numberOfPlace(outcome, slippedFromFrame))}`;
+}
