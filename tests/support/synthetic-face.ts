@@ -91,6 +91,9 @@ export interface SyntheticSeeing {
 const HEAD_BEHIND_MM = 60;
 const TEMPLE_BEHIND_MM = 38;
 
+/** The midline is seen twice as badly at this turn of the head, as the measuring says. */
+const MIDLINE_TURN_RAD = (12 * Math.PI) / 180;
+
 /**
  * What the landmark model makes of a head's angles, by the tuning on rendered heads that the measuring undoes: yaw a tenth too
  * much, nodding too much by what the place of the card decides.
@@ -293,7 +296,7 @@ export function featuresOfScene(scene: SyntheticScene, seeing: SyntheticSeeing):
   };
   const onMidline = (forwardMm: number): ImagePoint =>
     photograph(camera, plus(scene.eyesMm, toOuter(head, [scene.bridgeLeftMm - versionMm(scene), 0, forwardMm])));
-  const asidePx = seeing.midlinePx * seeing.deviate();
+  const asidePx = seeing.midlinePx * (1 + (scene.yawRad / MIDLINE_TURN_RAD) ** 2) * seeing.deviate();
   const beside = ({ xPx, yPx }: ImagePoint): ImagePoint => ({ xPx: xPx + asidePx, yPx });
   const ears = (widthMm: number, behindMm: number): BothSides<ImagePoint> => {
     const at = (sign: number): ImagePoint => {

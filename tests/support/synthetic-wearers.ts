@@ -18,7 +18,7 @@ const KNOWN = {
   k1Sd: 0.06,
   uprightRad: 6 * DEGREE,
   cardTurnRad: 4 * DEGREE,
-  holdingMm: 4,
+  holdingMm: 3.5,
   eyeDepthMm: 0.7,
   rotationToPupilMm: [10.5, 0.5],
   relativeVergence: 0.05,
@@ -28,7 +28,7 @@ const KNOWN = {
   landmarkGapMm: { forehead: 8, 'upper-lip': 12, chin: 9 },
   relativeCardSize: 0.125 / 85.6 / Math.sqrt(3),
   headOverSpan: [1.022, 0.028],
-  templeOverSpan: [0.82, 0.056],
+  templeOverSpan: [0.82, 0.05],
 } as const;
 
 /** Middle of the card above the pupils, mm: a little further than the heights of the regions in contact-depth.json. */

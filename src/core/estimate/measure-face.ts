@@ -41,6 +41,7 @@ import {
   BRIDGE_SHAPE_SD,
   HOLDING_SD_MM,
   IRIS_MEAN_MM,
+  midlineDoubtGrowth,
   IRIS_SD_MM,
   K1_SD,
   LANDMARK_DEPTH_SD_MM,
@@ -268,6 +269,7 @@ function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
   const headRatio = HEAD_SIDES_RATIO[sides.kind];
   const contact = known.contactDepth.regions[card.position];
   const contactSdMm = Math.hypot(contact.sdMm, HOLDING_SD_MM);
+  const midlineDoubtPx = midline.uncertaintyPx * midlineDoubtGrowth(head.yawRad);
   const landmarkGapPx = landmarkGap(features, model.cardNormal);
   const thicknessMm = card.source === 'markers' ? 0 : REFERENCE_CARD.thicknessMm;
   const focalSd = profile === null ? FOCAL_LOG_SD : Math.max(profile.uncertainty.fx / profile.fx, 1e-4);
@@ -323,7 +325,7 @@ function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
     out.push((dot(subtract(back, middle), axes.forward) - contact.meanMm) / contactSdMm);
     const gapMm = landmarkGapPx === null ? null : (landmarkGapPx * middle[2]) / camera.fx;
     out.push(gapMm === null ? 0 : (middle[2] - back[2] - gapMm) / LANDMARK_DEPTH_SD_MM[card.position]);
-    out.push(x[P.midline]! / midline.uncertaintyPx);
+    out.push(x[P.midline]! / midlineDoubtPx);
     out.push(x[P.lidUpperR]! / lids.R.uncertaintyPx, x[P.lidLowerR]! / lids.R.uncertaintyPx);
     out.push(x[P.lidUpperL]! / lids.L.uncertaintyPx, x[P.lidLowerL]! / lids.L.uncertaintyPx);
     out.push((x[P.rotation]! - ROTATION_TO_PUPIL_MM) / ROTATION_TO_PUPIL_SD_MM);

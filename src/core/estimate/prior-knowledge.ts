@@ -48,7 +48,7 @@ export const CARD_TURN_SD = degreesToRadians(4);
  * The scans' card leans as the skin lets it; a hand holds it otherwise by some 8 degrees, which moves its middle by about this against the
  * place that it touches, mm (chosen).
  */
-export const HOLDING_SD_MM = 4;
+export const HOLDING_SD_MM = 3.5;
 /** The eyes of one head lie equally far back to within this, mm (chosen). */
 export const EYE_DEPTH_DIFFERENCE_SD_MM = 0.7;
 /**
@@ -71,8 +71,16 @@ export const SKIN_EDGE_RATIO_SD = 0.013;
 /** Landmarks on the temples lie 38 mm behind the pupils; width 25 mm behind the bridge over their span (mean face 0.818). */
 export const TEMPLE_BACK_MM = 38;
 export const TEMPLE_RATIO = 0.82;
-export const TEMPLE_RATIO_SD = 0.056;
+export const TEMPLE_RATIO_SD = 0.05;
 
 /** The flanks of the nose 10 to 15 mm below its crest lie so far before the pupils (mean face), mm; what that and landmarks leave open, relative (chosen). */
 export const BRIDGE_FORWARD_MM = 8;
 export const BRIDGE_SHAPE_SD = 0.1;
+
+/** The midline is seen worse the more the head is turned: twice as badly at this angle, radians (rendered heads). */
+const MIDLINE_TURN = degreesToRadians(12);
+
+/** Standard uncertainty of a midline seen on a head that is turned so far, over that of one seen from the front. */
+export function midlineDoubtGrowth(yawRad: number): number {
+  return 1 + (yawRad / MIDLINE_TURN) ** 2;
+}

@@ -41,6 +41,7 @@ import {
   IRIS_MEAN_MM,
   IRIS_SD_MM,
   K1_SD,
+  midlineDoubtGrowth,
   PITCH_SD,
   ROLL_SD,
   ROTATION_TO_PUPIL_SD_MM,
@@ -130,8 +131,8 @@ const FRAME_ROLL_SD = degreesToRadians(1);
 const CARD_LEAN_SD = degreesToRadians(15);
 /** What landmarks, lids and iris edges get wrong in all frames alike, mm (rendered heads). */
 const MIDLINE_BIAS_SD_MM = 0.25;
-const LID_BIAS_SD_MM = 0.28;
-const IRIS_BIAS_SD_MM = 0.06;
+const LID_BIAS_SD_MM = 0.22;
+const IRIS_BIAS_SD_MM = 0.045;
 const IRIS_GROWTH_SD = 0.01;
 /** How well the crossing of midline and pupils' line keeps its depth as the head turns, mm (rendered heads). */
 const BRIDGE_FORWARD_SD_MM = 2;
@@ -348,6 +349,7 @@ function frameKnowledge(model: SweepModel, view: SweepView, sidesKind: HeadSides
   const seenAperturePx = { R: distancePx(lids.R.upper, lids.R.lower), L: distancePx(lids.L.upper, lids.L.lower) };
   const seenTemplePx = distancePx(outline.temple.R, outline.temple.L);
   const sideDoubt = Math.SQRT2 * (1 + (view.head.yawRad / SIDE_TURN_RAD) ** 2);
+  const midlineDoubtPx = midline.uncertaintyPx * midlineDoubtGrowth(view.head.yawRad);
   const along = Math.atan2(iris.L.centre.yPx - iris.R.centre.yPx, iris.L.centre.xPx - iris.R.centre.xPx);
 
   const residuals = (s: readonly number[], own: readonly number[]): number[] => {
@@ -374,7 +376,7 @@ function frameKnowledge(model: SweepModel, view: SweepView, sidesKind: HeadSides
     const bridge = project(camera, toCamera(pose, bridgeInCard(s, inCard)));
     const seenMidline = midline.betweenPupils ?? midline.point;
     const asidePx = (bridge.xPx - seenMidline.xPx) * Math.cos(along) + (bridge.yPx - seenMidline.yPx) * Math.sin(along);
-    out.push(asidePx / midline.uncertaintyPx);
+    out.push(asidePx / midlineDoubtPx);
     for (const side of SIDES) {
       const apertureMm = side === 'R' ? s[S.apertureR]! : s[S.apertureL]!;
       const expectedPx = (camera.fx * apertureMm) / pupils[side][2];
