@@ -57,8 +57,8 @@ describe('the details of a row', () => {
   });
 
   it('say what would help most', () => {
-    // A sweep leaves 0.14 mm, the root of the squares of the table in most-helpful.ts; 1.96 of it.
-    expect(detailsOfPd(false)).toContain('A sweep would bring this from ± 2.0 to about ± 0.3 mm.');
+    // A sweep leaves 0.13 mm, the root of the squares of the table in most-helpful.ts; 1.96 of it.
+    expect(detailsOfPd(false)).toContain('A sweep would bring this from ± 2.0 to about ± 0.2 mm.');
   });
 
   it('give nothing away of what is covered', () => {

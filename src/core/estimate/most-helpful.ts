@@ -93,7 +93,7 @@ const GROUPS: Readonly<Record<EstimateName, EstimateGroup>> = {
  */
 const SWEEP_LEAVES_MM: Readonly<Record<EstimateGroup, BySource | null>> = {
   pd: {
-    'iris-edges': 0.1,
+    'iris-edges': 0.08,
     'card-edges': 0.07,
     gaze: 0.055,
     camera: 0.035,
@@ -103,10 +103,10 @@ const SWEEP_LEAVES_MM: Readonly<Record<EstimateGroup, BySource | null>> = {
     'contact-depth': 0.01,
   },
   mono: {
-    midline: 0.275,
+    midline: 0.3,
     gaze: 0.2,
     'card-edges': 0.14,
-    'iris-edges': 0.11,
+    'iris-edges': 0.1,
     'head-shape': 0.09,
     'head-pose': 0.05,
     camera: 0.04,
@@ -114,7 +114,7 @@ const SWEEP_LEAVES_MM: Readonly<Record<EstimateGroup, BySource | null>> = {
     'contact-depth': 0.01,
   },
   aperture: {
-    'lid-edges': 0.36,
+    'lid-edges': 0.24,
     'card-edges': 0.01,
     'head-shape': 0.01,
     'head-pose': 0.01,
