@@ -21,7 +21,7 @@ describe('sentences about views and profiles', () => {
     { kind: 'too-few-views', views: 3, viewsNeeded: 6 },
     { kind: 'views-of-different-size' },
     { kind: 'views-too-alike' },
-    { kind: 'profile-misfit', rmsPx: 4.21, limitPx: 2 },
+    { kind: 'profile-misfit', rmsPx: 4.21, limitPx: 0.6 },
   ];
 
   it.each(failures)('say what happened and what to do for %j', (failure) => {
@@ -33,7 +33,9 @@ describe('sentences about views and profiles', () => {
 
   it('carry the facts', () => {
     expect(boardFailureSaying({ kind: 'no-board', cornersFound: 4, cornersNeeded: 6 }).what).toMatch(/4 corners.*6/);
-    expect(boardFailureSaying({ kind: 'profile-misfit', rmsPx: 4.21, limitPx: 2 }).what).toMatch(/4\.2 pixels.*2\.0/);
+    expect(boardFailureSaying({ kind: 'profile-misfit', rmsPx: 4.21, limitPx: 0.6 }).what).toMatch(
+      /4\.21 pixels.*0\.60.*more than one camera/,
+    );
   });
 
   it('pass failures of the device on', () => {
@@ -48,7 +50,7 @@ describe('sentences about views and profiles', () => {
     { kind: 'little-tilt', direction: 'down', spreadDeg: 12.4, wantedDeg: 35 },
     { kind: 'one-distance', ratio: 1.1, wanted: 1.3 },
     { kind: 'focal-length-doubtful', relativeUncertainty: 0.0081, wanted: 0.003 },
-    { kind: 'poor-fit', rmsPx: 0.72, wantedPx: 0.5 },
+    { kind: 'poor-fit', rmsPx: 0.49, wantedPx: 0.25 },
   ];
 
   it.each(weaknesses)('say what would help for %j', (weakness) => {

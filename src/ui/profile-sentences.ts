@@ -38,8 +38,8 @@ export function boardFailureSaying(failure: BoardFailure | DeviceFailure): Sayin
       };
     case 'profile-misfit':
       return {
-        what: `The views do not fit one flat sheet: off by ${formatNumber(failure.rmsPx, 1)} pixels, where ${formatNumber(failure.limitPx, 1)} are the limit.`,
-        next: 'Fix the sheet to something stiff and flat, hold it still, and leave zoom and focus as they are. Then take the views anew.',
+        what: `The corners fit badly: off by ${formatNumber(failure.rmsPx, 2)} pixels, where ${formatNumber(failure.limitPx, 2)} are the limit. The sheet is bent, or the pictures are of more than one camera or zoom.`,
+        next: 'Use pictures of one camera at one zoom, with the sheet fixed to something stiff and flat. Then start again.',
       };
     default:
       return unreachable(failure);
@@ -89,7 +89,7 @@ export function weaknessSentence(weakness: ProfileWeakness, isMirrored: boolean)
     case 'focal-length-doubtful':
       return `The focal length is known to ${percent(weakness.relativeUncertainty, 1)} only (one standard deviation), where ${percent(weakness.wanted, 1)} are wanted: take more views, tilted more.`;
     case 'poor-fit':
-      return `The fit of ${formatNumber(weakness.rmsPx, 2)} px is worse than ${formatNumber(weakness.wantedPx, 2)} px: the sheet may be bent, or was moved.`;
+      return `The corners fit badly (${formatNumber(weakness.rmsPx, 2)} px, where less than ${formatNumber(weakness.wantedPx, 2)} px is wanted): the sheet is bent, or the pictures are of more than one camera or zoom.`;
     default:
       return unreachable(weakness);
   }

@@ -5,6 +5,7 @@ import type { CameraProfile } from '../../src/core/camera/camera-profile.js';
 import type { Camera } from '../../src/core/camera/pinhole.js';
 import { project } from '../../src/core/camera/pinhole.js';
 import { toCamera } from '../../src/core/geometry/pose.js';
+import { weaknessesOfProfile } from '../../src/core/camera/profile-quality.js';
 import { createBoardFinder } from '../../src/workers/card/board-finder.js';
 import type { OpenCv } from '../../src/workers/card/open-cv.js';
 import { calibrate, calibrateByTheData, createProfileMaker } from '../../src/workers/card/profile-maker.js';
@@ -168,7 +169,44 @@ describe('createProfileMaker', () => {
       return { ...view, corners };
     });
     const outcome = make(bent);
-    expect(outcome).toMatchObject({ ok: false, failure: { kind: 'profile-misfit', limitPx: 1.6 } });
+    expect(outcome).toMatchObject({ ok: false, failure: { kind: 'profile-misfit' } });
+  });
+
+  it('takes no views of two cameras for those of one', TIMEOUT, async () => {
+    const { cv } = await openCv();
+    const findBoard = createBoardFinder(cv);
+    const size = { widthPx: 640, heightPx: 480 };
+    // fields of view of 66 and 59 degrees, one lens bending inwards and the other outwards
+    const wide: Camera = { fx: 490, fy: 490, cx: 322.5, cy: 238, distortion: [-0.12, 0.03, 0, 0, 0] };
+    const narrow: Camera = { ...wide, fx: 560, fy: 560, distortion: [0.05, 0, 0, 0, 0] };
+    const drawn = (cameras: readonly Camera[]): readonly BoardView[] =>
+      [0, 1, 3, 5, 7, 8, 9, 10].flatMap((pose, index) => {
+        const camera = cameras[index % cameras.length]!;
+        const found = findBoard(paintBoard(camera, BOARD_POSES[pose]!, size, seededRandom(pose)));
+        return found.ok ? [found.value] : [];
+      });
+    const make = createProfileMaker(cv);
+    expect(make(drawn([narrow]))).toMatchObject({ ok: true });
+    expect(make(drawn([wide, narrow]))).toMatchObject({ ok: false, failure: { kind: 'profile-misfit' } });
+  });
+
+  it('doubts a profile by how far its views contradict each other, and calls its fit weak', TIMEOUT, async () => {
+    const random = seededRandom(12);
+    // the zoom went on by 4 percent between the odd and the even views
+    const zoomed: Camera = { ...CAMERA, fx: 1.04 * CAMERA.fx, fy: 1.04 * CAMERA.fy };
+    const mixed = BOARD_POSES.map((pose, index) =>
+      projectedView(index % 2 === 0 ? CAMERA : zoomed, pose, SIZE, random, 0.15),
+    );
+    const profile = await profileOf(mixed);
+    // neither of the two focal lengths may be farther away than the doubt has it: three standard deviations
+    expect(Math.abs(profile.fx - CAMERA.fx)).toBeLessThan(3 * profile.uncertainty.fx);
+    expect(Math.abs(profile.fx - zoomed.fx)).toBeLessThan(3 * profile.uncertainty.fx);
+    expect(weaknessesOfProfile(profile).map(({ kind }) => kind)).toContain('focal-length-doubtful');
+    const noisy = await profileOf(viewsOf(CAMERA, 13, 0.22));
+    // 0.22 px in x and in y are 0.31 px in the plane
+    expect(noisy.rmsPx).toBeGreaterThan(0.25);
+    expect(weaknessesOfProfile(noisy).map(({ kind }) => kind)).toContain('poor-fit');
+    expect(Math.abs(noisy.fx - CAMERA.fx)).toBeLessThan(3 * noisy.uncertainty.fx);
   });
 
   it('deletes all that it makes on the heap of OpenCV', TIMEOUT, async () => {

@@ -162,7 +162,7 @@ export function profileFailureSentence(failure: BoardFailure | MeasuringFailure)
   if (failure.kind === 'views-too-alike')
     return 'The views are too alike: tilt the sheet to all sides, and hold it nearer and farther.';
   if (failure.kind === 'profile-misfit')
-    return `The corners do not fit a flat sheet: ${failure.rmsPx.toFixed(2)} px off where ${failure.limitPx.toFixed(2)} px are allowed. The sheet is bent or wrongly printed.`;
+    return `The corners do not fit a flat sheet: ${failure.rmsPx.toFixed(2)} px off where ${failure.limitPx.toFixed(2)} px are allowed. The sheet is bent, or the pictures are of more than one camera or zoom.`;
   if (failure.kind === 'picture-unsupported') return 'no picture that can be read';
   if (failure.kind === 'picture-broken') return 'the file is damaged';
   if (failure.kind === 'picture-too-large')

@@ -40,5 +40,5 @@ export type BoardFailure =
   | { readonly kind: 'views-of-different-size' }
   /** all views alike: tilt the sheet to all sides, nearer and farther */
   | { readonly kind: 'views-too-alike' }
-  /** corners do not fit a flat sheet through any lens: a bent or wrongly printed sheet, or a wrong one */
+  /** corners do not fit one flat sheet through one lens: a bent sheet, or pictures of more than one camera or zoom */
   | { readonly kind: 'profile-misfit'; readonly rmsPx: number; readonly limitPx: number };

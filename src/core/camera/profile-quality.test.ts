@@ -169,8 +169,10 @@ describe('weaknessesOfProfile', () => {
     expect(weaknessesOfProfile(doubtful)).toEqual([
       { kind: 'focal-length-doubtful', relativeUncertainty: 0.01, wanted: 0.003 },
     ]);
-    expect(weaknessesOfProfile({ ...profile, rmsPx: 0.7 })).toEqual([{ kind: 'poor-fit', rmsPx: 0.7, wantedPx: 0.5 }]);
+    expect(weaknessesOfProfile({ ...profile, rmsPx: 0.49 })).toEqual([
+      { kind: 'poor-fit', rmsPx: 0.49, wantedPx: 0.25 },
+    ]);
     // twice as many pixels: twice as much is allowed
-    expect(weaknessesOfProfile({ ...profile, widthPx: 2560, rmsPx: 0.7 })).toEqual([]);
+    expect(weaknessesOfProfile({ ...profile, widthPx: 2560, rmsPx: 0.49 })).toEqual([]);
   });
 });

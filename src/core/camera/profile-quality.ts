@@ -76,7 +76,10 @@ export type ProfileWeakness =
   | { readonly kind: 'one-distance'; readonly ratio: number; readonly wanted: number }
   /** of a finished profile: the focal length is known worse than wanted; one standard deviation over the focal length */
   | { readonly kind: 'focal-length-doubtful'; readonly relativeUncertainty: number; readonly wanted: number }
-  /** of a finished profile: the corners fit worse than a flat sheet held still should: it is bent, or moved while it was taken */
+  /**
+   * of a finished profile: the corners fit worse than those of a flat sheet before one camera do: it is bent, or moved while it
+   * was taken, or the pictures are of more than one camera or zoom
+   */
   | { readonly kind: 'poor-fit'; readonly rmsPx: number; readonly wantedPx: number };
 
 /** How well a set of views will serve to make a profile. */
@@ -117,7 +120,6 @@ const WANTED_COVERAGE = 0.6;
 const WANTED_TILT_SPREAD_DEG = 35;
 const WANTED_DISTANCE_RATIO = 1.3;
 const WANTED_FOCAL_RELATIVE_UNCERTAINTY = 0.003;
-const WANTED_RMS_PX_AT_1280 = 0.5;
 
 const NEAR_SIZE_SHARE = 0.43;
 const FAR_SIZE_SHARE = 0.31;
@@ -245,6 +247,20 @@ export function judgeViews(views: readonly BoardView[], camera: Camera | null = 
   };
 }
 
+/**
+ * How well corners have to fit, root mean square in px. Drawn and rendered sets by one camera leave 0.03 to 0.05 px; two cameras
+ * whose focal lengths differ by 5, 10 and 20 percent left 0.12, 0.24 and 0.46 px at a width of 1280. Chosen: up to `goodPx` the
+ * corners err each by itself, beyond `wantedPx` the fit is named as weak, and beyond `mostPx` there is no profile. All grow with the width of the picture, since blur and the bend of a sheet do; below 640 px the finder's own noise is left.
+ */
+export function fitLimits(widthPx: number): {
+  readonly goodPx: number;
+  readonly wantedPx: number;
+  readonly mostPx: number;
+} {
+  const scale = Math.max(0.5, widthPx / 1280);
+  return { goodPx: 0.11 * scale, wantedPx: 0.25 * scale, mostPx: 0.6 * scale };
+}
+
 /** What is weak about a finished profile by its own numbers. What its views lacked is told by `judgeViews`. */
 export function weaknessesOfProfile(profile: CameraProfile): readonly ProfileWeakness[] {
   const weaknesses: ProfileWeakness[] = [];
@@ -253,7 +269,7 @@ export function weaknessesOfProfile(profile: CameraProfile): readonly ProfileWea
   if (relativeUncertainty > WANTED_FOCAL_RELATIVE_UNCERTAINTY) {
     weaknesses.push({ kind: 'focal-length-doubtful', relativeUncertainty, wanted: WANTED_FOCAL_RELATIVE_UNCERTAINTY });
   }
-  const wantedPx = WANTED_RMS_PX_AT_1280 * Math.max(1, widthPx / 1280);
+  const { wantedPx } = fitLimits(widthPx);
   if (rmsPx > wantedPx) weaknesses.push({ kind: 'poor-fit', rmsPx, wantedPx });
   return weaknesses;
 }

@@ -4,7 +4,7 @@ import type { CameraProfile, IntrinsicsUncertainty } from '../../core/camera/cam
 import type { Camera, Distortion } from '../../core/camera/pinhole.js';
 import { cameraFromFieldOfView, project } from '../../core/camera/pinhole.js';
 import type { ViewSetQuality } from '../../core/camera/profile-quality.js';
-import { judgeViews, LEAST_VIEWS } from '../../core/camera/profile-quality.js';
+import { fitLimits, judgeViews, LEAST_VIEWS } from '../../core/camera/profile-quality.js';
 import type { Pose } from '../../core/geometry/pose.js';
 import { toCamera } from '../../core/geometry/pose.js';
 import { rotationFromVector } from '../../core/geometry/rotation.js';
@@ -45,9 +45,6 @@ export interface Calibration {
 /** Chosen: a profile that knows the focal length no better helps no more than the usual field of view does. */
 const MOST_FOCAL_RELATIVE_UNCERTAINTY = 0.02;
 
-/** Chosen: above this share of the picture's width it is no flat sheet of ours; 1.6 px in a picture of 1280 px. */
-const MOST_RMS_SHARE = 1 / 800;
-
 /**
  * Chosen: what lenses of webcams and phones stay within. Where the views know a coefficient worse than this, and it does not
  * stand out from its doubt, holding it at zero says more than they do.
@@ -68,7 +65,8 @@ const START_FIELD_OF_VIEW_RAD = (66 * Math.PI) / 180;
 /**
  * Makes the maker of profiles. The camera's four intrinsics and k1 are always estimated, k2, p1 and p2 unless the views know
  * nothing of them, k3 only where the views show it: a lens of a webcam has little of it, and freed for nothing it
- * takes the certainty from the others. Corners that stand out of a first adjustment are left out of the second.
+ * takes the certainty from the others. Corners that stand out of a first adjustment are left out of the second. Where the fit is
+ * not as good as one camera's before a flat sheet, the doubt allows for what is wrong with a view as a whole.
  * Throws only if OpenCV does for another reason than that the views are too alike.
  */
 export function createProfileMaker(cv: OpenCv): ProfileMaker {
@@ -88,15 +86,19 @@ export function createProfileMaker(cv: OpenCv): ProfileMaker {
     const kept = withoutOutliers(all, rough);
     const found = calibrateByTheData(cv, kept, size, cornerCount(kept) === cornerCount(all) ? rough : undefined);
     if (found === null) return fail({ kind: 'views-too-alike' });
-    const { camera, uncertainty, rmsPx } = found;
+    const { camera, rmsPx } = found;
     // from views without tilt OpenCV comes to any end, and is sure of it
     const isTilted = !hasLittleTilt(judgeViews(views, camera));
-    const limitPx = MOST_RMS_SHARE * widthPx;
+    const { goodPx, mostPx } = fitLimits(widthPx);
     // of all corners: those that were left out may be too many to be slips
-    if (Math.max(rmsPx, rough.rmsPx / 2) > limitPx)
-      return fail({ kind: 'profile-misfit', rmsPx: rough.rmsPx, limitPx });
-    const relative = Math.max(uncertainty.fx / camera.fx, uncertainty.fy / camera.fy);
-    if (!isTilted || !(relative < MOST_FOCAL_RELATIVE_UNCERTAINTY)) return fail({ kind: 'views-too-alike' });
+    if (Math.max(rmsPx, rough.rmsPx / 2) > mostPx)
+      return fail({ kind: 'profile-misfit', rmsPx: rough.rmsPx, limitPx: mostPx });
+    const isKnown = ({ fx, fy }: IntrinsicsUncertainty): boolean =>
+      Math.max(fx / camera.fx, fy / camera.fy) < MOST_FOCAL_RELATIVE_UNCERTAINTY;
+    if (!isTilted || !isKnown(found.uncertainty)) return fail({ kind: 'views-too-alike' });
+    const uncertainty = rmsPx > goodPx ? uncertaintyOfViews(cv, kept, size, found) : found.uncertainty;
+    // the views contradict each other
+    if (!isKnown(uncertainty)) return fail({ kind: 'profile-misfit', rmsPx, limitPx: goodPx });
     return succeed({ ...camera, ...size, uncertainty, rmsPx, viewCount: kept.length });
   };
 }
@@ -219,6 +221,48 @@ export function calibrate(
   } finally {
     for (const thing of made.reverse()) thing.delete();
   }
+}
+
+/** Chosen: the jackknife makes so many adjustments at most, and leaves out several views at a time where there are more. */
+const MOST_GROUPS = 12;
+
+/**
+ * The uncertainty by the grouped jackknife: from how the result changes when one view after the other is left out (Efron and
+ * Tibshirani 1993, An Introduction to the Bootstrap, chapter 11). What OpenCV tells from the residuals presumes that each corner
+ * errs by itself, and is several times too small for pictures of two cameras or a bent sheet; it is what remains where the jackknife gives less.
+ */
+function uncertaintyOfViews(
+  cv: OpenCv,
+  views: readonly CalibrationView[],
+  size: { readonly widthPx: number; readonly heightPx: number },
+  { uncertainty }: Calibration,
+): IntrinsicsUncertainty {
+  const [, k2, p1, , k3] = uncertainty.distortion;
+  const freed = { k2: k2 > 0, tangential: p1 > 0, k3: k3 > 0 };
+  const groups = Math.min(views.length, MOST_GROUPS);
+  const cameras = Array.from({ length: groups }, (_, group) =>
+    calibrate(
+      cv,
+      views.filter((_, index) => index % groups !== group),
+      size,
+      freed,
+    ),
+  ).flatMap((made) => (made === null ? [] : [made.camera]));
+  const deviation = (least: number, valueOf: (camera: Camera) => number): number => {
+    const values = cameras.map(valueOf);
+    const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+    const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+    return Math.max(least, values.length < 2 ? 0 : Math.sqrt(((values.length - 1) / values.length) * squares));
+  };
+  return {
+    fx: deviation(uncertainty.fx, ({ fx }) => fx),
+    fy: deviation(uncertainty.fy, ({ fy }) => fy),
+    cx: deviation(uncertainty.cx, ({ cx }) => cx),
+    cy: deviation(uncertainty.cy, ({ cy }) => cy),
+    distortion: fiveOf(
+      uncertainty.distortion.map((least, index) => deviation(least, ({ distortion }) => distortion[index] ?? 0)),
+    ),
+  };
 }
 
 /** OpenCV's own default stops too early for standard deviations; these suffice by a wide margin. */
