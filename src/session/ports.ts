@@ -151,7 +151,7 @@ export interface PrintPort {
   markerCardPdf(paper: Paper): Promise<Blob>;
   /** a ruled line, and an outline to lay a real card on */
   printCheckPdf(paper: Paper): Promise<Blob>;
-  /** the ChArUco sheet for making a camera profile, with a ruled line to be measured */
+  /** the ChArUco sheet for making a camera profile, with no line to be measured: its size does not matter */
   boardPdf(paper: Paper): Promise<Blob>;
 }
 

@@ -13,7 +13,6 @@ import {
   type SheetRectangle,
 } from './layout.js';
 import { marker } from './marker.js';
-import { ruledLine } from './ruled-line.js';
 
 /** Where the outer corner of the board's top left square lies; the margin around it is the white that a finder needs. */
 export const BOARD_ON_SHEET: SheetPoint = { xMm: SHEET_MARGIN_MM, yMm: SHEET_MARGIN_MM };
@@ -21,13 +20,11 @@ export const BOARD_ON_SHEET: SheetPoint = { xMm: SHEET_MARGIN_MM, yMm: SHEET_MAR
 /** White between the board and whatever is printed beside it. A finder needs about a cell of a marker; chosen much wider. */
 const WHITE_MM = 10;
 
-const BOARD_WIDTH_MM = BOARD.columns * BOARD.squareMm;
 const BOARD_HEIGHT_MM = BOARD.rows * BOARD.squareMm;
 
 /** The ChArUco sheet for making a camera profile, on paper that lies on its long side. */
 export function boardLayout(paper: Paper): SheetLayout {
   const page: PageSize = { widthMm: PAPER_SIZES_MM[paper].heightMm, heightMm: PAPER_SIZES_MM[paper].widthMm };
-  const besideXMm = BOARD_ON_SHEET.xMm + BOARD_WIDTH_MM + WHITE_MM;
   const belowYMm = BOARD_ON_SHEET.yMm + BOARD_HEIGHT_MM + WHITE_MM;
   const columnXMm = SHEET_MARGIN_MM + 125;
   return {
@@ -35,17 +32,15 @@ export function boardLayout(paper: Paper): SheetLayout {
     ...page,
     elements: [
       ...board(BOARD_ON_SHEET),
-      // The paper beside the board is narrow: the line runs down there, in the middle between its white and the margin.
-      ...ruledLine({ xMm: (besideXMm + page.widthMm - SHEET_MARGIN_MM) / 2, yMm: SHEET_MARGIN_MM + 6 }, 'down'),
-      heading({ xMm: SHEET_MARGIN_MM, yMm: belowYMm + 3.5 }, 'Camera sheet: print at 100 %, do not scale'),
+      heading({ xMm: SHEET_MARGIN_MM, yMm: belowYMm + 3.5 }, 'Camera sheet: for making a camera profile'),
       ...paragraph({ xMm: SHEET_MARGIN_MM, yMm: belowYMm + 9 }, [
         'Fix the whole page with glue or tape to a stiff, flat board, and keep it flat.',
         'Matt paper; no light that is mirrored in it.',
       ]),
-      heading({ xMm: columnXMm, yMm: belowYMm + 3.5 }, 'Check the print'),
+      heading({ xMm: columnXMm, yMm: belowYMm + 3.5 }, 'Flat, not to size'),
       ...paragraph({ xMm: columnXMm, yMm: belowYMm + 9 }, [
-        'Measure the line on the right between the middles of its long marks, with a',
-        'good rule. It should be 150.0 mm; if it is not, the printer has scaled the page.',
+        'Its size does not matter, so nothing has to be measured. That it is flat does matter.',
+        'Print at 100 % only so that all of it fits on the page.',
       ]),
       ...sheetFoot(
         page,

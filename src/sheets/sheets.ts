@@ -25,7 +25,7 @@ export function printCheckPdf(options: SheetOptions): Promise<Uint8Array<ArrayBu
 
 /**
  * The ChArUco sheet as a PDF of one page at true size, the paper lying on its long side. A camera profile asks only that the
- * sheet is flat and its squares are square; the ruled line shows whether the printer kept them so.
+ * sheet is flat and its squares are square; its size does not matter.
  */
 export function boardPdf(options: SheetOptions): Promise<Uint8Array<ArrayBuffer>> {
   return sheetPdf(boardLayout(options.paper));

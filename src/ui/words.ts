@@ -322,7 +322,7 @@ export const settingsWords = {
   card: 'The card',
   bought: 'A bought card of size ID-1 (bank, health or loyalty card)',
   printed: 'The printed marker card',
-  checkLength: 'Measured length of the 150 mm line on the printed sheet, mm',
+  checkLength: 'Measured length of the 150 mm line on the marker card’s sheet, mm',
   checkLengthNote: 'Printers scale without saying so. Measure the line with a good rule and type what it shows.',
   scaled: (percent: string): string => `This print is ${percent} of true size; the estimates allow for it.`,
   trueSize: 'This print is at true size.',
@@ -351,7 +351,7 @@ export const printWords = {
   board: 'Camera sheet (PDF)',
   printCheckNote: 'The print check has an outline to lay a real card on, to try a printer or a card.',
   boardNote:
-    'The camera sheet is for making a camera profile (in the settings): glue the whole page onto something stiff and flat.',
+    'The camera sheet is for making a camera profile (in the settings): glue the whole page onto something stiff and flat. Its size does not matter, so nothing is measured on it.',
   making: 'Making the PDF.',
   ready: (name: string): string => `${name} is ready.`,
   failed: 'The PDF could not be made. Reload the page and try again.',
