@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
@@ -58,6 +58,19 @@ class SweepPage extends SheetPage {
   useFrame(number: number): Locator {
     return this.page.getByRole('checkbox', { name: `Use frame ${number}`, exact: true });
   }
+
+  /** What is said of the frame that is looked at. */
+  async frameLine(): Promise<string> {
+    return (await this.panel.locator('.frame-line').innerText()).trim();
+  }
+
+  /** Where the focus is; it must never get lost on the page. */
+  async focus(): Promise<string> {
+    return this.page.evaluate(() => {
+      const { activeElement, body } = document;
+      return activeElement === null || activeElement === body ? 'nowhere' : (activeElement.textContent ?? '');
+    });
+  }
 }
 
 /** Wide and narrow, light and dark; and no sideways scrolling. */
@@ -110,6 +123,8 @@ describe('several pictures', () => {
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowRight');
     await sheet.panel.getByText(/^Frame 3 \(turned 1\d° to the left/).waitFor();
+    const before = await sheet.frameLine();
+    expect(before).toMatch(/^Frame 3 \(turned 1\d° to the left, \d\d cm\)\. Used\.$/);
     await sheet.useFrame(3).focus();
     await page.keyboard.press('Space');
     // what was measured before stays until there is something new
@@ -117,6 +132,8 @@ describe('several pictures', () => {
     await sheet.panel.getByText(/^1[0-3] of 14 frames used\.$/).waitFor();
     await sheet.renewed();
     await sheet.strip.getByRole('radio', { name: 'Frame 3: left out' }).waitFor();
+    // what was said of it while it was used is still said
+    expect(await sheet.frameLine()).toBe(before.replace('Used.', 'Left out by you.'));
     await page.keyboard.press('Space');
     await sheet.renewed();
     await sheet.strip.getByRole('radio', { name: 'Frame 3: used' }).waitFor();
@@ -135,16 +152,59 @@ describe('several pictures', () => {
 
   it('are shown in a way that axe-core finds accessible', () => expectAccessible(page));
 
-  it('that are too few say so, leave the earlier sweep and what was typed, and offer the best frame alone', async () => {
+  it('that are left out below the least say so, and can be put back', async () => {
+    await sheet.fileInput.setInputFiles(frames.slice(0, 7));
+    // until the new sweep is measured the values are the earlier one's
+    await page.getByText('A new sweep is on its way').waitFor();
+    expect(await page.getByRole('table').getAttribute('aria-busy')).toBe('true');
+    await page.getByText('A new sweep is on its way').waitFor({ state: 'hidden', timeout: LONG_MS });
+    expect(await sheet.strip.getByRole('radio').count()).toBe(7);
+    for (const number of [2, 3]) {
+      await sheet.strip.getByRole('radio', { name: `Frame ${number}: ` }).check({ force: true });
+      await sheet.useFrame(number).uncheck();
+      await sheet.renewed();
+    }
+    await sheet.failure.waitFor({ timeout: LONG_MS });
+    expect(await sheet.failure.innerText()).toMatch(/only [345] frames could be used.* Put frames back/);
+    expect(await sheet.camera('pdFar').count()).toBe(0);
+    expect(await sheet.strip.getByText('being measured').count()).toBe(0);
+    await sheet.button('Measure the best frame as one picture').waitFor();
+    await sheet.useFrame(3).check();
+    await sheet.failure.waitFor({ state: 'hidden', timeout: LONG_MS });
+    await sheet.renewed();
+    expect(await sheet.camera('pdFar').count()).toBe(1);
+  });
+
+  it('of different sizes are told before any of them is looked at', async () => {
+    const portrait = new URL('../fixtures/pictures/portrait-astronaut.png', import.meta.url);
+    const other = { name: 'portrait.png', mimeType: 'image/png', buffer: readFileSync(portrait) };
+    await sheet.fileInput.setInputFiles([...frames.slice(0, 6), other]);
+    expect(await sheet.failure.innerText()).toMatch(/different sizes/);
+    expect(await sheet.panel.getByText('What became of the frames').count()).toBe(0);
+    await sheet.button('Back to the earlier sweep').click();
+    await sheet.strip.waitFor();
+    expect(await sheet.focus()).toBe('Picture');
+  });
+
+  it('that are too few take the place of the earlier sweep, and offer the best frame or the way back', async () => {
+    const earlier = await sheet.estimate('pdFar');
     await sheet.fileInput.setInputFiles(frames.slice(4, 7));
     await sheet.failure.waitFor({ timeout: LONG_MS });
     expect(await sheet.failure.innerText()).toMatch(/Only 3 frames could be used, and a sweep needs 6\./);
     await page.getByText('What became of the frames').click();
     await expectAccessible(page);
     expect(await sheet.field('pdFar').inputValue()).toBe('60.5');
-    expect(await sheet.strip.getByRole('radio').count()).toBe(frames.length);
+    // no number stands on the sheet that is not of what is shown
+    expect(await sheet.camera('pdFar').count()).toBe(0);
+    expect(await sheet.strip.count()).toBe(0);
+    expect(await sheet.button('Put the sweep away').count()).toBe(0);
+    await sheet.button('Back to the earlier sweep').click();
+    expect(await sheet.estimate('pdFar')).toEqual(earlier);
+    await sheet.fileInput.setInputFiles(frames.slice(4, 7));
+    await sheet.failure.waitFor({ timeout: LONG_MS });
     await sheet.button('Measure the best frame as one picture').click();
     await sheet.facts.waitFor({ timeout: LONG_MS });
+    expect(await sheet.focus()).toBe('Picture');
     expect(await sheet.strip.count()).toBe(0);
     expect(await sheet.corner('top left').count()).toBe(1);
   });
@@ -155,7 +215,7 @@ describe('several pictures', () => {
     expect(await sheet.sweepFacts.count()).toBe(0);
   });
 
-  it('that cannot be opened say so, and what was there stays after the note is closed', async () => {
+  it('that cannot be opened say so, and what was there is there again after going back', async () => {
     const portrait = {
       ...fixturePicture('light-card-forehead').file,
       name: 'other.jpg',
@@ -163,9 +223,19 @@ describe('several pictures', () => {
     };
     await sheet.fileInput.setInputFiles(Array.from({ length: 7 }, () => portrait));
     await sheet.failure.waitFor({ timeout: LONG_MS });
-    await sheet.button('Close this note').click();
+    expect(await sheet.facts.count()).toBe(0);
+    await sheet.button('Back to the earlier picture').click();
     await sheet.failure.waitFor({ state: 'hidden' });
     expect(await sheet.facts.isVisible()).toBe(true);
+  });
+
+  it('are told to be gone where the sheet is cleared and the readings come back', async () => {
+    await sheet.button('Clear sheet').click();
+    await page.getByText('The measured picture went with it.').waitFor();
+    await sheet.button('Bring the readings back').click();
+    await sheet.panel.getByText('The picture is not kept').waitFor();
+    expect(await sheet.field('pdFar').inputValue()).toBe('60.5');
+    expect(await sheet.focus()).toBe('Picture');
   });
 });
 
@@ -191,6 +261,7 @@ describe('a video file', () => {
     expect(await sheet.failure.innerText()).toMatch(/This video .*\. Choose /);
     await sheet.button('Close this note').click();
     await sheet.button('Take a picture').waitFor();
+    expect(await sheet.focus()).toBe('Picture');
   });
 });
 
@@ -222,6 +293,7 @@ describe('a webcam', () => {
       }
       await sheet.settled();
       expect(await dialog.count()).toBe(0);
+      expect(await sheet.focus()).not.toBe('nowhere');
       const { valueMm } = await sheet.estimate('pdFar');
       expect(Math.abs(valueMm - sweepTruth.pdFarMm)).toBeLessThan(PD_LIMIT_MM);
       expect(await sheet.strip.getByRole('radio').count()).toBeGreaterThanOrEqual(12);
@@ -229,14 +301,18 @@ describe('a webcam', () => {
     LONG_MS,
   );
 
-  it('that is closed in the middle leaves everything as it was', async () => {
+  it('that is closed in the middle says so and leaves everything as it was', async () => {
     const { dialog, page, sheet } = await begin();
     await dialog.getByText(/^Working through the frames: |^Loading /).waitFor();
     await expectAccessible(page);
     expect(await dialog.isVisible()).toBe(true);
+    // the first frame waits for the workers to be loaded
+    await dialog.getByText(/^Working through the frames: [1-9]/).waitFor();
     await page.keyboard.press('Escape');
     await dialog.waitFor({ state: 'hidden' });
     await sheet.button('Take a sweep').waitFor();
+    await sheet.panel.getByText(/^The sweep was stopped and its \d+ frames? dropped\./).waitFor();
+    expect(await sheet.focus()).not.toBe('nowhere');
     expect(await sheet.failure.count()).toBe(0);
   });
 });
