@@ -81,7 +81,7 @@ const BRIDGE_FORWARD_MM = 13;
 /** The midline of the fewest pairs that still count. Chosen. */
 const FEWEST_PAIRS = 12;
 /** Scatter of the midline found so, mm at a distance between the eyes of 63 mm (rendered heads). */
-const SCATTER_MM = 0.45;
+const SCATTER_MM = 0.4;
 
 /**
  * The midline from the middles of mirrored landmarks. As the head turns, a middle moves across the picture by as much as it lies before the
