@@ -18,8 +18,11 @@ export type ProfileFileFailure =
 const FORMAT = 'glabella-camera-profile';
 const VERSION = 1;
 
-/** Longest name of a profile, in letters. */
-export const PROFILE_NAME_LIMIT = 80;
+/** Longest name of a profile, in letters. Longer ones, as earlier versions wrote them, are cut. */
+export const PROFILE_NAME_LIMIT = 60;
+
+/** Beyond this many letters it is no name of a profile. */
+const READABLE_NAME_LIMIT = 512;
 
 /** Chosen: a profile is about a kilobyte; a file beyond this is something else, and is not read at all. */
 export const PROFILE_FILE_LIMIT_BYTES = 64 * 1024;
@@ -57,7 +60,12 @@ const cameraProfileSchema = z
   .refine(({ cy, heightPx }) => cy < heightPx, { path: ['cy'] });
 
 const looseProfileSchema = z.object({
-  name: z.string().trim().min(1).max(PROFILE_NAME_LIMIT),
+  name: z
+    .string()
+    .trim()
+    .min(1)
+    .max(READABLE_NAME_LIMIT)
+    .transform((name) => name.slice(0, PROFILE_NAME_LIMIT)),
   cameraLabel: z.string().max(512).nullable(),
   madeOn: z.iso.date(),
   profile: cameraProfileSchema,

@@ -1,7 +1,10 @@
 import type { ReactNode } from 'react';
 import { useEffect, useId, useRef } from 'react';
 
-/** A dialog over the page: focus stays inside it, Escape closes it, and focus goes back to where it was. */
+/**
+ * A dialog over the page: focus stays inside it, also where an element goes that has it; Escape closes it, and focus goes back to
+ * where it was.
+ */
 export function Modal(props: {
   readonly heading: string;
   readonly closeLabel: string;
@@ -10,6 +13,7 @@ export function Modal(props: {
   readonly wide?: boolean;
 }) {
   const dialog = useRef<HTMLDialogElement>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
   const headingId = useId();
   useEffect(() => {
     const element = dialog.current;
@@ -20,6 +24,10 @@ export function Modal(props: {
       element.close();
       if (before instanceof HTMLElement) before.focus();
     };
+  }, []);
+  useEffect(() => {
+    const element = dialog.current;
+    return element === null ? undefined : keepFocus(element, () => heading.current?.focus());
   }, []);
   return (
     <dialog
@@ -34,7 +42,9 @@ export function Modal(props: {
       }}
     >
       <div className="modal-head">
-        <h2 id={headingId}>{props.heading}</h2>
+        <h2 id={headingId} tabIndex={-1} ref={heading}>
+          {props.heading}
+        </h2>
         <button type="button" className="quiet" onClick={props.onClose}>
           {props.closeLabel}
         </button>
@@ -42,4 +52,32 @@ export function Modal(props: {
       {props.children}
     </dialog>
   );
+}
+
+/** Long enough for whatever takes the place of what went to take the focus itself. */
+const FOCUS_GRACE_MS = 60;
+
+/** Calls `rescue` where an element of the dialog went, or was disabled, that had the focus, and nothing else took it. */
+function keepFocus(dialog: HTMLDialogElement, rescue: () => void): () => void {
+  let last: HTMLElement | null = null;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const onFocusIn = ({ target }: FocusEvent): void => {
+    last = target instanceof HTMLElement ? target : null;
+  };
+  const isGone = (): boolean => last !== null && (!last.isConnected || last.matches(':disabled'));
+  const observer = new MutationObserver(() => {
+    if (!isGone()) return;
+    clearTimeout(timer);
+    timer = setTimeout(() => {
+      const { activeElement } = document;
+      if (isGone() && dialog.open && (activeElement === null || activeElement === document.body)) rescue();
+    }, FOCUS_GRACE_MS);
+  });
+  observer.observe(dialog, { childList: true, subtree: true, attributeFilter: ['disabled'] });
+  dialog.addEventListener('focusin', onFocusIn);
+  return () => {
+    clearTimeout(timer);
+    observer.disconnect();
+    dialog.removeEventListener('focusin', onFocusIn);
+  };
 }

@@ -3,15 +3,19 @@ import type { BoardFailure, BoardView } from '../core/camera/board.js';
 import type { CameraProfile } from '../core/camera/camera-profile.js';
 import type { Result } from '../core/result.js';
 import type { DeviceFailure } from '../session/ports.js';
+import { PROFILE_NAME_LIMIT } from '../session/profile-file.js';
 import type { StoredProfile } from '../session/stored-profile.js';
+import type { SheetSettings } from '../session/typed-sheet.js';
 import { useEquipment } from './equipment.js';
 import { Modal } from './modal.js';
+import { PrintDialog } from './print-dialog.js';
 import { ProfileCamera } from './profile-camera.js';
 import type { SheetPicture } from './profile-files.js';
 import { ProfileFiles, SheetFilesButton } from './profile-files.js';
 import { ProfileResult } from './profile-result.js';
 import { boardFailureSaying } from './profile-sentences.js';
 import { profileWords as words } from './profile-words.js';
+import { useFocusOnCome } from './use-focus-on-come.js';
 import { newProfileId } from './use-profiles.js';
 
 type Origin = 'camera' | 'files';
@@ -33,7 +37,8 @@ type Step =
  * a sheet printed larger is taken for one held nearer, with the same focal length and distortion. That it is flat does matter.
  */
 export function ProfileDialog(props: {
-  readonly cameraId: string | null;
+  readonly settings: SheetSettings;
+  readonly onChange: (change: Partial<SheetSettings>) => void;
   readonly onCameraChosen: (id: string) => void;
   readonly onKeep: (profile: StoredProfile) => void;
   readonly onClose: () => void;
@@ -43,6 +48,7 @@ export function ProfileDialog(props: {
   const [views, setViews] = useState<readonly BoardView[]>([]);
   const [files, setFiles] = useState<readonly File[]>([]);
   const [pictures, setPictures] = useState<readonly SheetPicture[]>([]);
+  const [isPrinting, setIsPrinting] = useState(false);
   const [fault, setFault] = useState<{ readonly reason: unknown } | null>(null);
   if (fault !== null) throw fault.reason;
 
@@ -52,6 +58,16 @@ export function ProfileDialog(props: {
   const addFiles = (more: readonly File[]): void => {
     setFiles([...files, ...more]);
     setStep({ kind: 'taking', from: 'files' });
+  };
+  /** Files that wait to be looked at stay, and what is not usable goes. */
+  const clearLeftOut = (usable: readonly SheetPicture[]): void => {
+    setFiles(
+      files.filter((_, index) => {
+        const picture = pictures[index];
+        return picture === undefined || usable.includes(picture);
+      }),
+    );
+    setPictures(usable);
   };
   const begin = (): void => {
     setViews([]);
@@ -101,11 +117,22 @@ export function ProfileDialog(props: {
             <SheetFilesButton label={words.usePictures} onChosen={addFiles} />
           </div>
           <p className="note">{words.picturesNote}</p>
+          <div className="actions">
+            <button
+              type="button"
+              className="quiet"
+              onClick={() => {
+                setIsPrinting(true);
+              }}
+            >
+              {words.printSheet}
+            </button>
+          </div>
         </div>
       )}
       {step.kind === 'taking' && step.from === 'camera' && (
         <ProfileCamera
-          cameraId={props.cameraId}
+          cameraId={props.settings.cameraId}
           onCameraChosen={props.onCameraChosen}
           views={views}
           onViews={setViews}
@@ -121,6 +148,7 @@ export function ProfileDialog(props: {
           pictures={pictures}
           onPicture={addPicture}
           onMore={addFiles}
+          onClearLeftOut={clearLeftOut}
           onDone={(found) => {
             setStep({ kind: 'making', from: 'files', views: found, cameraLabel: null, made: null });
           }}
@@ -168,14 +196,24 @@ export function ProfileDialog(props: {
           </button>
         </ProfileResult>
       )}
+      {isPrinting && (
+        <PrintDialog
+          settings={props.settings}
+          onChange={props.onChange}
+          onClose={() => {
+            setIsPrinting(false);
+          }}
+        />
+      )}
     </Modal>
   );
 }
 
 function MakingFailure({ failure }: { readonly failure: BoardFailure | DeviceFailure }) {
   const { what, next } = boardFailureSaying(failure);
+  const place = useFocusOnCome<HTMLParagraphElement>();
   return (
-    <p className="note note-failure" role="alert">
+    <p className="note note-failure" role="alert" tabIndex={-1} ref={place}>
       <strong>{what}</strong> {next}
     </p>
   );
@@ -202,6 +240,10 @@ function MoreViews(props: {
 }
 
 function suggestedName(profile: CameraProfile, from: Origin, cameraLabel: string | null): string {
+  return nameOfOrigin(profile, from, cameraLabel).slice(0, PROFILE_NAME_LIMIT);
+}
+
+function nameOfOrigin(profile: CameraProfile, from: Origin, cameraLabel: string | null): string {
   if (from === 'files') return words.fileName(profile.widthPx, profile.heightPx);
   // Browsers put the numbers of the USB device behind the name.
   const label = (cameraLabel ?? '').replace(/\s*\([0-9a-f]{4}:[0-9a-f]{4}\)$/i, '').trim();

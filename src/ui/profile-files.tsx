@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { BoardView } from '../core/camera/board.js';
 import { BOARD_CORNER_COUNT } from '../core/camera/board.js';
 import { LEAST_VIEWS, MOST_VIEWS } from '../core/camera/profile-quality.js';
@@ -23,6 +23,8 @@ export function ProfileFiles(props: {
   readonly pictures: readonly SheetPicture[];
   readonly onPicture: (picture: SheetPicture) => void;
   readonly onMore: (files: readonly File[]) => void;
+  /** What cannot be used is to be let go; the pictures that stay. */
+  readonly onClearLeftOut: (usable: readonly SheetPicture[]) => void;
   readonly onDone: (views: readonly BoardView[]) => void;
   readonly onBack: () => void;
 }) {
@@ -68,6 +70,17 @@ export function ProfileFiles(props: {
             {words.makeNow(usable.length)}
           </button>
         )}
+        {progress === null && usable.length < pictures.length && (
+          <button
+            type="button"
+            onClick={() => {
+              props.onClearLeftOut(usable);
+              part.current?.focus();
+            }}
+          >
+            {words.clearLeftOut}
+          </button>
+        )}
         {progress === null && <SheetFilesButton label={words.morePictures} onChosen={props.onMore} />}
         <button type="button" onClick={props.onBack}>
           {words.back}
@@ -105,12 +118,14 @@ function useSheetPictures(files: readonly File[], done: number, onPicture: (pict
   if (fault !== null) throw fault.reason;
   const all = Math.min(files.length, MOST_VIEWS);
   const file = done < all ? files[done] : undefined;
+  // Not the place in the list: what is left out may be cleared, and others come then.
+  const nextId = useRef(0);
 
   useEffect(() => {
     if (file === undefined) return;
     const abort = new AbortController();
     const look = async (): Promise<SheetPicture> => {
-      const named = { id: done, name: file.name };
+      const named = { id: nextId.current++, name: file.name };
       const opened = await pictures.open(file, file.name);
       if (!opened.ok) return { kind: 'failed', ...named, reason: failureSaying(opened.failure).what };
       try {

@@ -1,16 +1,12 @@
-import { useId, useState } from 'react';
+import { useCallback, useEffect, useId, useRef, useState } from 'react';
 import type { ProfileFileFailure } from '../session/profile-file.js';
-import {
-  parseProfileFile,
-  PROFILE_FILE_LIMIT_BYTES,
-  PROFILE_NAME_LIMIT,
-  writeProfileFile,
-} from '../session/profile-file.js';
+import { parseProfileFile, PROFILE_FILE_LIMIT_BYTES, writeProfileFile } from '../session/profile-file.js';
 import { chosenProfile } from '../session/profile-choice.js';
 import type { StoredProfile } from '../session/stored-profile.js';
 import type { SheetSettings } from '../session/typed-sheet.js';
 import { formatNumber } from './numbers.js';
 import { ProfileDialog } from './profile-dialog.js';
+import { ProfileNameField } from './profile-name-field.js';
 import { percent, profileFileSentence } from './profile-sentences.js';
 import { profileWords as words } from './profile-words.js';
 import { useFocusOnCome } from './use-focus-on-come.js';
@@ -19,7 +15,7 @@ import { newProfileId, useProfiles } from './use-profiles.js';
 /** What happened last to the shelf, for the status line. */
 type Happened =
   | {
-      readonly kind: 'kept-for-files' | 'kept-for-camera' | 'imported' | 'removed';
+      readonly kind: 'kept-for-files' | 'kept-for-camera' | 'imported' | 'renamed' | 'removed' | 'brought-back';
       readonly name: string;
     }
   | { readonly kind: 'not-imported'; readonly failure: ProfileFileFailure }
@@ -38,6 +34,17 @@ export function ProfileList(props: {
   const [isMaking, setIsMaking] = useState(false);
   const [happened, setHappened] = useState<Happened>(null);
   const choiceId = useId();
+  const bringBack = useRef<HTMLButtonElement>(null);
+  /** the entry that the focus goes to once it stands there */
+  const [focusedId, setFocusedId] = useState<string | null>(null);
+  const onFocused = useCallback(() => {
+    setFocusedId(null);
+  }, []);
+  const removedId = shelf.removed?.profile.id ?? null;
+  useEffect(() => {
+    // What was deleted had the focus: it goes on to the way back.
+    if (removedId !== null) bringBack.current?.focus();
+  }, [removedId]);
   const chosen = chosenProfile(shelf.profiles, settings.profileId);
 
   const importFile = async (file: File): Promise<void> => {
@@ -84,8 +91,11 @@ export function ProfileList(props: {
             <ProfileEntry
               key={profile.id}
               stored={profile}
+              isFocused={focusedId === profile.id}
+              onFocused={onFocused}
               onRename={(name) => {
                 changeProfiles({ kind: 'profile-renamed', id: profile.id, name });
+                setHappened({ kind: 'renamed', name: name.trim() });
               }}
               onRemove={() => {
                 changeProfiles({ kind: 'profile-removed', id: profile.id });
@@ -99,15 +109,19 @@ export function ProfileList(props: {
         {happened?.kind === 'kept-for-files' && <p className="note">{words.keptForFiles(happened.name)}</p>}
         {happened?.kind === 'kept-for-camera' && <p className="note">{words.keptForCamera(happened.name)}</p>}
         {happened?.kind === 'imported' && <p className="note">{words.imported(happened.name)}</p>}
+        {happened?.kind === 'renamed' && <p className="note">{words.renamed(happened.name)}</p>}
+        {happened?.kind === 'brought-back' && <p className="note">{words.broughtBack(happened.name)}</p>}
         {happened?.kind === 'removed' && shelf.removed !== null && (
           <p className="note">
             {words.removed(happened.name)}{' '}
             <button
               type="button"
               className="quiet"
+              ref={bringBack}
               onClick={() => {
                 changeProfiles({ kind: 'removal-undone' });
-                setHappened(null);
+                setHappened({ kind: 'brought-back', name: happened.name });
+                setFocusedId(removedId);
               }}
             >
               {words.bringBack}
@@ -143,7 +157,8 @@ export function ProfileList(props: {
       </div>
       {isMaking && (
         <ProfileDialog
-          cameraId={settings.cameraId}
+          settings={settings}
+          onChange={onChange}
           onCameraChosen={(cameraId) => {
             onChange({ cameraId });
           }}
@@ -167,11 +182,26 @@ export function ProfileList(props: {
 
 function ProfileEntry(props: {
   readonly stored: StoredProfile;
+  /** it gets the focus, and says so */
+  readonly isFocused: boolean;
+  readonly onFocused: () => void;
   readonly onRename: (name: string) => void;
   readonly onRemove: () => void;
 }) {
   const { name, cameraLabel, madeOn, profile, coverage } = props.stored;
+  const { isFocused, onFocused } = props;
   const [isRenaming, setIsRenaming] = useState(false);
+  const renameButton = useRef<HTMLButtonElement>(null);
+  const wasRenaming = useRef(false);
+  useEffect(() => {
+    if (wasRenaming.current && !isRenaming) renameButton.current?.focus();
+    wasRenaming.current = isRenaming;
+  }, [isRenaming]);
+  useEffect(() => {
+    if (!isFocused) return;
+    renameButton.current?.focus();
+    onFocused();
+  }, [isFocused, onFocused]);
   const focal = Math.max(profile.uncertainty.fx / profile.fx, profile.uncertainty.fy / profile.fy);
   return (
     <li>
@@ -200,6 +230,7 @@ function ProfileEntry(props: {
           <button
             type="button"
             className="quiet"
+            ref={renameButton}
             aria-label={words.renameOf(name)}
             onClick={() => {
               setIsRenaming(true);
@@ -233,27 +264,21 @@ function RenameForm(props: {
 }) {
   const [name, setName] = useState(props.name);
   const field = useFocusOnCome<HTMLInputElement>();
-  const id = useId();
   return (
     <form
       className="profile-name"
       onSubmit={(event) => {
         event.preventDefault();
-        props.onRename(name);
+        if (name.trim() === '') field.current?.focus();
+        else props.onRename(name);
       }}
     >
-      <label htmlFor={id}>{words.newName}</label>
-      <input
-        id={id}
-        type="text"
-        required
-        maxLength={PROFILE_NAME_LIMIT}
-        autoComplete="off"
-        value={name}
-        ref={field}
-        onChange={(event) => {
-          setName(event.currentTarget.value);
-        }}
+      <ProfileNameField
+        label={words.newName}
+        name={name}
+        emptyProblem={words.emptyRename}
+        field={field}
+        onType={setName}
         onKeyDown={(event) => {
           if (event.key !== 'Escape') return;
           // The dialog around it must stay open.

@@ -1,12 +1,12 @@
-import { useId, useMemo, useState } from 'react';
+import { useId, useMemo, useRef, useState } from 'react';
 import type { BoardView } from '../core/camera/board.js';
 import type { CameraProfile } from '../core/camera/camera-profile.js';
 import { judgeViews } from '../core/camera/profile-quality.js';
 import { NORMAL_95 } from '../core/statistics/normal.js';
 import { horizontalFieldOfView, weaknessesOf } from '../session/profile-facts.js';
-import { PROFILE_NAME_LIMIT } from '../session/profile-file.js';
 import { formatNumber } from './numbers.js';
 import { ProfileCoverage } from './profile-coverage.js';
+import { ProfileNameField } from './profile-name-field.js';
 import { ProfileWeaknesses } from './profile-weaknesses.js';
 import { profileWords as words } from './profile-words.js';
 import { useFocusOnCome } from './use-focus-on-come.js';
@@ -24,7 +24,7 @@ export function ProfileResult(props: {
   const [name, setName] = useState(props.suggestedName);
   const quality = useMemo(() => judgeViews(views, profile), [views, profile]);
   const heading = useFocusOnCome<HTMLHeadingElement>();
-  const nameId = useId();
+  const nameField = useRef<HTMLInputElement>(null);
   const headingId = useId();
   const { uncertainty, distortion } = profile;
   const view = horizontalFieldOfView(profile);
@@ -64,23 +64,19 @@ export function ProfileResult(props: {
         className="profile-name"
         onSubmit={(event) => {
           event.preventDefault();
-          if (name.trim() !== '') props.onKeep(name, quality.coverage);
+          if (name.trim() === '') nameField.current?.focus();
+          else props.onKeep(name, quality.coverage);
         }}
       >
-        <label htmlFor={nameId}>{words.name}</label>
-        <input
-          id={nameId}
-          type="text"
-          required
-          maxLength={PROFILE_NAME_LIMIT}
-          autoComplete="off"
-          value={name}
-          onChange={(event) => {
-            setName(event.currentTarget.value);
-          }}
+        <ProfileNameField
+          label={words.name}
+          name={name}
+          emptyProblem={words.emptyName}
+          field={nameField}
+          onType={setName}
         />
         <div className="actions">
-          <button type="submit" className="main-action" disabled={name.trim() === ''}>
+          <button type="submit" className="main-action">
             {words.keep}
           </button>
           {props.children}

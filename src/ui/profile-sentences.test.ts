@@ -83,7 +83,7 @@ describe('sentences about views and profiles', () => {
     ];
     expect(new Set(sentences).size).toBe(4);
     for (const sentence of sentences) expect(sentence).toMatch(SENTENCES);
-    expect(sentences[3]).toContain('“profile.fx”');
+    expect(sentences[3]).toContain('a number in it cannot be right');
   });
 });
 

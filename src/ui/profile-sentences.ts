@@ -124,7 +124,7 @@ export function profileFileSentence(failure: ProfileFileFailure): string {
     case 'damaged':
       return failure.place === null
         ? 'This profile file is damaged: it ends too early or was changed. Export it again where it came from.'
-        : `This profile file is damaged: “${failure.place}” cannot be right. Export it again where it came from.`;
+        : 'This profile file is damaged: a number in it cannot be right. Export it again where it came from.';
     default:
       return unreachable(failure);
   }

@@ -13,6 +13,8 @@ export const profileWords = {
     'Even light, no glare on the sheet. It takes about two minutes.',
   ],
   useCamera: 'Use the camera',
+  printSheet: 'Print the camera sheet',
+  clearLeftOut: 'Clear the pictures left out',
   usePictures: 'Choose pictures of the sheet',
   picturesNote:
     'From disk: eight or more pictures by one camera, at one resolution, uncropped, with the sheet in different places, tilts and distances.',
@@ -58,6 +60,9 @@ export const profileWords = {
   resolution: 'Resolution',
   doubt: '± is half of the 95 % interval.',
   name: 'Name of the profile',
+  nameLimit: (letters: number): string => `Up to ${letters} letters.`,
+  emptyName: 'Without a name it cannot be kept: it could not be told from others. Type one.',
+  emptyRename: 'A profile needs a name: type one, or cancel.',
   keep: 'Keep the profile',
   unnamedCamera: 'Camera',
 
@@ -86,7 +91,10 @@ export const profileWords = {
   bringBack: 'Bring it back',
   makeOne: 'Make a camera profile',
   importOne: 'Import a profile',
-  imported: (name: string): string => `${name} was imported.`,
+  imported: (name: string): string =>
+    `${name} was imported. It counts for pictures by its own camera, and for files once it is chosen above.`,
+  renamed: (name: string): string => `The profile is now called ${name}.`,
+  broughtBack: (name: string): string => `${name} is back.`,
   keptForFiles: (name: string): string => `${name} is kept and counts for pictures from files from now on.`,
   keptForCamera: (name: string): string => `${name} is kept and counts for pictures by its own camera from now on.`,
   notKept:
