@@ -62,7 +62,9 @@ export function ProfileCamera(props: {
           </p>
         )}
         {state.kind === 'failed' && <CameraFailure failure={state.failure} />}
-        {camera !== null && <p className="profile-verdict">{look !== null && verdictSentence(look.verdict)}</p>}
+        {camera !== null && (
+          <p className="profile-verdict">{look === null ? words.gettingReady : verdictSentence(look.verdict)}</p>
+        )}
       </div>
       <div className="camera-side">
         {camera !== null && (

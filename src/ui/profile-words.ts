@@ -21,6 +21,7 @@ export const profileWords = {
   back: 'Back',
 
   opening: 'Opening the camera. The browser may ask for permission.',
+  gettingReady: 'Getting ready to see the sheet. The first time takes a moment.',
   mirrored: 'The preview is mirrored, like a looking glass. A view is taken by itself when you hold still.',
   viewCount: (count: number): string => (count === 1 ? '1 view taken' : `${count} views taken`),
   taken: (count: number): string => `View ${count} taken.`,

@@ -332,7 +332,7 @@ export const settingsWords = {
   bundleNote:
     'Glabella brings its own face landmarks. If you have the publisher’s face landmarker bundle (a .task file), it can be used instead. It is read on this device only.',
   bundle: 'Choose a landmark bundle',
-  bundleLoading: 'Loading the bundle.',
+  bundleLoading: 'The bundle is being read.',
   bundleUsed: (name: string): string => `In use from the next picture on: ${name}.`,
   bundleBack: 'Use the built-in landmarks again',
   builtIn: 'The built-in landmarks are in use.',
