@@ -47,6 +47,10 @@ async function importFile(settings: Locator, text: string): Promise<void> {
     .setInputFiles({ name: 'profile.json', mimeType: 'application/json', buffer: Buffer.from(text) });
 }
 
+async function expectFocus(on: Locator): Promise<void> {
+  await expect.poll(() => on.evaluate((element) => element === document.activeElement)).toBe(true);
+}
+
 /** The numbers of the line of the result with this name. */
 async function resultNumbers(making: Locator, name: string): Promise<readonly number[]> {
   const entry = making.locator('dl > div').filter({ has: making.page().getByText(name, { exact: true }) });
@@ -106,16 +110,34 @@ describe('a profile from pictures of the sheet', () => {
     await making.getByRole('textbox', { name: 'Name of the profile' }).fill('Front desk');
     await making.getByRole('button', { name: 'Keep the profile' }).click();
     await making.waitFor({ state: 'hidden' });
-    await page.getByText('Front desk is kept and counts from now on.').waitFor();
+    await page.getByText('Front desk is kept and counts for pictures from files from now on.').waitFor();
 
     await page.reload();
     const settings = await openSettings(page);
-    const choice = settings.getByRole('combobox', { name: 'Profile that counts for pictures' });
+    const choice = settings.getByRole('combobox', { name: 'Profile for pictures from files' });
     expect(await choice.locator('option:checked').innerText()).toBe('Front desk');
     await settings.getByRole('button', { name: 'Close' }).click();
     const sheet = new SheetPage(page);
     await sheet.choosePicture(other);
     await sheet.facts.getByText('Front desk').waitFor();
+  });
+
+  it('lets go of the pictures that were left out, and leads to the sheet to print', async () => {
+    const { page } = await app.open();
+    const making = await openMaking(page);
+    await making.getByRole('button', { name: 'Print the camera sheet' }).click();
+    const printing = page.getByRole('dialog', { name: 'Card to print' });
+    await printing.getByRole('link', { name: 'Camera sheet (PDF)' }).waitFor();
+    await page.keyboard.press('Escape');
+    await expectFocus(making.getByRole('button', { name: 'Print the camera sheet' }));
+    const other = fixturePicture('marker-card-forehead').file;
+    await making.locator('input[type=file]').setInputFiles([boards[0]!, other, boards[1]!]);
+    await making.getByText('2 of 3 pictures can be used.').waitFor();
+    await making.getByRole('button', { name: 'Clear the pictures left out' }).click();
+    await making.getByText('2 of 2 pictures can be used.').waitFor();
+    await making.locator('input[type=file]').setInputFiles([boards[2]!]);
+    await making.getByText('3 of 3 pictures can be used.').waitFor();
+    expect(await making.locator('.profile-pictures li').count()).toBe(3);
   });
 
   it('is not made of too few of them', async () => {
@@ -129,7 +151,7 @@ describe('a profile from pictures of the sheet', () => {
 });
 
 describe('a profile made with the camera', () => {
-  it('takes its views by itself, asks for positions, and is used by itself for that camera', async () => {
+  it('takes its views by itself, asks for positions, and makes a profile that does not count for files', async () => {
     const { page } = await app.open();
     const making = await openMaking(page);
     await making.getByRole('button', { name: 'Use the camera' }).click();
@@ -150,17 +172,16 @@ describe('a profile made with the camera', () => {
     await making.getByRole('textbox', { name: 'Name of the profile' }).fill('This webcam');
     await making.getByRole('button', { name: 'Keep the profile' }).click();
 
-    // none for files; taking a picture chooses it again
+    await page.getByText('This webcam is kept and counts for pictures by its own camera from now on.').waitFor();
     const settings = page.getByRole('dialog', { name: 'Settings' });
-    const choice = settings.getByRole('combobox', { name: 'Profile that counts for pictures' });
-    await choice.selectOption('None');
+    const choice = settings.getByRole('combobox', { name: 'Profile for pictures from files' });
+    expect(await choice.locator('option:checked').innerText()).toBe('None');
     await settings.getByRole('button', { name: 'Close' }).click();
     const sheet = new SheetPage(page);
-    await sheet.button('Take a picture').click();
-    await sheet.button('Take the picture in 3 seconds').click();
-    await page.getByRole('dialog', { name: 'Take a picture' }).waitFor({ state: 'hidden' });
-    await openSettings(page);
-    expect(await choice.locator('option:checked').innerText()).toBe('This webcam');
+    // a picture from a file is none of this camera's
+    await sheet.choosePicture(fixturePicture('marker-card-forehead').file);
+    await sheet.facts.getByText('Camera distance').waitFor();
+    expect(await sheet.facts.getByText('This webcam').count()).toBe(0);
   });
 
   it('lets a position be left out, and a view be taken back; Escape closes only the upper dialog', async () => {
@@ -176,6 +197,33 @@ describe('a profile made with the camera', () => {
     await page.keyboard.press('Escape');
     await making.waitFor({ state: 'hidden' });
     expect(await page.getByRole('dialog', { name: 'Settings' }).isVisible()).toBe(true);
+  });
+});
+
+describe('a picture by a camera', () => {
+  const facePath = join(folder, 'face.mjpeg');
+  writeFileSync(facePath, motionJpeg(fixturePicture('marker-card-forehead').file, 30));
+  const webcam = appInBrowser({ camera: { videoPath: facePath } });
+
+  it('counts a profile of that camera alone, whatever was chosen for files, and says where there is none', async () => {
+    const { page } = await webcam.open();
+    const settings = await openSettings(page);
+    await importFile(settings, writeProfileFile(exampleProfile()));
+    await settings.getByRole('combobox', { name: 'Profile for pictures from files' }).selectOption('Desk camera');
+    await settings.getByRole('button', { name: 'Close' }).click();
+    const sheet = new SheetPage(page);
+    await sheet.button('Take a picture').click();
+    await sheet.button('Take the picture in 3 seconds').click();
+    await page.getByRole('dialog', { name: 'Take a picture' }).waitFor({ state: 'hidden' });
+    const fact = sheet.facts.locator('.profile-fact');
+    await fact.getByText('No profile of this camera').waitFor();
+    expect(await sheet.facts.getByText('Desk camera').count()).toBe(0);
+
+    const cameraLabel = await fact.locator('small').innerText();
+    await openSettings(page);
+    await importFile(settings, writeProfileFile(exampleProfile({ name: 'Its own', cameraLabel })));
+    await settings.getByRole('button', { name: 'Close' }).click();
+    await fact.getByText('Its own').waitFor();
   });
 });
 
@@ -206,7 +254,7 @@ describe('the shelf of profiles', () => {
     const settings = await openSettings(page);
     await settings.getByText('No profile was made yet.').waitFor();
     await importFile(settings, file);
-    await settings.getByText('Desk camera was imported.').waitFor();
+    await settings.getByText(/^Desk camera was imported\. It counts .* once it is chosen/).waitFor();
     const shelf = settings.getByRole('list', { name: 'Kept profiles' });
     expect(await shelf.innerText()).toMatch(
       // 1.4 / 1180.4 is 0.119 %
@@ -223,6 +271,8 @@ describe('the shelf of profiles', () => {
     await field.fill('Window seat');
     await field.press('Enter');
     await shelf.getByText('Window seat').waitFor();
+    await settings.getByText('The profile is now called Window seat.').waitFor();
+    await expectFocus(shelf.getByRole('button', { name: 'Rename Window seat' }));
 
     const downloading = page.waitForEvent('download');
     await shelf.getByRole('button', { name: 'Export Window seat' }).click();
@@ -233,10 +283,42 @@ describe('the shelf of profiles', () => {
 
     await shelf.getByRole('button', { name: 'Delete Window seat' }).click();
     await settings.getByText('No profile was made yet.').waitFor();
-    await settings.getByRole('button', { name: 'Bring it back' }).click();
-    await shelf.getByText('Window seat').waitFor();
+    const bringBack = settings.getByRole('button', { name: 'Bring it back' });
+    await expectFocus(bringBack);
+    await bringBack.press('Enter');
+    await settings.getByText('Window seat is back.').waitFor();
+    await expectFocus(shelf.getByRole('button', { name: 'Rename Window seat' }));
     await page.reload();
     await (await openSettings(page)).getByRole('list', { name: 'Kept profiles' }).getByText('Window seat').waitFor();
+  });
+
+  it('shows long names without overflow, cuts them at 60 letters, and refuses an empty one in words', async () => {
+    const { page } = await app.open();
+    const settings = await openSettings(page);
+    const long = 'Webcam'.repeat(14).slice(0, 80);
+    await importFile(settings, file.replace('Desk camera', long).replace('Invented Cam 720', 'Cam'.repeat(60)));
+    const shelf = settings.getByRole('list', { name: 'Kept profiles' });
+    await shelf.getByText(long.slice(0, 60), { exact: true }).waitFor();
+    await shelf.getByRole('button', { name: /^Rename/ }).click();
+    await expectAccessible(page);
+    const field = shelf.getByRole('textbox', { name: 'New name' });
+    expect(await field.getAttribute('maxlength')).toBe('60');
+    await field.fill('  ');
+    await field.press('Enter');
+    await shelf.getByText('A profile needs a name: type one, or cancel.').waitFor();
+    await expectFocus(field);
+    await field.press('Escape');
+    await expectFocus(shelf.getByRole('button', { name: /^Rename/ }));
+    await settings.getByRole('combobox', { name: 'Profile for pictures from files' }).selectOption(long.slice(0, 60));
+    await settings.getByRole('button', { name: 'Close' }).click();
+    await expectFocus(new SheetPage(page).button('Settings'));
+    const sheet = new SheetPage(page);
+    await sheet.choosePicture(fixturePicture('marker-card-forehead').file);
+    await sheet.facts.getByText(long.slice(0, 60)).waitFor();
+    await page.setViewportSize({ width: 390, height: 844 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    await openSettings(page);
+    expect(await settings.evaluate((element) => element.scrollWidth - element.clientWidth)).toBeLessThanOrEqual(0);
   });
 
   it('refuses damaged and foreign files in words, and keeps what it has', async () => {
@@ -246,7 +328,7 @@ describe('the shelf of profiles', () => {
     await importFile(settings, file.slice(0, 200));
     await settings.getByText(/This profile file is damaged: it ends too early/).waitFor();
     await importFile(settings, file.replace('1180.4', '-1'));
-    await settings.getByText(/“profile.fx” cannot be right/).waitFor();
+    await settings.getByText(/a number in it cannot be right/).waitFor();
     await importFile(settings, '{"readings":[]}');
     await settings.getByText(/This file is no camera profile/).waitFor();
     await importFile(settings, file.replace('"version": 1', '"version": 9'));
@@ -292,13 +374,13 @@ describe('the shelf of profiles', () => {
     const distance = sheet.facts.locator('div').filter({ hasText: 'Camera distance' });
     const without = { pd: await sheet.estimate('pdFar'), distance: await distance.innerText() };
     const settings = await openSettings(page);
-    const choice = settings.getByRole('combobox', { name: 'Profile that counts for pictures' });
+    const choice = settings.getByRole('combobox', { name: 'Profile for pictures from files' });
     // invented: four by three, as the picture is not
     const fourByThree = { ...EXAMPLE_CAMERA_PROFILE, widthPx: 640, heightPx: 480, fx: 440, fy: 440, cx: 320, cy: 240 };
     await importFile(settings, writeProfileFile(exampleProfile({ name: 'Old camera', profile: fourByThree })));
-    await settings.getByText('Old camera was imported.').waitFor();
+    await settings.getByText(/^Old camera was imported\./).waitFor();
     await importFile(settings, file);
-    await settings.getByText('Desk camera was imported.').waitFor();
+    await settings.getByText(/^Desk camera was imported\. It counts .* once it is chosen/).waitFor();
     await choice.selectOption('Old camera');
     await settings.getByRole('button', { name: 'Close' }).click();
     await sheet.facts.getByText(/does not count here: it was made for pictures of 640 × 480/).waitFor();
