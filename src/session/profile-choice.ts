@@ -1,5 +1,4 @@
 import { matchingProfile } from '../core/estimate/assumed-camera.js';
-import type { PictureState } from './sheet.js';
 import type { StoredProfile } from './stored-profile.js';
 
 /** A running camera, as far as it can be told from others. */
@@ -55,15 +54,7 @@ export function countsFor({ profile }: StoredProfile, picture: PictureSize): boo
   return matchingProfile(profile, picture) !== null;
 }
 
-interface PictureSize {
+export interface PictureSize {
   readonly widthPx: number;
   readonly heightPx: number;
-}
-
-/** The size of the picture, or of the frames of the sweep, that is measured; null where nothing is. */
-export function measuredSize(picture: PictureState): PictureSize | null {
-  if (picture.kind === 'measured') return picture.marking.features;
-  if (picture.kind !== 'swept') return null;
-  for (const { outcome } of picture.frames) if (outcome.kind === 'found') return outcome.features;
-  return null;
 }

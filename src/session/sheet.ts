@@ -4,7 +4,7 @@ import { unreachable } from '../core/result.js';
 import type { Handle } from './handles.js';
 import { moveHandle, vouchForCorners } from './handles.js';
 import type { FindingFailure, MeasuringFailure, MeasuringProgress, Picture } from './ports.js';
-import type { LiveCamera, TakenBy } from './profile-choice.js';
+import type { LiveCamera, PictureSize, TakenBy } from './profile-choice.js';
 import { FROM_FILES } from './profile-choice.js';
 import type { FramePose, SweepFrame, SweepOutcome } from './sweep-frames.js';
 import { frameCounts, posesOf } from './sweep-frames.js';
@@ -442,4 +442,12 @@ export function picturesOf({ picture, sweep }: SheetState): ReadonlySet<Picture>
     ...(one === null ? [] : [one]),
     ...frames.flatMap(({ thumbnail }) => (thumbnail === null ? [] : [thumbnail])),
   ]);
+}
+
+/** The size of the picture, or of the frames of the sweep, that is measured; null where nothing is. */
+export function measuredSize(picture: PictureState): PictureSize | null {
+  if (picture.kind === 'measured') return picture.marking.features;
+  if (picture.kind !== 'swept') return null;
+  for (const { outcome } of picture.frames) if (outcome.kind === 'found') return outcome.features;
+  return null;
 }
