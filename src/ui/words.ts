@@ -291,7 +291,7 @@ export const sheetWords = {
   whatSweepDecides:
     'A sweep decides the distance PD and the PD of each eye best. The other rows it can only contradict where the difference is larger than its own doubt.',
   whatDecides:
-    'One picture decides the distance PD. The other rows it can only contradict, and only where the difference is larger than its own doubt.',
+    'One picture decides the distance PD, and mostly the lid aperture. The other rows it can only contradict, and only where the difference is larger than its own doubt.',
   unitHint: 'All lengths in millimetres; R and L are the wearer’s.',
   enterHint: 'Enter goes to the next field.',
 } as const;

@@ -317,7 +317,7 @@ describe('a webcam', () => {
   });
 });
 
-/** The frames as a video, recorded by the browser itself: each stands for a third of a second. */
+/** The frames as a video, recorded by the browser itself: each stands for half a second. */
 async function recorded(page: Page, pictures: readonly PictureFile[]): Promise<PictureFile> {
   const base64 = await page.evaluate(
     async (jpegs) => {
@@ -350,10 +350,10 @@ async function recorded(page: Page, pictures: readonly PictureFile[]): Promise<P
       for (const bitmap of bitmaps) {
         context.drawImage(bitmap, 0, 0);
         track.requestFrame();
-        await new Promise((resolve) => setTimeout(resolve, 300));
+        await new Promise((resolve) => setTimeout(resolve, 500));
       }
       track.requestFrame();
-      await new Promise((resolve) => setTimeout(resolve, 300));
+      await new Promise((resolve) => setTimeout(resolve, 500));
       recorder.stop();
       await hasStopped;
       const bytes = new Uint8Array(await new Blob(parts).arrayBuffer());
