@@ -96,14 +96,17 @@ function findFace(image: RgbaImage, landmarks: readonly Landmark[]): Result<Face
     return fail({ kind: 'too-far', pixelsPerMm, limitPixelsPerMm: LEAST_PIXELS_PER_MM });
   }
   const fits = fitIrisEdges(image, eyes, irisRatio(landmarks, eyes));
-  const missing = SIDES.filter((side) => !fits[side].ok);
+  // A blurred picture often hides the edge of one iris altogether: the other one tells why.
+  const found = SIDES.flatMap((side) => (fits[side].ok ? [fits[side].value] : []));
+  const meanRadiusPx = found.reduce((sum, { radiusPx }) => sum + radiusPx, 0) / found.length;
+  const edgeWidthPx = Math.max(...found.map((one) => irisEdgeWidthPx(image, one, eyes.rollRad)));
+  const limitPx = Math.max(SOFTEST_IRIS_PX, SOFTEST_IRIS_SHARE * meanRadiusPx);
+  if (edgeWidthPx > limitPx) return fail({ kind: 'blurred', edgeWidthPx, limitPx });
   if (!fits.R.ok || !fits.L.ok) {
+    const missing = SIDES.filter((side) => !fits[side].ok);
     return fail({ kind: 'iris-not-found', side: missing.length === 2 ? 'both' : missing[0]! });
   }
   const iris: BothSides<IrisObservation> = { R: fits.R.value, L: fits.L.value };
-  const edgeWidthPx = Math.max(...SIDES.map((side) => irisEdgeWidthPx(image, iris[side], eyes.rollRad)));
-  const limitPx = Math.max(SOFTEST_IRIS_PX, (SOFTEST_IRIS_SHARE * (iris.R.radiusPx + iris.L.radiusPx)) / 2);
-  if (edgeWidthPx > limitPx) return fail({ kind: 'blurred', edgeWidthPx, limitPx });
   const lidsOf = (side: Side): LidObservation => fitLidEdges(image, landmarks, iris[side], side, eyes.rollRad);
   return succeed({
     widthPx: image.widthPx,
