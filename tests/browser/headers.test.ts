@@ -12,7 +12,8 @@ const REFUSED_BY_POLICY = [/Content Security Policy/, /Refused to connect/];
 
 async function startWorker(page: Page, script: string): Promise<Worker> {
   const [worker] = await Promise.all([
-    page.waitForEvent('worker'),
+    // the app starts workers of its own
+    page.waitForEvent('worker', (worker) => worker.url().endsWith(script)),
     page.evaluate((address) => void new Worker(address, { type: 'module' }), script),
   ]);
   return worker;

@@ -59,7 +59,12 @@ describe('featuresInPicture', () => {
       pupil: { R: { centre: measured, radiusPx: 3, radiusUncertaintyPx: 0.4 }, L: null },
       lids: { R: lids, L: lids },
       midline: { point, betweenPupils: point, uncertaintyPx: 1, source: 'landmarks' },
-      outline: { head: { R: point, L: point }, temple: { R: point, L: point }, uncertaintyPx: 2 },
+      outline: {
+        head: { R: point, L: point },
+        temple: { R: point, L: point },
+        uncertaintyPx: 2,
+        skinEdge: { R: point, L: point, uncertaintyPx: 1 },
+      },
       bridge: [{ belowCrestMm: 10, R: point, L: point, uncertaintyPx: 1.5 }],
     };
     // by hand: 100 + 10 / 0.5 and 40 + 20 / 0.5; variances over 0.25
@@ -74,7 +79,12 @@ describe('featuresInPicture', () => {
       pupil: { R: { centre: measuredThere, radiusPx: 6, radiusUncertaintyPx: 0.8 }, L: null },
       lids: { R: lidsThere, L: lidsThere },
       midline: { point: there, betweenPupils: there, uncertaintyPx: 2, source: 'landmarks' },
-      outline: { head: { R: there, L: there }, temple: { R: there, L: there }, uncertaintyPx: 4 },
+      outline: {
+        head: { R: there, L: there },
+        temple: { R: there, L: there },
+        uncertaintyPx: 4,
+        skinEdge: { R: there, L: there, uncertaintyPx: 2 },
+      },
       bridge: [{ belowCrestMm: 10, R: there, L: there, uncertaintyPx: 3 }],
     });
   });
