@@ -3,13 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { writeProfileFile } from '../../src/session/profile-file.js';
 import { appInBrowser } from '../support/app-in-browser.js';
 import { EXAMPLE_CAMERA_PROFILE, exampleProfile } from '../support/example-profile.js';
 import { BOARD_CAMERA, fixtureBoards } from '../support/fixture-boards.js';
 import { fixturePicture } from '../support/fixture-pictures.js';
-import { guidedVideo } from '../support/guided-video.js';
 import { motionJpeg } from '../support/picture-file.js';
 import { SheetPage } from '../support/sheet-page.js';
 
@@ -224,26 +223,6 @@ describe('a picture by a camera', () => {
     await importFile(settings, writeProfileFile(exampleProfile({ name: 'Its own', cameraLabel })));
     await settings.getByRole('button', { name: 'Close' }).click();
     await fact.getByText('Its own').waitFor();
-  });
-});
-
-describe('a sheet that is held wherever it is asked for', () => {
-  const guidedPath = join(folder, 'guided.mjpeg');
-  beforeAll(async () => {
-    writeFileSync(guidedPath, await guidedVideo(640, 480, 70));
-  });
-  const guided = appInBrowser({ camera: { videoPath: guidedPath } });
-
-  it('gives a profile without a hand on the computer, once there are views enough', async () => {
-    const { page } = await guided.open();
-    const making = await openMaking(page);
-    await making.getByRole('button', { name: 'Use the camera' }).click();
-    await making.getByRole('heading', { name: 'The profile', exact: true }).waitFor({ timeout: 100_000 });
-    const [fieldOfViewDeg = NaN, halfIntervalDeg = NaN] = await resultNumbers(making, 'Field of view, across');
-    // of the film's camera: 70 degrees; half a percent of its focal length is 0.3 degrees
-    expect(Math.abs(fieldOfViewDeg - 70)).toBeLessThan(0.3);
-    // A soft film of 640 px: what it leaves in doubt is said, and holds the truth.
-    expect(Math.abs(fieldOfViewDeg - 70)).toBeLessThan(halfIntervalDeg);
   });
 });
 
