@@ -60,10 +60,13 @@ if (complaint !== null || !(await step('Packages', install))) {
   if (complaint !== null) total.failed += 1;
 } else {
   await step('Chromium', () => run(process.execPath, ['--import', 'tsx', 'tests/support/chromium-executable.ts']));
-  await step('Types', () => npmRun('typecheck'));
-  await step('Lint', () => npx(['eslint', '.']));
-  await step('Format', () => npx(['prettier', '--check', '--log-level', 'warn', '.']));
-  await step('Import rules', () => npmRun('import-rules'));
+  // Side by side: each uses one core, and says little unless it fails.
+  await Promise.all([
+    step('Types', () => npmRun('typecheck')),
+    step('Lint', () => npx(['eslint', '.'])),
+    step('Format', () => npx(['prettier', '--check', '--log-level', 'warn', '.'])),
+    step('Import rules', () => npmRun('import-rules')),
+  ]);
   const assembled = await step('Landmark model', () => npmRun('models'));
   await vitest('Unit tests', 'unit');
   const built = assembled && (await step('Build', () => npmRun('build', '--', '--logLevel', 'warn')));
