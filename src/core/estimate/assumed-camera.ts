@@ -1,6 +1,6 @@
 import type { CameraProfile } from '../camera/camera-profile.js';
 import type { Camera } from '../camera/pinhole.js';
-import { FOCAL_OVER_LONG_SIDE } from './prior-knowledge.js';
+import { FOCAL_LOG_SD, FOCAL_OVER_LONG_SIDE, K1_SD } from './prior-knowledge.js';
 
 interface PictureSize {
   readonly widthPx: number;
@@ -40,6 +40,27 @@ export interface CameraDeviation {
   /** of the principal point, px */
   readonly cxPx: number;
   readonly cyPx: number;
+}
+
+/** No deviation: the assumed camera itself. */
+export const NO_DEVIATION: CameraDeviation = { logFocal: 0, k1: 0, cxPx: 0, cyPx: 0 };
+
+/** A principal point that is not known lies within this share of the picture's width of the middle (common practice). */
+const PRINCIPAL_POINT_SHARE = 0.01;
+
+/** Standard uncertainty of each deviation. Even a good profile leaves a little. */
+export function deviationUncertainty(picture: PictureSize, profile: CameraProfile | null): CameraDeviation {
+  if (profile === null) {
+    const centrePx = PRINCIPAL_POINT_SHARE * picture.widthPx;
+    return { logFocal: FOCAL_LOG_SD, k1: K1_SD, cxPx: centrePx, cyPx: centrePx };
+  }
+  const { fx, cx, cy, distortion } = profile.uncertainty;
+  return {
+    logFocal: Math.max(fx / profile.fx, 1e-4),
+    k1: Math.max(distortion[0], 1e-4),
+    cxPx: Math.max(cx, 0.1),
+    cyPx: Math.max(cy, 0.1),
+  };
 }
 
 /** The camera of the profile, or one with the field of view of most webcams, with its deviation. */

@@ -23,6 +23,9 @@ export const DEFAULT_MEASURING_SETTINGS: MeasuringSettings = {
   profile: null,
 };
 
+/** Below this scale at the eyes a picture or a sweep is measured with the advice to come nearer. */
+export const NEAR_ENOUGH_PIXELS_PER_MM = 1.2;
+
 /** What one picture says of a face. */
 export interface FaceMeasurement {
   readonly estimates: FaceEstimates;

@@ -1,10 +1,12 @@
 import type { Advice, PictureFailure } from '../camera/failure.js';
 import { LANDMARK, landmarkAt } from '../camera/face-landmarks.js';
-import type { Landmark, PictureFeatures, PointCovariance } from '../camera/features.js';
-import { choosePoseVertices, fitHeadPose, rotationOfHead, type HeadAngles } from '../camera/head-pose.js';
+import type { Landmark, PictureFeatures } from '../camera/features.js';
+import { axesOfHead, type HeadAxes } from '../camera/head-axes.js';
+import { choosePoseVertices, fitHeadPose, type HeadAngles } from '../camera/head-pose.js';
 import { project, rayOf, type Camera } from '../camera/pinhole.js';
-import { findPlanarPoses, parametersOfPose, poseFromParameters, type PlanarPose } from '../camera/planar-pose.js';
-import { CARD_CORNERS_MM, REFERENCE_CARD } from '../camera/reference-card.js';
+import { findPlanarPoses, parametersOfPose, poseFromParameters } from '../camera/planar-pose.js';
+import { CARD_CORNERS_MM } from '../camera/reference-card.js';
+import { whiten } from '../camera/whiten.js';
 import { adjust, type Adjustment, type Knowledge } from '../fitting/adjustment.js';
 import { isWithin } from '../geometry/outline.js';
 import { toCamera } from '../geometry/pose.js';
@@ -23,30 +25,33 @@ import {
 } from '../geometry/vector.js';
 import { fail, succeed, type Result } from '../result.js';
 import { NORMAL_95 } from '../statistics/normal.js';
-import { degreesToRadians, radiansToDegrees } from '../units/angle.js';
+import { radiansToDegrees } from '../units/angle.js';
 import { SIDES, type BothSides } from '../units/side.js';
 import type { AlwaysEstimated, BudgetSource, Estimate, EstimateUnit, FaceEstimates } from './estimate.js';
-import type { FaceMeasurement, MeasureFace, MeasuringSettings } from './face-estimates.js';
-import { assumedCamera, matchingProfile } from './assumed-camera.js';
+import {
+  NEAR_ENOUGH_PIXELS_PER_MM,
+  type FaceMeasurement,
+  type MeasureFace,
+  type MeasuringSettings,
+} from './face-estimates.js';
+import { assumedCamera, deviationUncertainty, matchingProfile, NO_DEVIATION } from './assumed-camera.js';
 import { estimateOf, type OwnDoubt } from './estimate-of.js';
 import { nearCentrationDistanceMm, ROTATION_TO_PUPIL_MM } from './gaze.js';
 import { HEAD_SIDES_RATIO, landmarkSides, sidesApartMm, skinEdgeSides, type HeadSides } from './head-sides.js';
+import { chooseCardPose, heldCard, withoutFitBias } from './held-card.js';
 import {
   CARD_TURN_SD,
   EYE_DEPTH_DIFFERENCE_SD_MM,
   FAR_VERGENCE_SD,
-  FOCAL_LOG_SD,
   FOCAL_OVER_LONG_SIDE,
   BRIDGE_FORWARD_MM,
   BRIDGE_SHAPE_SD,
-  HOLDING_SD_MM,
   IRIS_MEAN_MM,
+  isPlausibleIris,
   midlineDoubtGrowth,
   IRIS_SD_MM,
-  K1_SD,
   LANDMARK_DEPTH_SD_MM,
   NEAR_VERGENCE_SD,
-  PITCH_BIAS,
   PITCH_SD,
   ROLL_SD,
   ROTATION_TO_PUPIL_SD_MM,
@@ -54,7 +59,6 @@ import {
   TEMPLE_RATIO,
   TEMPLE_RATIO_SD,
   UPRIGHT_SD,
-  YAW_GAIN,
   YAW_SD,
   type FaceKnowledge,
 } from './prior-knowledge.js';
@@ -66,11 +70,6 @@ const NOD_LIMIT_DEG = 22;
 const HAND_MISFIT_SHARE = 0.03;
 /** No card that is held to a face leans further from the picture than this, degrees. Chosen. */
 const CARD_TILT_LIMIT_DEG = 35;
-/** Irises this many standard deviations from the population's mean mean that card or irises lie wrong. Chosen: one in 2000 people. */
-export const IRIS_LIMIT_SD = 3.5;
-/** Under this the picture is measured with the advice to come nearer. */
-export const NEAR_ENOUGH_PIXELS_PER_MM = 1.2;
-
 /** Parameters of the adjustment, by place. */
 const P = {
   logFocal: 0,
@@ -142,17 +141,13 @@ export function measureFace(
   const longSide = Math.max(features.widthPx, features.heightPx);
   const profile = matchingProfile(settings.profile, features);
   const startFocal = profile?.fx ?? FOCAL_OVER_LONG_SIDE * longSide;
-  const startCamera = assumedCamera(features, profile, { logFocal: 0, k1: 0, cxPx: 0, cyPx: 0 });
+  const startCamera = assumedCamera(features, profile, NO_DEVIATION);
 
   const poses = findPlanarPoses(startCamera, CARD_CORNERS_MM, card.corners);
   if (!poses.ok) return fail({ kind: 'card-not-flat', residualPx: Infinity });
   const angles = poseOf(startCamera, features);
   if (angles === null) return fail({ kind: 'no-face' });
-  const head: HeadAngles = {
-    rollRad: angles.rollRad,
-    yawRad: YAW_GAIN * angles.yawRad,
-    pitchRad: angles.pitchRad - PITCH_BIAS[card.position],
-  };
+  const head = withoutFitBias(angles, card.position);
   const turnDeg = Math.abs(radiansToDegrees(head.yawRad));
   if (turnDeg > TURN_LIMIT_DEG + radiansToDegrees(NORMAL_95 * YAW_SD)) {
     return fail({ kind: 'head-turned', turnDeg, limitDeg: TURN_LIMIT_DEG });
@@ -193,7 +188,7 @@ export function measureFace(
   if (!adjusted.ok) return fail({ kind: 'card-not-flat', residualPx: pose.residualPx });
   const estimates = estimatesOf(model, adjusted.value);
   const irisMm = estimates.irisDiameter.value;
-  if (Math.abs(irisMm - IRIS_MEAN_MM) > IRIS_LIMIT_SD * IRIS_SD_MM) return fail({ kind: 'implausible', irisMm });
+  if (!isPlausibleIris(irisMm)) return fail({ kind: 'implausible', irisMm });
   const distanceMm = estimates.distance.value;
   const focal = startFocal * Math.exp(adjusted.value.parameters[P.logFocal]!);
   const pixelsPerMm = focal / distanceMm;
@@ -212,70 +207,22 @@ interface Model {
 }
 
 function cameraByParameters({ features, profile }: Model): (x: readonly number[]) => Camera {
-  return (x) => assumedCamera(features, profile, { logFocal: x[P.logFocal]!, k1: x[P.k1]!, cxPx: 0, cyPx: 0 });
+  return (x) => assumedCamera(features, profile, { ...NO_DEVIATION, logFocal: x[P.logFocal]!, k1: x[P.k1]! });
 }
 
-/** Axes of the head in the camera frame: x to the wearer's left, y up, z out of the face. */
-interface HeadAxes {
-  readonly left: Vector3;
-  readonly up: Vector3;
-  readonly forward: Vector3;
-}
-
-function headAxes(x: readonly number[]): HeadAxes {
-  const rotation = rotationOfHead({ yawRad: x[P.yaw]!, pitchRad: x[P.pitch]!, rollRad: x[P.roll]! });
-  // The viewer's axes (y up, z towards the viewer) differ from the camera's by the sign of y and z.
-  const [left, up, forward] = transpose(rotation).map(([a, b, c]): Vector3 => [a, -b, -c]) as [
-    Vector3,
-    Vector3,
-    Vector3,
-  ];
-  return { left, up, forward };
-}
+const headAxes = (x: readonly number[]): HeadAxes =>
+  axesOfHead({ yawRad: x[P.yaw]!, pitchRad: x[P.pitch]!, rollRad: x[P.roll]! });
 
 const eyeAt = (x: readonly number[], offset: number): Vector3 => [x[offset]!, x[offset + 1]!, x[offset + 2]!];
-
-/** Of both poses of the card the one that a card held against this face can have. */
-export function chooseCardPose(poses: readonly [PlanarPose, PlanarPose], head: HeadAngles): PlanarPose {
-  const { forward, left, up } = headAxes([
-    ...new Array<number>(P.yaw).fill(0),
-    head.yawRad,
-    head.pitchRad,
-    head.rollRad,
-  ]);
-  const cost = ({ pose, residualPx }: PlanarPose): number => {
-    const columns = transpose(pose.rotation);
-    // The card's z points into the face.
-    const normal = scale(columns[2], -1);
-    const turn = Math.atan2(dot(normal, left), dot(normal, forward));
-    const lean = Math.atan2(dot(normal, up), dot(normal, forward));
-    return (turn / degreesToRadians(8)) ** 2 + (lean / degreesToRadians(20)) ** 2 + (residualPx / 0.3) ** 2;
-  };
-  return cost(poses[0]) <= cost(poses[1]) ? poses[0] : poses[1];
-}
-
-/** Turns a deviation of a point into two residuals of unit variance (Cholesky factor of the inverse covariance). */
-function whiten({ xx, xy, yy }: PointCovariance, dx: number, dy: number): [number, number] {
-  const a = Math.sqrt(xx);
-  const b = xy / a;
-  const c = Math.sqrt(Math.max(yy - b * b, 1e-9));
-  const first = dx / a;
-  return [first, (dy - b * first) / c];
-}
 
 function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
   const { features, settings, profile, known, sides } = model;
   const { card, iris, lids, midline, outline } = features;
   const headRatio = HEAD_SIDES_RATIO[sides.kind];
-  const contact = known.contactDepth.regions[card.position];
-  const contactSdMm = Math.hypot(contact.sdMm, HOLDING_SD_MM);
+  const held = heldCard(card, settings.printScale, known);
+  const cameraSd = deviationUncertainty(features, profile);
   const midlineDoubtPx = midline.uncertaintyPx * midlineDoubtGrowth(head.yawRad);
   const landmarkGapPx = landmarkGap(features, model.cardNormal);
-  const thicknessMm = card.source === 'markers' ? 0 : REFERENCE_CARD.thicknessMm;
-  const focalSd = profile === null ? FOCAL_LOG_SD : Math.max(profile.uncertainty.fx / profile.fx, 1e-4);
-  const k1Sd = profile === null ? K1_SD : Math.max(profile.uncertainty.distortion[0], 1e-4);
-  const sizeSd = card.source === 'markers' ? 0.002 : REFERENCE_CARD.relativeSizeUncertainty;
-  const size = card.source === 'markers' ? settings.printScale : 1;
   const vergence = settings.gaze === 'camera' ? null : 0;
 
   const sources: BudgetSource[] = ['camera', 'camera', 'card-size'];
@@ -301,7 +248,8 @@ function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
     const pose = poseFromParameters(x, P.card);
     const axes = headAxes(x);
     const eyes = { R: eyeAt(x, P.eyeR), L: eyeAt(x, P.eyeL) };
-    const out: number[] = [x[P.logFocal]! / focalSd, x[P.k1]! / k1Sd, (x[P.cardSize]! / size - 1) / sizeSd];
+    const out: number[] = [x[P.logFocal]! / cameraSd.logFocal, x[P.k1]! / cameraSd.k1];
+    out.push((x[P.cardSize]! / held.size - 1) / held.sizeUncertainty);
     CARD_CORNERS_MM.forEach((corner, i) => {
       const seen = project(camera, toCamera(pose, scale(corner, x[P.cardSize]!)));
       const found = card.corners[i]!;
@@ -321,8 +269,8 @@ function knowledgeOf(model: Model, head: HeadAngles): Knowledge<BudgetSource> {
     const across = subtract(eyes.L, eyes.R);
     const middle = scale(add(eyes.L, eyes.R), 0.5);
     out.push(dot(across, axes.forward) / EYE_DEPTH_DIFFERENCE_SD_MM);
-    const back = add(pose.translationMm, scale(normal, thicknessMm));
-    out.push((dot(subtract(back, middle), axes.forward) - contact.meanMm) / contactSdMm);
+    const back = add(pose.translationMm, scale(normal, held.thicknessMm));
+    out.push((dot(subtract(back, middle), axes.forward) - held.contactMm) / held.contactSdMm);
     const gapMm = landmarkGapPx === null ? null : (landmarkGapPx * middle[2]) / camera.fx;
     out.push(gapMm === null ? 0 : (middle[2] - back[2] - gapMm) / LANDMARK_DEPTH_SD_MM[card.position]);
     out.push(x[P.midline]! / midlineDoubtPx);

@@ -1,5 +1,5 @@
-import type { CardPosition, PictureFeatures } from '../camera/features.js';
-import { choosePoseVertices, fitHeadPose, type HeadAngles } from '../camera/head-pose.js';
+import type { PictureFeatures } from '../camera/features.js';
+import { choosePoseVertices, fitHeadPose } from '../camera/head-pose.js';
 import { rayOf, type Camera } from '../camera/pinhole.js';
 import { findPlanarPoses, parametersOfPose, poseFromParameters } from '../camera/planar-pose.js';
 import { CARD_CORNERS_MM } from '../camera/reference-card.js';
@@ -21,22 +21,20 @@ import { fail, succeed, type Result } from '../result.js';
 import { median } from '../statistics/robust.js';
 import { radiansToDegrees } from '../units/angle.js';
 import { SIDES } from '../units/side.js';
-import { assumedCamera, matchingProfile } from './assumed-camera.js';
+import { assumedCamera, matchingProfile, NO_DEVIATION } from './assumed-camera.js';
 import { likeliestBreak } from './card-slip.js';
 import type { AlwaysEstimated, BudgetSource, Estimate, EstimateUnit, FaceEstimates } from './estimate.js';
 import { estimateOf, type OwnDoubt } from './estimate-of.js';
-import type { MeasuringSettings } from './face-estimates.js';
+import { NEAR_ENOUGH_PIXELS_PER_MM, type MeasuringSettings } from './face-estimates.js';
 import { nearCentrationDistanceMm, ROTATION_TO_PUPIL_MM } from './gaze.js';
-import { chooseCardPose, IRIS_LIMIT_SD, NEAR_ENOUGH_PIXELS_PER_MM } from './measure-face.js';
+import { chooseCardPose, withoutFitBias } from './held-card.js';
 import {
   BRIDGE_FORWARD_MM,
   BRIDGE_SHAPE_SD,
   HEAD_RATIO,
   IRIS_MEAN_MM,
-  IRIS_SD_MM,
-  PITCH_BIAS,
+  isPlausibleIris,
   TEMPLE_RATIO,
-  YAW_GAIN,
   type FaceKnowledge,
 } from './prior-knowledge.js';
 import type { FrameFate, MeasureSweep, SweepAdvice, SweepFailure, SweepMeasurement } from './sweep.js';
@@ -49,6 +47,7 @@ import {
   headAxesInCard,
   headInCard,
   pupilInCamera,
+  pupilsDistanceMm,
   S,
   SWEEP_STEPS,
   sweepKnowledge,
@@ -116,13 +115,10 @@ function measureSweep(
     return fail({ kind: 'frames-of-different-size' });
   }
   const profile = matchingProfile(settings.profile, first);
-  const startCamera = assumedCamera(first, profile, { logFocal: 0, k1: 0, cxPx: 0, cyPx: 0 });
-  const place = commonest(frames.map(({ card }) => `${card.position} ${card.source === 'markers'}`));
+  const startCamera = assumedCamera(first, profile, NO_DEVIATION);
+  const holding = commonest(frames.map(holdingOf));
   const views = frames.map((features, i) => {
-    const view =
-      `${features.card.position} ${features.card.source === 'markers'}` === place
-        ? viewOf(features, startCamera, known, vertices)
-        : null;
+    const view = holdingOf(features) === holding ? viewOf(features, startCamera, known, vertices) : null;
     onProgress((0.4 * (i + 1)) / frames.length);
     return view;
   });
@@ -164,6 +160,11 @@ function places(views: readonly (SweepView | null)[]): number[] {
   return views.flatMap((view, i) => (view === null ? [] : [i]));
 }
 
+/** Which card a frame shows, and where it is held: frames of one sweep agree in both, or one of them was misread. */
+function holdingOf({ card }: PictureFeatures): string {
+  return `${card.position} ${card.source === 'markers' ? 'printed' : 'bought'}`;
+}
+
 function commonest(words: readonly string[]): string {
   const counts = new Map<string, number>();
   for (const word of words) counts.set(word, (counts.get(word) ?? 0) + 1);
@@ -180,11 +181,7 @@ function viewOf(
   const angles = fitHeadPose(camera, known.canonicalFace, features.landmarks, card.corners, vertices);
   const poses = findPlanarPoses(camera, CARD_CORNERS_MM, card.corners);
   if (angles === null || !poses.ok) return null;
-  const head: HeadAngles = {
-    rollRad: angles.rollRad,
-    yawRad: YAW_GAIN * angles.yawRad,
-    pitchRad: angles.pitchRad - PITCH_BIAS[card.position],
-  };
+  const head = withoutFitBias(angles, card.position);
   return { features, head, pose: chooseCardPose(poses.value, head).pose };
 }
 
@@ -279,7 +276,7 @@ function withoutMisfits(sweep: Sweep, fitted: Fitted, onRound: () => void): Fitt
 }
 
 function startOf({ views, known }: SweepModel, camera: Camera): BundleStart {
-  const behindMm = known.contactDepth.regions[positionOf(views)].meanMm + ROTATION_TO_PUPIL_MM;
+  const behindMm = known.contactDepth.regions[views[0]!.features.card.position].meanMm + ROTATION_TO_PUPIL_MM;
   const middle = (points: readonly Vector3[]): Vector3 => [
     median(points.map((p) => p[0])),
     median(points.map((p) => p[1])),
@@ -305,10 +302,6 @@ function startOf({ views, known }: SweepModel, camera: Camera): BundleStart {
   return { shared, frames: views.map(({ pose }) => parametersOfPose(pose)) };
 }
 
-function positionOf(views: readonly SweepView[]): CardPosition {
-  return views[0]!.features.card.position;
-}
-
 function measurementOf(
   { frames }: Sweep,
   fitted: Fitted,
@@ -318,7 +311,7 @@ function measurementOf(
   const { model, adjustment, places: chosen } = fitted;
   const estimates = estimatesOf(fitted);
   const irisMm = estimates.irisDiameter.value;
-  if (Math.abs(irisMm - IRIS_MEAN_MM) > IRIS_LIMIT_SD * IRIS_SD_MM) return fail({ kind: 'implausible', irisMm });
+  if (!isPlausibleIris(irisMm)) return fail({ kind: 'implausible', irisMm });
   const inCard = headAxesInCard(adjustment.shared);
   const poseAt = (i: number): Pose | null => {
     const place = chosen.indexOf(i);
@@ -326,7 +319,7 @@ function measurementOf(
   };
   const poses = frames.map((_, i) => poseAt(i));
   const yawsDeg = poses.map((pose) => pose && radiansToDegrees(headAnglesInFrame(pose, inCard).yawRad));
-  const distancesMm = poses.map((pose) => pose && distanceMm(model, pose, adjustment.shared));
+  const distancesMm = poses.map((pose) => pose && pupilsDistanceMm(pose, adjustment.shared, model.settings.gaze));
   const known = distancesMm.filter((value) => value !== null);
   const focalPx = cameraOf(model, adjustment.shared).fx;
   const pixelsPerMm = median(known.map((value) => focalPx / value));
@@ -352,10 +345,6 @@ function measurementOf(
     yawsDeg,
     distancesMm,
   });
-}
-
-function distanceMm({ settings }: SweepModel, pose: Pose, shared: readonly number[]): number {
-  return (pupilInCamera(pose, shared, 'R', settings.gaze)[2] + pupilInCamera(pose, shared, 'L', settings.gaze)[2]) / 2;
 }
 
 /**
@@ -410,7 +399,7 @@ function estimatesOf(fitted: Fitted): FaceEstimates {
     headWidth: ['mm', (s) => s[S.headRatio]! * s[S.headSpan]!],
     templeWidth: ['mm', (s) => s[S.templeRatio]! * s[S.templeSpan]!],
     irisDiameter: ['mm', (s) => s[S.iris]! * (1 + s[S.irisGrowth]!)],
-    distance: ['mm', (s) => (pupils(s).R[2] + pupils(s).L[2]) / 2],
+    distance: ['mm', (s) => pupilsDistanceMm(pose, s, settings.gaze)],
     headYaw: ['deg', (s) => radiansToDegrees(angles(s).yawRad)],
     headPitch: ['deg', (s) => radiansToDegrees(angles(s).pitchRad)],
     headRoll: ['deg', (s) => radiansToDegrees(angles(s).rollRad)],
@@ -463,8 +452,7 @@ function bridgeWidths(
     if (seen.length === 0) return [];
     const scales = (s: readonly number[]): number[] =>
       seen.map(({ pose }) => {
-        const eyesMm =
-          (pupilInCamera(pose, s, 'R', settings.gaze)[2] + pupilInCamera(pose, s, 'L', settings.gaze)[2]) / 2;
+        const eyesMm = pupilsDistanceMm(pose, s, settings.gaze);
         const { yawRad } = headAnglesInFrame(pose, headAxesInCard(s));
         return (eyesMm - BRIDGE_FORWARD_MM) / cameraOf(model, s).fx / Math.cos(yawRad);
       });

@@ -1,6 +1,7 @@
 import type { CardPosition, CardSource } from '../camera/features.js';
 import { REFERENCE_CARD } from '../camera/reference-card.js';
 import type { BudgetSource, Estimate, EstimateName } from './estimate.js';
+import { PRINTED_SIZE_UNCERTAINTY } from './held-card.js';
 
 /** Something that the reader or the wearer can do to make a number surer. */
 export type RemedyKind =
@@ -156,9 +157,6 @@ const FOREHEAD_SHARES: Readonly<Record<Exclude<CardPosition, 'forehead'>, BySour
 
 /** A card whose lower edge lies 18 mm above the eyes, just above the brows: its middle, mm (the lowest place in the scans' contact depths). */
 const LOWEST_ON_FOREHEAD_MM = 18 + REFERENCE_CARD.heightMm / 2;
-
-/** Doubt of a print's scale after its line was measured, 0.3 of 150 mm, as the adjustment takes it. */
-const PRINTED_SIZE_UNCERTAINTY = 0.002;
 
 /** The mean of two measurements leaves this of what differs from one to the other. */
 const OF_TWO = Math.SQRT1_2;

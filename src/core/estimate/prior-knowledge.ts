@@ -14,6 +14,14 @@ export interface FaceKnowledge {
 /** Mean visible iris diameter and its spread between adults, mm (Ruefer, Schroeder and Erb 2005). */
 export const IRIS_MEAN_MM = 11.71;
 export const IRIS_SD_MM = 0.42;
+/** Irises this many standard deviations from the population's mean mean that card or irises lie wrong. Chosen: one in 2000 people. */
+const IRIS_LIMIT_SD = 3.5;
+
+/** Whether irises can be as large as card and eyes together say. */
+export function isPlausibleIris(irisMm: number): boolean {
+  return Math.abs(irisMm - IRIS_MEAN_MM) <= IRIS_LIMIT_SD * IRIS_SD_MM;
+}
+
 /** Focal length over the longer side of a webcam's picture, as mean and log spread: mostly 52 to 78 degrees of view (common practice). */
 export const FOCAL_OVER_LONG_SIDE = 0.8;
 export const FOCAL_LOG_SD = 0.13;

@@ -1,9 +1,11 @@
 import type { CameraProfile } from '../camera/camera-profile.js';
-import type { PictureFeatures, PointCovariance } from '../camera/features.js';
-import { anglesOfHead, rotationOfHead, type HeadAngles } from '../camera/head-pose.js';
+import type { PictureFeatures } from '../camera/features.js';
+import { anglesOfAxes, axesOfHead, type HeadAxes } from '../camera/head-axes.js';
+import type { HeadAngles } from '../camera/head-pose.js';
 import { project, rayOf, type Camera } from '../camera/pinhole.js';
 import { POSE_STEPS, poseFromParameters } from '../camera/planar-pose.js';
-import { CARD_CORNERS_MM, REFERENCE_CARD } from '../camera/reference-card.js';
+import { CARD_CORNERS_MM } from '../camera/reference-card.js';
+import { whiten } from '../camera/whiten.js';
 import type { BundleKnowledge, BundleSteps, FrameKnowledge } from '../fitting/bundle-adjustment.js';
 import { toCamera, type Pose } from '../geometry/pose.js';
 import {
@@ -21,7 +23,7 @@ import {
 } from '../geometry/vector.js';
 import { degreesToRadians } from '../units/angle.js';
 import { SIDES, type Side } from '../units/side.js';
-import { assumedCamera } from './assumed-camera.js';
+import { assumedCamera, deviationUncertainty, NO_DEVIATION } from './assumed-camera.js';
 import type { BudgetSource } from './estimate.js';
 import type { MeasuringSettings } from './face-estimates.js';
 import { ROTATION_TO_PUPIL_MM } from './gaze.js';
@@ -33,14 +35,12 @@ import {
   type HeadSides,
   type HeadSidesKind,
 } from './head-sides.js';
+import { heldCard } from './held-card.js';
 import {
   CARD_TURN_SD,
   EYE_DEPTH_DIFFERENCE_SD_MM,
-  FOCAL_LOG_SD,
-  HOLDING_SD_MM,
   IRIS_MEAN_MM,
   IRIS_SD_MM,
-  K1_SD,
   midlineDoubtGrowth,
   PITCH_SD,
   ROLL_SD,
@@ -115,8 +115,6 @@ const SEEN_BY_FRAMES = S.midlineBias;
 /** The first residuals of a frame: where the card's corners and the irises are. */
 export const GEOMETRY_RESIDUALS = 14;
 
-/** A principal point that is not known lies within this share of the picture's width of the middle (common practice). */
-const PRINCIPAL_POINT_SHARE = 0.01;
 /** Eyes that are asked to look into the lens look at something beside it by about this, and as far away to within this, mm (chosen). */
 const FIXATION_ASIDE_SD_MM = 15;
 export const FIXATION_DEPTH_SD_MM = 25;
@@ -162,13 +160,6 @@ export interface SweepModel {
   readonly isGazeDoubted: boolean;
 }
 
-/** Axes of the head in some frame: to the wearer's left, up, and out of the face. */
-export interface HeadAxes {
-  readonly left: Vector3;
-  readonly up: Vector3;
-  readonly forward: Vector3;
-}
-
 export function cameraOf({ views, profile }: SweepModel, s: readonly number[]): Camera {
   return assumedCamera(views[0]!.features, profile, {
     logFocal: s[S.logFocal]!,
@@ -180,45 +171,25 @@ export function cameraOf({ views, profile }: SweepModel, s: readonly number[]): 
 
 /** Axes of the head in the card's frame. */
 export function headAxesInCard(s: readonly number[]): HeadAxes {
-  const rotation = rotationOfHead({ yawRad: s[S.yaw]!, pitchRad: s[S.pitch]!, rollRad: s[S.roll]! });
-  // The viewer's axes (y up, z towards the viewer) differ from the card's by the sign of y and z.
-  const [left, up, forward] = transpose(rotation).map(([a, b, c]): Vector3 => [a, -b, -c]) as [
-    Vector3,
-    Vector3,
-    Vector3,
-  ];
-  return { left, up, forward };
-}
-
-/** How the head is turned towards the camera, from its axes in the camera frame. */
-function anglesFromAxes({ left, up, forward }: HeadAxes): HeadAngles {
-  const rotation: Matrix3 = [
-    [left[0], up[0], forward[0]],
-    [-left[1], -up[1], -forward[1]],
-    [-left[2], -up[2], -forward[2]],
-  ];
-  return anglesOfHead(rotation);
+  return axesOfHead({ yawRad: s[S.yaw]!, pitchRad: s[S.pitch]!, rollRad: s[S.roll]! });
 }
 
 /** Angles of the head in a frame in which the card has this pose. */
-export function headAnglesInFrame(pose: Pose, inCard: HeadAxes): HeadAngles {
-  const turned = (axis: Vector3): Vector3 => multiplyVector(pose.rotation, axis);
-  return anglesFromAxes({ left: turned(inCard.left), up: turned(inCard.up), forward: turned(inCard.forward) });
+export function headAnglesInFrame({ rotation }: Pose, inCard: HeadAxes): HeadAngles {
+  return anglesOfAxes(turned(rotation, inCard));
 }
 
 /** How the head stands in the card's frame, from its angles in a frame in which the card has this pose. */
-export function headInCard(pose: Pose, head: HeadAngles): HeadAngles {
-  const [left, up, forward] = transpose(rotationOfHead(head)).map(([a, b, c]): Vector3 => [a, -b, -c]) as [
-    Vector3,
-    Vector3,
-    Vector3,
-  ];
-  const back = transpose(pose.rotation);
-  return anglesFromAxes({
-    left: multiplyVector(back, left),
-    up: multiplyVector(back, up),
-    forward: multiplyVector(back, forward),
-  });
+export function headInCard({ rotation }: Pose, head: HeadAngles): HeadAngles {
+  return anglesOfAxes(turned(transpose(rotation), axesOfHead(head)));
+}
+
+function turned(rotation: Matrix3, { left, up, forward }: HeadAxes): HeadAxes {
+  return {
+    left: multiplyVector(rotation, left),
+    up: multiplyVector(rotation, up),
+    forward: multiplyVector(rotation, forward),
+  };
 }
 
 export function eyeCentre(s: readonly number[], side: Side): Vector3 {
@@ -235,6 +206,11 @@ export function pupilInCamera(pose: Pose, s: readonly number[], side: Side, gaze
       : [s[S.fixationX]!, s[S.fixationY]!, s[S.fixationZ]! - FAR_FIXATION_MM];
   const sight = subtract(target, centre);
   return add(centre, scale(sight, s[S.rotation]! / norm(sight)));
+}
+
+/** Camera to the plane of the pupils. */
+export function pupilsDistanceMm(pose: Pose, s: readonly number[], gaze: MeasuringSettings['gaze']): number {
+  return (pupilInCamera(pose, s, 'R', gaze)[2] + pupilInCamera(pose, s, 'L', gaze)[2]) / 2;
 }
 
 /** Everything that is known of the sweep: priors, and what every frame shows. */
@@ -254,7 +230,7 @@ function headSidesOfSweep(model: SweepModel): HeadSidesKind {
 }
 
 function skinEdgeOfView(profile: CameraProfile | null, { features, head }: SweepView): HeadSides | null {
-  const camera = assumedCamera(features, profile, { logFocal: 0, k1: 0, cxPx: 0, cyPx: 0 });
+  const camera = assumedCamera(features, profile, NO_DEVIATION);
   const { R, L } = features.iris;
   return skinEdgeSides(features.outline, head.yawRad + Math.atan(rayOf(camera, midpointPx(R.centre, L.centre)).x));
 }
@@ -263,29 +239,19 @@ function priors(
   { views, settings, profile, known, isGazeDoubted }: SweepModel,
   headRatio: { readonly mean: number; readonly sd: number },
 ): BundleKnowledge<BudgetSource>['shared'] {
-  const { card, widthPx } = views[0]!.features;
-  const contact = known.contactDepth.regions[card.position];
-  const contactSdMm = Math.hypot(contact.sdMm, HOLDING_SD_MM);
-  const isPrinted = card.source === 'markers';
-  const thicknessMm = isPrinted ? 0 : REFERENCE_CARD.thicknessMm;
-  const size = isPrinted ? settings.printScale : 1;
-  const sizeSd = isPrinted ? 0.002 : REFERENCE_CARD.relativeSizeUncertainty;
-  const focalSd = profile === null ? FOCAL_LOG_SD : Math.max(profile.uncertainty.fx / profile.fx, 1e-4);
-  const k1Sd = profile === null ? K1_SD : Math.max(profile.uncertainty.distortion[0], 1e-4);
-  const centreSdPx = {
-    x: profile === null ? PRINCIPAL_POINT_SHARE * widthPx : Math.max(profile.uncertainty.cx, 0.1),
-    y: profile === null ? PRINCIPAL_POINT_SHARE * widthPx : Math.max(profile.uncertainty.cy, 0.1),
-  };
+  const { card } = views[0]!.features;
+  const held = heldCard(card, settings.printScale, known);
+  const cameraSd = deviationUncertainty(views[0]!.features, profile);
   const asideSdMm = settings.gaze === 'camera' ? FIXATION_ASIDE_SD_MM : FAR_FIXATION_SD_MM;
   const depthSdMm = settings.gaze === 'far' || isGazeDoubted ? FAR_FIXATION_MM / 2 : FIXATION_DEPTH_SD_MM;
 
-  /** Source, value and standard uncertainty of each thing known; the first two are derived, the others parameters. */
-  const single: readonly (readonly [place: number, meanValue: number, sd: number, source: BudgetSource])[] = [
-    [S.logFocal, 0, focalSd, 'camera'],
-    [S.k1, 0, k1Sd, 'camera'],
-    [S.cxPx, 0, centreSdPx.x, 'camera'],
-    [S.cyPx, 0, centreSdPx.y, 'camera'],
-    [S.cardSize, size, size * sizeSd, 'card-size'],
+  /** What is known of single parameters: value, standard uncertainty, and where that doubt belongs in a budget. */
+  const single: readonly (readonly [place: number, value: number, sd: number, source: BudgetSource])[] = [
+    [S.logFocal, 0, cameraSd.logFocal, 'camera'],
+    [S.k1, 0, cameraSd.k1, 'camera'],
+    [S.cxPx, 0, cameraSd.cxPx, 'camera'],
+    [S.cyPx, 0, cameraSd.cyPx, 'camera'],
+    [S.cardSize, held.size, held.size * held.sizeUncertainty, 'card-size'],
     [S.yawBias, 0, YAW_SD, 'head-pose'],
     [S.pitchBias, 0, PITCH_SD, 'head-pose'],
     [S.rollBias, 0, ROLL_SD, 'head-pose'],
@@ -317,24 +283,15 @@ function priors(
       const { forward } = headAxesInCard(s);
       const [right, left] = [eyeCentre(s, 'R'), eyeCentre(s, 'L')];
       const middle = scale(add(right, left), 0.5);
-      const back: Vector3 = [0, 0, thicknessMm];
+      const back: Vector3 = [0, 0, held.thicknessMm];
       const forwardMm = dot(subtract(back, middle), forward) - s[S.rotation]!;
       return [
         ...single.map(([place, value, sd]) => (s[place]! - value) / sd),
-        (forwardMm - contact.meanMm) / contactSdMm,
+        (forwardMm - held.contactMm) / held.contactSdMm,
         dot(subtract(left, right), forward) / EYE_DEPTH_DIFFERENCE_SD_MM,
       ];
     },
   };
-}
-
-/** Turns a deviation of a point into two residuals of unit variance (Cholesky factor of the inverse covariance). */
-function whiten({ xx, xy, yy }: PointCovariance, dx: number, dy: number): [number, number] {
-  const a = Math.sqrt(xx);
-  const b = xy / a;
-  const c = Math.sqrt(Math.max(yy - b * b, 1e-9));
-  const first = dx / a;
-  return [first, (dy - b * first) / c];
 }
 
 function frameKnowledge(model: SweepModel, view: SweepView, sidesKind: HeadSidesKind): FrameKnowledge<BudgetSource> {

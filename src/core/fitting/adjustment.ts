@@ -1,4 +1,5 @@
 import { fail, succeed, type Result } from '../result.js';
+import { derivatives } from './derivatives.js';
 import { invertSymmetric, multiplyMatrixVector, type IllConditioned } from './linear-system.js';
 
 /**
@@ -45,27 +46,8 @@ export function robustWeight(residual: number): number {
   return 1 / (1 + (residual / CAUCHY_SCALE) ** 2);
 }
 
-/** Derivatives of each output by central differences; rows are outputs. */
-function derivatives(
-  outputs: (parameters: readonly number[]) => readonly number[],
-  at: readonly number[],
-  steps: readonly number[],
-): number[][] {
-  const shifted = [...at];
-  const columns = at.map((value, i) => {
-    const step = steps[i]!;
-    shifted[i] = value + step;
-    const ahead = outputs(shifted);
-    shifted[i] = value - step;
-    const behind = outputs(shifted);
-    shifted[i] = value;
-    return ahead.map((output, k) => (output - behind[k]!) / (2 * step));
-  });
-  return (columns[0] ?? []).map((_, k) => columns.map((column) => column[k]!));
-}
-
 /** J^T W J of a Jacobian by rows. */
-function normalMatrix(jacobian: readonly (readonly number[])[], weights: readonly number[], size: number): number[][] {
+function normalMatrix(jacobian: readonly Float64Array[], weights: readonly number[], size: number): number[][] {
   const normal = Array.from({ length: size }, () => new Array<number>(size).fill(0));
   jacobian.forEach((row, k) => {
     for (let a = 0; a < size; a++) {

@@ -1,5 +1,6 @@
 import { fail, succeed, type Result } from '../result.js';
 import { robustCost, robustWeight, type Propagation } from './adjustment.js';
+import { derivatives } from './derivatives.js';
 import { invertSymmetric, type IllConditioned } from './linear-system.js';
 
 /**
@@ -138,7 +139,7 @@ export function adjustBundle<Source extends string>(
   if (eliminated === null || covariance === null) return fail({ kind: 'ill-conditioned' });
 
   const propagate = (output: (parameters: readonly number[]) => number): Propagation<Source> => {
-    const slope = gradient(output, shared, steps.shared);
+    const slope = derivatives((parameters) => [output(parameters)], shared, steps.shared)[0]!;
     const sensitivity = covariance.map((row) => row.reduce((sum, value, i) => sum + value * slope[i]!, 0));
     const squares = new Map<Source, number>();
     const count = (source: Source, weight: number, influence: number): void => {
@@ -170,40 +171,6 @@ function product(row: Float64Array, vector: readonly number[]): number {
   return sum;
 }
 
-function gradient(output: (x: readonly number[]) => number, at: readonly number[], steps: readonly number[]): number[] {
-  const shifted = [...at];
-  return at.map((value, i) => {
-    shifted[i] = value + steps[i]!;
-    const ahead = output(shifted);
-    shifted[i] = value - steps[i]!;
-    const behind = output(shifted);
-    shifted[i] = value;
-    return (ahead - behind) / (2 * steps[i]!);
-  });
-}
-
-/** Derivatives of many residuals by central differences, by rows. */
-function derivatives(
-  residuals: (x: readonly number[]) => readonly number[],
-  at: readonly number[],
-  steps: readonly number[],
-  rows: number,
-  columns = at.length,
-): Float64Array[] {
-  const jacobian = Array.from({ length: rows }, () => new Float64Array(at.length));
-  const shifted = [...at];
-  at.slice(0, columns).forEach((value, i) => {
-    const step = steps[i]!;
-    shifted[i] = value + step;
-    const ahead = residuals(shifted);
-    shifted[i] = value - step;
-    const behind = residuals(shifted);
-    shifted[i] = value;
-    for (let k = 0; k < rows; k++) jacobian[k]![i] = (ahead[k]! - behind[k]!) / (2 * step);
-  });
-  return jacobian;
-}
-
 interface Blocks {
   readonly prior: Omit<Block, 'byOwn'>;
   readonly frames: readonly Block[];
@@ -220,7 +187,7 @@ function linearise<Source extends string>(
     prior: {
       residuals: residuals.prior,
       weights: residuals.prior.map(() => 1),
-      byShared: derivatives(prior.residuals, shared, steps.shared, residuals.prior.length),
+      byShared: derivatives(prior.residuals, shared, steps.shared),
     },
     frames: frames.map((frame, i) => {
       const values = own[i]!;
@@ -228,8 +195,8 @@ function linearise<Source extends string>(
       return {
         residuals: here,
         weights: here.map((r, k) => (frame.robust(k) ? robustWeight(r) : 1)),
-        byShared: derivatives((s) => frame.residuals(s, values), shared, steps.shared, here.length, seenByFrames),
-        byOwn: derivatives((o) => frame.residuals(shared, o), values, steps.own, here.length),
+        byShared: derivatives((s) => frame.residuals(s, values), shared, steps.shared, seenByFrames),
+        byOwn: derivatives((o) => frame.residuals(shared, o), values, steps.own),
       };
     }),
   };

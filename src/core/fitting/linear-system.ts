@@ -53,6 +53,6 @@ export function invertSymmetric(matrix: readonly (readonly number[])[]): number[
 }
 
 /** Matrix times column vector. */
-export function multiplyMatrixVector(matrix: readonly (readonly number[])[], vector: readonly number[]): number[] {
+export function multiplyMatrixVector(matrix: readonly (readonly number[])[], vector: ArrayLike<number>): number[] {
   return matrix.map((row) => row.reduce((sum, value, i) => sum + value * vector[i]!, 0));
 }
