@@ -14,7 +14,7 @@ import { distancePx, midpointPx, type ImagePoint } from '../geometry/vector.js';
 import { degreesToRadians } from '../units/angle.js';
 import { LANDMARK } from './face-landmarks.js';
 import type { FourCorners, Landmark } from './features.js';
-import { findFeatures, findFeaturesWithoutCard, type FoundMarker, type RgbaImage } from './find-features.js';
+import { findFeatures, type FoundMarker, type RgbaImage } from './find-features.js';
 
 const NO_MARKERS = () => [];
 
@@ -41,7 +41,7 @@ const GOOD = photo(1);
 
 function failureOf(image: RgbaImage, landmarks: readonly Landmark[], markers: readonly FoundMarker[] = []) {
   const outcome = findFeatures(image, landmarks, () => markers);
-  return outcome.ok ? null : outcome.failure;
+  return outcome.ok ? null : outcome.failure.failure;
 }
 
 /** Landmarks of the same face with one landmark moved. */
@@ -192,15 +192,20 @@ describe('findFeatures', () => {
     const skin = develop(paintFace({ ...SCENE, irisMm: 0.1 }), seededRandom(62), 2);
     expect(failureOf(skin, LANDMARKS)).toEqual({ kind: 'iris-not-found', side: 'both' });
   });
-});
 
-describe('findFeaturesWithoutCard', () => {
+  it('gives nothing where more than the card is wrong', () => {
+    for (const image of [photo(0.12), photo(1, 4.5)]) {
+      expect(findFeatures(image, LANDMARKS, NO_MARKERS)).toMatchObject({ ok: false, failure: { partial: null } });
+    }
+  });
+
   it('lays a guessed card of the right size and proportions over the eyes', () => {
     const bare = develop(paintFace(SCENE), seededRandom(63), 2);
-    expect(failureOf(bare, LANDMARKS)).toEqual({ kind: 'no-card' });
-    const outcome = findFeaturesWithoutCard(bare, LANDMARKS);
-    if (!outcome.ok) throw new Error(JSON.stringify(outcome.failure));
-    const { card, iris } = outcome.value;
+    const outcome = findFeatures(bare, LANDMARKS, NO_MARKERS);
+    if (outcome.ok) throw new Error('There is no card to be found.');
+    expect(outcome.failure.failure).toEqual({ kind: 'no-card' });
+    if (outcome.failure.partial === null) throw new Error('Only the card is missing.');
+    const { card, iris } = outcome.failure.partial;
     expect(card).toMatchObject({ source: 'hand', position: 'forehead', edgeSupport: [0, 0, 0, 0] });
     const [a, b, , d] = card.corners;
     expect(distancePx(a, b) / distancePx(a, d)).toBeCloseTo(85.6 / 53.98, 1);

@@ -55,38 +55,48 @@ const LEAST_PIXELS_PER_MM = 0.8;
 /** Doubt of a corner that follows from the markers, px: their corners scatter by 0.09 px, and it lies a little beyond them. */
 const MARKER_CORNER_PX = 0.14;
 
+/** Why a picture did not give all its features, and what it gave nevertheless. */
+export interface MissingFeatures {
+  readonly failure: PictureFailure;
+  /**
+   * all but the card, where only that is wrong: a guessed one stands where it is mostly held, to be put in its place by hand; null
+   * where more is missing
+   */
+  readonly partial: PictureFeatures | null;
+}
+
 /** Finds card, irises, pupils, lids, midline, outline and bridge in a picture whose landmarks are known. */
 export function findFeatures(
   image: RgbaImage,
   landmarks: readonly Landmark[],
   findMarkers: MarkerFinder,
-): Result<PictureFeatures, PictureFailure> {
-  const face = findFace(image, landmarks);
-  if (!face.ok) return face;
+): Result<PictureFeatures, MissingFeatures> {
   const eyes = eyesFromLandmarks(landmarks);
+  const face = findFace(image, landmarks, eyes);
+  if (!face.ok) return fail({ failure: face.failure, partial: null });
   const card = findCard(image, eyes, findMarkers);
-  if (!card.ok) return card;
+  if (!card.ok) {
+    if (!isOfCard(card.failure)) return fail({ failure: card.failure, partial: null });
+    const midline = midlineFromLandmarks(landmarks, face.value.iris, eyes, null);
+    return fail({ failure: card.failure, partial: { ...face.value, midline, card: guessCard(image, eyes) } });
+  }
   const midline = midlineFromLandmarks(landmarks, face.value.iris, eyes, card.value.corners);
   const bridge = bridgeBesideCard(face.value.bridge, card.value.corners, eyes.spanPx);
   return succeed({ ...face.value, midline, bridge, card: card.value });
 }
 
-/** The same without a card: a guessed one stands where it is mostly held, to be put in its place by hand. */
-export function findFeaturesWithoutCard(
-  image: RgbaImage,
-  landmarks: readonly Landmark[],
-): Result<PictureFeatures, PictureFailure> {
-  const face = findFace(image, landmarks);
-  if (!face.ok) return face;
-  const eyes = eyesFromLandmarks(landmarks);
-  const midline = midlineFromLandmarks(landmarks, face.value.iris, eyes, null);
-  return succeed({ ...face.value, midline, card: guessCard(image, eyes) });
+/** Whether only the card is wrong, so that a person can help by placing its corners. */
+function isOfCard({ kind }: PictureFailure): boolean {
+  return kind === 'no-card' || kind === 'several-cards' || kind === 'card-not-flat' || kind === 'card-tilted';
 }
 
 type FaceFeatures = Omit<PictureFeatures, 'card' | 'midline'>;
 
-function findFace(image: RgbaImage, landmarks: readonly Landmark[]): Result<FaceFeatures, PictureFailure> {
-  const eyes = eyesFromLandmarks(landmarks);
+function findFace(
+  image: RgbaImage,
+  landmarks: readonly Landmark[],
+  eyes: EyesSeed,
+): Result<FaceFeatures, PictureFailure> {
   const whiteLevel = brightLevelOfEyes(image, landmarks);
   if (whiteLevel < DARKEST_WHITE) return fail({ kind: 'too-dark', meanLevel: whiteLevel, limitLevel: DARKEST_WHITE });
   const closed = SIDES.filter((side) => openingShare(landmarks, side, eyes) < CLOSED_SHARE);

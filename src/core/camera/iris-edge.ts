@@ -2,19 +2,12 @@ import { degreesToRadians } from '../units/angle.js';
 import { invertSymmetric } from '../fitting/linear-system.js';
 import type { ImagePoint } from '../geometry/vector.js';
 import { fail, succeed, type Result } from '../result.js';
+import { mean } from '../statistics/moments.js';
 import { median } from '../statistics/robust.js';
 import type { BothSides, Side } from '../units/side.js';
 import type { EyesSeed } from './face-landmarks.js';
 import type { IrisObservation } from './features.js';
-import {
-  blurPlane,
-  clipRectangle,
-  cutPlane,
-  sample,
-  type PixelPlane,
-  type PixelRectangle,
-  type RgbaImage,
-} from './pixel-plane.js';
+import { blurPlane, clipRectangle, cutPlane, sample, type PixelPlane, type RgbaImage } from './pixel-plane.js';
 
 /** The iris edge could not be fitted: too few of its points show a step from dark to the white of the eye. */
 export interface IrisNotFound {
@@ -163,8 +156,15 @@ export function fitIrisEdge(
   const most = known === undefined ? 0.2 : Math.min(0.2, Math.max(0.04, (2 * radius.uncertaintyPx) / radius.radiusPx));
 
   // What is skin and what is white is looked up beside the iris, so the search runs again from where it led.
-  const first = searchCircle(eyePlanes(image, rectangle, home, rollRad).white, home, home, most, rollRad);
-  const planes = eyePlanes(image, rectangle, first, rollRad);
+  const cut: EyeCut = {
+    luma: cutPlane(image, rectangle, 'luma'),
+    redMinusBlue: cutPlane(image, rectangle, 'red-minus-blue'),
+  };
+  const first = searchCircle(whiteOfEye(cut, home, rollRad), home, home, most, rollRad);
+  const planes: EyePlanes = {
+    luma: blurPlane(cut.luma, blurPxOf(first)),
+    white: whiteOfEye(cut, first, rollRad),
+  };
   const coarse = searchCircle(planes.white, { ...first, radius: home.radius }, home, most, rollRad);
   let fitted: FittedCircle | null = null;
   for (const mask of MASKS) {
@@ -242,6 +242,12 @@ function sectorDirections(rollRad: number, stepRad: number, upDeg: number, downD
   return directions;
 }
 
+/** The eye and its surroundings as the picture has them. */
+interface EyeCut {
+  readonly luma: PixelPlane;
+  readonly redMinusBlue: PixelPlane;
+}
+
 interface EyePlanes {
   /** luma, blurred a little against noise */
   readonly luma: PixelPlane;
@@ -249,15 +255,17 @@ interface EyePlanes {
   readonly white: PixelPlane;
 }
 
+function blurPxOf({ radius }: Circle): number {
+  return Math.max(0.5, 0.05 * radius);
+}
+
 /**
- * Luma, and luma of the white alone. Skin is redder than the white in every light and of every complexion: the difference of red
+ * Luma of the white alone. Skin is redder than the white in every light and of every complexion: the difference of red
  * and blue over luma is looked up below the lower lid (skin) and beside the iris (white, the least red third of it).
  */
-function eyePlanes(image: RgbaImage, rectangle: PixelRectangle, circle: Circle, rollRad: number): EyePlanes {
-  const luma = cutPlane(image, rectangle, 'luma');
-  const blurPx = Math.max(0.5, 0.05 * circle.radius);
+function whiteOfEye({ luma, redMinusBlue }: EyeCut, circle: Circle, rollRad: number): PixelPlane {
   const colourBlurPx = Math.max(0.8, 0.06 * circle.radius);
-  const difference = blurPlane(cutPlane(image, rectangle, 'red-minus-blue'), colourBlurPx);
+  const difference = blurPlane(redMinusBlue, colourBlurPx);
   const level = blurPlane(luma, colourBlurPx);
   // The constant keeps the noise of black pixels from counting as colour.
   const redness: PixelPlane = { ...level, data: difference.data.map((value, i) => value / (level.data[i]! + 12)) };
@@ -282,7 +290,7 @@ function eyePlanes(image: RgbaImage, rectangle: PixelRectangle, circle: Circle, 
     const share = (skin - redness.data[i]!) / (skin - pale);
     return value * Math.min(1, Math.max(0, (share - 0.15) / 0.6));
   });
-  return { luma: blurPlane(luma, blurPx), white: blurPlane({ ...luma, data }, blurPx) };
+  return blurPlane({ ...luma, data }, blurPxOf(circle));
 }
 
 /**
@@ -500,7 +508,6 @@ export function fitCircle(points: readonly EdgePoint[], start: Circle, known: Ra
       [0, 0, 1 / known.uncertaintyPx ** 2],
     ];
     const right = [0, 0, (known.radiusPx - circle.radius) / known.uncertaintyPx ** 2];
-    const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
     const oneSided = Math.hypot(
       mean(points.map((point, i) => (point.x - circle.x) / distances[i]!)),
       mean(points.map((point, i) => (point.y - circle.y) / distances[i]!)),
@@ -561,7 +568,6 @@ export function irisEdgeWidthPx(image: RgbaImage, iris: IrisObservation, rollRad
     profile.push(sum / directions.length);
   }
   const tenth = Math.max(1, Math.round(profile.length / 10));
-  const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
   const step = mean(profile.slice(-tenth)) - mean(profile.slice(0, tenth));
   let steepest = 0;
   for (let k = 1; k < profile.length - 1; k++) {

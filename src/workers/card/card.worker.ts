@@ -3,7 +3,7 @@ import type { CameraProfile } from '../../core/camera/camera-profile.js';
 import type { PictureFailure } from '../../core/camera/failure.js';
 import type { PictureFeatures } from '../../core/camera/features.js';
 import type { MarkerFinder, RgbaImage } from '../../core/camera/find-features.js';
-import { findFeatures, findFeaturesWithoutCard } from '../../core/camera/find-features.js';
+import { findFeatures } from '../../core/camera/find-features.js';
 import type {
   CardReply,
   CardRequest,
@@ -77,9 +77,9 @@ async function find(
     const features = featuresInPicture(found.value, frame, picture);
     return { kind: 'features-found', features, workMs: performance.now() - startMs };
   }
-  const rest = isOfCard(found.failure) ? findFeaturesWithoutCard(image, inFrame) : null;
-  const partial = rest?.ok === true ? featuresInPicture(rest.value, frame, picture) : null;
-  return { kind: 'features-missing', failure: found.failure, partial, workMs: performance.now() - startMs };
+  const { failure } = found.failure;
+  const partial = found.failure.partial && featuresInPicture(found.failure.partial, frame, picture);
+  return { kind: 'features-missing', failure, partial, workMs: performance.now() - startMs };
 }
 
 type BoardReply =
@@ -109,11 +109,6 @@ async function profileOf({ views }: MakeProfileRequest, work: Work): Promise<Pro
   const workMs = performance.now() - startMs;
   if (made.ok) return { kind: 'profile-made', profile: made.value, workMs };
   return { kind: 'profile-refused', failure: made.failure, workMs };
-}
-
-/** Whether only the card is wrong, so that a person can help by placing its corners. */
-function isOfCard({ kind }: PictureFailure): boolean {
-  return kind === 'no-card' || kind === 'several-cards' || kind === 'card-not-flat' || kind === 'card-tilted';
 }
 
 function pixels(bitmap: ImageBitmap, frame: WorkingFrame): RgbaImage {
