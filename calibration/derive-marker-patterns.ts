@@ -1,5 +1,6 @@
 /**
- * Derives `markers-4x4-50.json`, the patterns of the printed marker card and of the printed ChArUco sheet, from OpenCV's own dictionary:
+ * Derives `markers-4x4-50.json`, the patterns of the printed marker card and of the printed ChArUco sheet, from OpenCV's own
+ * dictionary:
  *
  *   npx tsx calibration/derive-marker-patterns.ts
  *

@@ -1,17 +1,15 @@
 import { fail, succeed } from '../core/result.js';
 import type { PicturePort } from '../session/ports.js';
 import { readPictureHeader } from './picture-header.js';
+import { tooLargeToOpen } from './picture-limit.js';
 import { openVideoFrames } from './video-frames.js';
-
-/** Chosen: a picture of 50 megapixels takes 200 MB, and the work on it as much again. */
-const LIMIT_MEGAPIXELS = 50;
 
 /** Segments before the size of a JPEG (EXIF, colour profiles) rarely take more. */
 const HEAD_BYTES = 512 * 1024;
 
 /**
- * Opens JPEG, PNG and WebP files, told by their bytes; the EXIF orientation is obeyed. Files that unfold to more than
- * `LIMIT_MEGAPIXELS` are refused before they are decoded.
+ * Opens JPEG, PNG and WebP files, told by their bytes; the EXIF orientation is obeyed. Files that unfold to
+ * too many pixels are refused before they are decoded.
  */
 export function createPictures(): PicturePort {
   return {
@@ -39,10 +37,8 @@ export function createPictures(): PicturePort {
         );
       }
       const { type, widthPx, heightPx } = header.value;
-      const megapixels = (widthPx * heightPx) / 1e6;
-      if (megapixels > LIMIT_MEGAPIXELS) {
-        return fail({ kind: 'picture-too-large', megapixels, limitMegapixels: LIMIT_MEGAPIXELS });
-      }
+      const tooLarge = tooLargeToOpen(widthPx, heightPx);
+      if (tooLarge !== null) return fail(tooLarge);
       if (all === null || isCutOff(type, all)) return fail({ kind: 'picture-broken' });
       try {
         const bitmap = await createImageBitmap(new Blob([all], { type }), { imageOrientation: 'from-image' });

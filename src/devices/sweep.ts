@@ -2,6 +2,7 @@ import { fail, invariant, succeed } from '../core/result.js';
 import type { SweepReply, SweepRequest } from '../protocol/sweep-messages.js';
 import { parseFromSweepWorker, SWEEP_FRAME_LIMIT } from '../protocol/sweep-messages.js';
 import type { SweepPort } from '../session/ports.js';
+import { createIdleEnd } from './idle-end.js';
 import { startSweepWorker } from './start-workers.js';
 import type { WorkerClient, WorkerLike } from './worker-client.js';
 import { createWorkerClient } from './worker-client.js';
@@ -36,19 +37,7 @@ export function createSweep(overrides: Partial<SweepSettings> = {}): SweepPort {
     cancelGraceMs: settings.cancelGraceMs,
   });
 
-  let working = 0;
-  let idleTimer: ReturnType<typeof setTimeout> | undefined;
-  /** Keeps the idle limit away while something is worked on. */
-  const busy = async <Value>(work: () => Promise<Value>): Promise<Value> => {
-    clearTimeout(idleTimer);
-    working += 1;
-    try {
-      return await work();
-    } finally {
-      working -= 1;
-      if (working === 0) idleTimer = setTimeout(() => worker.end(), settings.idleLimitMs);
-    }
-  };
+  const busy = createIdleEnd(() => worker.end(), settings.idleLimitMs);
 
   return {
     measure: (frames, measuringSettings, onProgress, signal) => {

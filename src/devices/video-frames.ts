@@ -1,10 +1,8 @@
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import type { DeviceFailure, Picture, VideoFrames } from '../session/ports.js';
+import { tooLargeToOpen } from './picture-limit.js';
 import { readVideoFormat } from './video-format.js';
-
-/** As for pictures: every frame becomes one. */
-const LIMIT_MEGAPIXELS = 50;
 
 /** Chosen: the head of a file on a slow disk, and a seek into footage with few key frames, take a second or two. */
 const METADATA_LIMIT_MS = 10_000;
@@ -55,10 +53,10 @@ export async function openVideoFrames(
     close();
     return fail(failure);
   }
-  const megapixels = (video.videoWidth * video.videoHeight) / 1e6;
-  if (megapixels > LIMIT_MEGAPIXELS) {
+  const tooLarge = tooLargeToOpen(video.videoWidth, video.videoHeight);
+  if (tooLarge !== null) {
     close();
-    return fail({ kind: 'picture-too-large', megapixels, limitMegapixels: LIMIT_MEGAPIXELS });
+    return fail(tooLarge);
   }
   const lengthS = await lengthOf(video);
   if (lengthS === null) {

@@ -16,6 +16,7 @@ import type {
   Picture,
   VisionPort,
 } from '../session/ports.js';
+import { createIdleEnd } from './idle-end.js';
 import { startCardWorker, startLandmarksWorker } from './start-workers.js';
 import type { WorkerClient, WorkerFailure, WorkerLike } from './worker-client.js';
 import { createWorkerClient } from './worker-client.js';
@@ -78,24 +79,10 @@ export function createVision(overrides: Partial<VisionSettings> = {}): VisionPor
   const cardState = notLoaded();
   let ownBundle: Uint8Array | null = null;
 
-  let working = 0;
-  let idleTimer: ReturnType<typeof setTimeout> | undefined;
-  /** Keeps the idle limit away while something is worked on. */
-  const busy = async <Value>(work: () => Promise<Value>): Promise<Value> => {
-    clearTimeout(idleTimer);
-    working += 1;
-    try {
-      return await work();
-    } finally {
-      working -= 1;
-      if (working === 0) {
-        idleTimer = setTimeout(() => {
-          landmarks.end();
-          card.end();
-        }, settings.idleLimitMs);
-      }
-    }
-  };
+  const busy = createIdleEnd(() => {
+    landmarks.end();
+    card.end();
+  }, settings.idleLimitMs);
 
   const askToLoadLandmarks = (client: LandmarksClient, bytes: Uint8Array | null, report: (share: number) => void) => {
     const bundle: LandmarkBundle =

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { EXAMPLE_CAMERA_PROFILE } from '../../tests/support/example-profile.js';
 import { MOST_VIEWS } from '../core/camera/profile-quality.js';
 import { parseFromCardWorker, parseToCardWorker } from './card-messages.js';
 
@@ -6,19 +7,6 @@ const HEAD = { v: 1, id: 7 };
 const BITMAP = { width: 4, height: 3, close: () => undefined };
 const CORNER = { index: 0, xPx: 10, yPx: 20 };
 const VIEW = { widthPx: 640, heightPx: 480, corners: [CORNER, { index: 23, xPx: 640, yPx: 0 }] };
-const PROFILE = {
-  fx: 500,
-  fy: 501,
-  cx: 320,
-  cy: 240,
-  distortion: [-0.1, 0, 0, 0, 0],
-  widthPx: 640,
-  heightPx: 480,
-  uncertainty: { fx: 1, fy: 1, cx: 1, cy: 1, distortion: [0.001, 0, 0, 0, 0] },
-  rmsPx: 0.1,
-  viewCount: 8,
-};
-
 /** What no view may be, in a request as in a reply. */
 const BROKEN_VIEWS: readonly (readonly [string, object])[] = [
   ['a corner that the sheet does not have', { ...VIEW, corners: [{ ...CORNER, index: 24 }] }],
@@ -57,7 +45,7 @@ describe('messages about the sheet from the card worker', () => {
   it('are read with all their parts', () => {
     const found = { ...HEAD, kind: 'board-found', view: VIEW, workMs: 90 };
     expect(parseFromCardWorker(found)).toEqual(found);
-    const made = { ...HEAD, kind: 'profile-made', profile: PROFILE, workMs: 900 };
+    const made = { ...HEAD, kind: 'profile-made', profile: EXAMPLE_CAMERA_PROFILE, workMs: 900 };
     expect(parseFromCardWorker(made)).toEqual(made);
     for (const message of [found, made]) expect(parseFromCardWorker({ ...message, workMs: undefined })).toBeNull();
   });
@@ -67,8 +55,8 @@ describe('messages about the sheet from the card worker', () => {
   });
 
   it('are refused where any part of a profile is missing', () => {
-    for (const part of Object.keys(PROFILE)) {
-      const profile = { ...PROFILE, [part]: undefined };
+    for (const part of Object.keys(EXAMPLE_CAMERA_PROFILE)) {
+      const profile = { ...EXAMPLE_CAMERA_PROFILE, [part]: undefined };
       expect(parseFromCardWorker({ ...HEAD, kind: 'profile-made', profile, workMs: 1 }), part).toBeNull();
     }
   });

@@ -1,9 +1,13 @@
 import type { FourCorners } from '../core/camera/features.js';
 import type { BothSides } from '../core/units/side.js';
-import { isRecord } from './message.js';
+import { isFiniteNumber, isRecord } from './message.js';
 
 /** Tells whether a value that came from elsewhere is of the type. */
 export type Check<Value> = (value: unknown) => value is Value;
+
+export function isPositive(value: unknown): value is number {
+  return isFiniteNumber(value) && value > 0;
+}
 
 /** Checks that every member passes its own check. A member that is added to the type does not compile until it is checked. */
 export function shape<Value>(members: { readonly [Key in keyof Value]-?: Check<Value[Key]> }): Check<Value> {

@@ -1,11 +1,7 @@
 import type { CameraProfile, IntrinsicsUncertainty } from '../core/camera/camera-profile.js';
 import type { Distortion } from '../core/camera/pinhole.js';
-import { shape, type Check } from './checks.js';
+import { isPositive, shape, type Check } from './checks.js';
 import { isFiniteNumber } from './message.js';
-
-function isPositive(value: unknown): value is number {
-  return isFiniteNumber(value) && value > 0;
-}
 
 function isNotNegative(value: unknown): value is number {
   return isFiniteNumber(value) && value >= 0;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { exampleFeatures } from '../../tests/support/example-features.js';
+import { EXAMPLE_CAMERA_PROFILE } from '../../tests/support/example-profile.js';
 import type { Estimate, FaceEstimates } from '../core/estimate/estimate.js';
 import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import type { SweepFailure, SweepMeasurement } from '../core/estimate/sweep.js';
@@ -11,18 +12,7 @@ const SETTINGS: MeasuringSettings = {
   gaze: 'far',
   workingDistanceMm: 400,
   printScale: 1,
-  profile: {
-    fx: 1000,
-    fy: 1001,
-    cx: 640,
-    cy: 361,
-    distortion: [-0.1, 0.02, 0, 0, 0],
-    widthPx: 1280,
-    heightPx: 720,
-    uncertainty: { fx: 2, fy: 2, cx: 1, cy: 1, distortion: [0.01, 0.02, 0, 0, 0] },
-    rmsPx: 0.2,
-    viewCount: 8,
-  },
+  profile: EXAMPLE_CAMERA_PROFILE,
 };
 
 const ESTIMATE: Estimate = {

@@ -11,7 +11,7 @@ import type {
 import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import type { SweepAdvice, SweepFailure, SweepMeasurement } from '../core/estimate/sweep.js';
 import type { Check } from './checks.js';
-import { isOneOfShapes, listOf, oneOf, orNull, shape } from './checks.js';
+import { isOneOfShapes, isPositive, listOf, oneOf, orNull, shape } from './checks.js';
 import type { CancelledReply, CancelMessage, FaultReply, Message, ProgressMessage } from './message.js';
 import { isFiniteNumber, isMessage, parseCommonReply } from './message.js';
 import { isCameraProfile } from './parse-camera-profile.js';
@@ -93,10 +93,6 @@ function areFrames(value: unknown): value is readonly PictureFeatures[] {
     value.length <= SWEEP_FRAME_LIMIT &&
     value.every((frame) => (parsePictureFeatures(frame)?.landmarks.length ?? Infinity) <= LANDMARK_LIMIT)
   );
-}
-
-function isPositive(value: unknown): value is number {
-  return isFiniteNumber(value) && value > 0;
 }
 
 function isCount(value: unknown): value is number {

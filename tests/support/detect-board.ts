@@ -82,9 +82,9 @@ export function detectBoard(image: GreyImage): Promise<readonly BoardCorner[]> {
       detector.detectBoard(mat, corners, ids, markerCorners, markerIds);
       return Array.from(ids.data32S.slice(0, ids.rows), (index, at) => ({
         index,
-        // OpenCV counts from the centre of the top left pixel
-        xPx: (corners.data32F[2 * at] ?? NaN) + 0.5,
-        yPx: (corners.data32F[2 * at + 1] ?? NaN) + 0.5,
+        // unlike corners of markers, these already count from the image's corner
+        xPx: corners.data32F[2 * at] ?? NaN,
+        yPx: corners.data32F[2 * at + 1] ?? NaN,
       })).sort((a, b) => a.index - b.index);
     } finally {
       for (const object of [mat, corners, ids, markerCorners, markerIds]) object.delete();

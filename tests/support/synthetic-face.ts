@@ -153,7 +153,7 @@ export function pdShownOfScene(scene: SyntheticScene): number {
  * How far both pupils of eyes on the camera stand beside their place at straight gaze, to the wearer's left: they swing about their centres of
  * rotation as the head turns. Far gaze is straight.
  */
-export function versionMm(scene: SyntheticScene): number {
+function versionMm(scene: SyntheticScene): number {
   if (!Number.isFinite(scene.fixationMm)) return 0;
   const left = axesOfSyntheticHead(scene.yawRad, scene.pitchRad, scene.rollRad).x;
   return (-scene.rotationToPupilMm * inner(scene.eyesMm, left)) / Math.hypot(...scene.eyesMm);

@@ -162,7 +162,7 @@ export function framesOfSweep(sweep: SyntheticSweep): PictureFeatures[] {
 }
 
 /** No deviation at all; the uncertainties that are told stay those of good pictures. */
-export function perfectSweepSeeing(): SweepSeeing {
+function perfectSweepSeeing(): SweepSeeing {
   const { cornerPx, irisShare, irisRadiusShare, lidPx, midlinePx, outlinePx } = perfectSeeing(chainScene());
   return {
     ...{ cornerPx, irisShare, irisRadiusShare, lidPx, midlinePx, outlinePx },

@@ -1,4 +1,4 @@
-import type { ImagePoint } from '../geometry/vector.js';
+import { distancePx, type ImagePoint } from '../geometry/vector.js';
 import { BOARD, type BoardView } from './board.js';
 import type { RgbaImage } from './pixel-plane.js';
 
@@ -32,7 +32,7 @@ export function measureBoardBlurPx(image: RgbaImage, { corners }: BoardView): nu
 
 /** Between two neighbouring inner corners a black and a white square meet all along. */
 function edgeBlurPx(image: RgbaImage, from: ImagePoint, to: ImagePoint): number | null {
-  const lengthPx = Math.hypot(to.xPx - from.xPx, to.yPx - from.yPx);
+  const lengthPx = distancePx(from, to);
   const [acrossX, acrossY] = [-(to.yPx - from.yPx) / lengthPx, (to.xPx - from.xPx) / lengthPx];
   const reachPx = Math.floor(Math.min(LONGEST_REACH_PX, REACH_SHARE * lengthPx));
   if (reachPx < 2) return null;

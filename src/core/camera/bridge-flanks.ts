@@ -77,12 +77,12 @@ export function bridgeBesideCard(
   spanPx: number,
 ): readonly BridgeObservation[] {
   const hidden = (level: BridgeObservation, side: Side): boolean =>
-    isWithin(level[side], corners, CLEARANCE_SHARE * spanPx);
+    isWithinMargin(level[side], corners, CLEARANCE_SHARE * spanPx);
   return bridge.filter((level) => !hidden(level, 'R') && !hidden(level, 'L'));
 }
 
 /** Whether a point lies in a convex quadrilateral, corners clockwise as seen, or within a margin of it (of each side's line). */
-function isWithin({ xPx, yPx }: ImagePoint, corners: FourCorners<ImagePoint>, marginPx: number): boolean {
+function isWithinMargin({ xPx, yPx }: ImagePoint, corners: FourCorners<ImagePoint>, marginPx: number): boolean {
   return corners.every((from, i) => {
     const to = corners[(i + 1) % 4]!;
     const [dx, dy] = [to.xPx - from.xPx, to.yPx - from.yPx];

@@ -4,7 +4,7 @@ import { CHANNEL_WEIGHTS, CHANNELS, type RgbaImage } from './pixel-plane.js';
 /** Luma and the two colour differences of `CHANNEL_WEIGHTS`, levels of 255. */
 export type Colour = readonly [luma: number, blueDifference: number, redDifference: number];
 
-/** A place on an eye in radii of its iris: along the line of the eyes to picture right, and below the pupil's centre. */
+/** A place on an eye in radii of its iris: along the line of the eyes to picture right, and below its centre. */
 export interface EyePlace {
   readonly across: number;
   readonly below: number;

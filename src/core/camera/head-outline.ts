@@ -1,5 +1,5 @@
 import { perpendicularDown } from '../geometry/image-direction.js';
-import { distancePx, type ImagePoint } from '../geometry/vector.js';
+import { distancePx, midpointPx, type ImagePoint } from '../geometry/vector.js';
 import type { BothSides } from '../units/side.js';
 import type { SkinEdgeObservation } from './features.js';
 import type { RgbaImage } from './pixel-plane.js';
@@ -52,8 +52,7 @@ export interface OutlineSeed {
  */
 export function findSkinEdge(image: RgbaImage, { head, rollRad }: OutlineSeed): SkinEdgeObservation | null {
   const unitPx = distancePx(head.R, head.L) / LANDMARKS_APART;
-  const middle = { xPx: (head.R.xPx + head.L.xPx) / 2, yPx: (head.R.yPx + head.L.yPx) / 2 };
-  const frame: Frame = { middle, rollRad, unitPx };
+  const frame: Frame = { middle: midpointPx(head.R, head.L), rollRad, unitPx };
   const cuts = { R: cutSide(image, frame, -1), L: cutSide(image, frame, 1) };
   const pair = bestPair(findCorners(cuts.R), findCorners(cuts.L));
   if (pair === null || Math.abs(pair.R.down - pair.L.down) > HEIGHT_LIMIT) return null;

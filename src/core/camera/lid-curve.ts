@@ -13,7 +13,7 @@ export interface MarginCosts {
   readonly weights: readonly number[];
 }
 
-/** What is known of the margin beforehand: how far below the drawn margin it lies, and how that changes along the lid. */
+/** What is known of the margin beforehand: how far below the drawn margin it lies, and how surely; radii of the iris. */
 export interface MarginPrior {
   readonly mean: number;
   readonly deviation: number;

@@ -1,5 +1,6 @@
-import { radiansToDegrees } from '../units/angle.js';
 import { toCamera } from '../geometry/pose.js';
+import { distancePx } from '../geometry/vector.js';
+import { degreesToRadians, radiansToDegrees } from '../units/angle.js';
 import { BOARD, type BoardView } from './board.js';
 import { findBoardPose } from './board-pose.js';
 import type { CameraProfile } from './camera-profile.js';
@@ -127,7 +128,7 @@ const TILTED_DEG = 17;
 const CORNER_SHARE = 0.22;
 
 /** Chosen: a webcam in the middle of what is sold. The slopes that are told with it are off by a tenth of themselves or so. */
-const ASSUMED_FIELD_OF_VIEW_RAD = (66 * Math.PI) / 180;
+const ASSUMED_FIELD_OF_VIEW_RAD = degreesToRadians(66);
 
 /**
  * How the sheet lies in a picture.
@@ -195,7 +196,7 @@ export function boardMovementPx(a: BoardView, b: BoardView): number | null {
   for (const corner of b.corners) {
     const before = places.get(corner.index);
     if (before === undefined) continue;
-    sum += Math.hypot(corner.xPx - before.xPx, corner.yPx - before.yPx);
+    sum += distancePx(corner, before);
     count += 1;
   }
   return count === 0 ? null : sum / count;
@@ -250,7 +251,8 @@ export function judgeViews(views: readonly BoardView[], camera: Camera | null = 
 /**
  * How well corners have to fit, root mean square in px. Drawn and rendered sets by one camera leave 0.03 to 0.05 px; two cameras
  * whose focal lengths differ by 5, 10 and 20 percent left 0.12, 0.24 and 0.46 px at a width of 1280. Chosen: up to `goodPx` the
- * corners err each by itself, beyond `wantedPx` the fit is named as weak, and beyond `mostPx` there is no profile. All grow with the width of the picture, since blur and the bend of a sheet do; below 640 px the finder's own noise is left.
+ * corners err each by itself, beyond `wantedPx` the fit is named as weak, and beyond `mostPx` there is no profile. All grow with
+ * the width of the picture, since blur and the bend of a sheet do; below 640 px the finder's own noise is left.
  */
 export function fitLimits(widthPx: number): {
   readonly goodPx: number;

@@ -11,6 +11,7 @@ import type { Result } from '../../core/result.js';
 import { fail, succeed } from '../../core/result.js';
 import type { GrayImage } from './gray-image.js';
 import { doubled, grayImage, reducedBy } from './gray-image.js';
+import { onHeap } from './on-heap.js';
 import type { OpenCv } from './open-cv.js';
 import type { CrossWindow, SheetDirections } from './refine-saddle.js';
 import { refineSaddle } from './refine-saddle.js';
@@ -96,12 +97,7 @@ function searchable(gray: GrayImage): { readonly searched: GrayImage; readonly f
 
 /** OpenCV's ChArUco detector. Its corners already count from the outer corner of the top-left pixel. */
 function searchBoard(cv: OpenCv, gray: GrayImage): readonly BoardCorner[] {
-  const made: { delete(): void }[] = [];
-  const own = <Thing extends { delete(): void }>(thing: Thing): Thing => {
-    made.push(thing);
-    return thing;
-  };
-  try {
+  return onHeap((own) => {
     const picture = own(new cv.Mat(gray.heightPx, gray.widthPx, cv.CV_8UC1));
     picture.data.set(gray.data);
     const corners = own(new cv.Mat());
@@ -125,9 +121,7 @@ function searchBoard(cv: OpenCv, gray: GrayImage): readonly BoardCorner[] {
       if (index === undefined || xPx === undefined || yPx === undefined) throw new Error(`No corner in row ${row}`);
       return { index, xPx, yPx };
     });
-  } finally {
-    for (const thing of made.reverse()) thing.delete();
-  }
+  });
 }
 
 function refine(gray: GrayImage, corner: BoardCorner, lens: Camera, pose: Pose): BoardCorner | null {

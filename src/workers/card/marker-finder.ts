@@ -2,6 +2,7 @@ import type { FoundMarker, MarkerFinder } from '../../core/camera/find-features.
 import type { FourCorners } from '../../core/camera/features.js';
 import type { ImagePoint } from '../../core/geometry/vector.js';
 import { grayImage } from './gray-image.js';
+import { onHeap } from './on-heap.js';
 import type { CvMat, OpenCv } from './open-cv.js';
 import { refineMarker } from './refine-marker.js';
 
@@ -16,38 +17,31 @@ const CARD_MARKER_IDS: ReadonlySet<number> = new Set([0, 1, 2, 3]);
 export function createMarkerFinder(cv: OpenCv): MarkerFinder {
   return (image) => {
     const luminance = grayImage(image);
-    const gray = new cv.Mat(image.heightPx, image.widthPx, cv.CV_8UC1);
-    gray.data.set(luminance.data);
-    const corners = new cv.MatVector();
-    const rejected = new cv.MatVector();
-    const ids = new cv.Mat();
-    const dictionary = cv.getPredefinedDictionary(cv.DICT_4X4_50);
-    const parameters = new cv.aruco_DetectorParameters();
-    const refineParameters = new cv.aruco_RefineParameters(10, 3, true);
-    parameters.cornerRefinementMethod = cv.CORNER_REFINE_SUBPIX;
-    // the default window of 5 px reaches over the small cells of a card far away into the next corner
-    parameters.relativeCornerRefinmentWinSize = 0.8;
-    const detector = new cv.aruco_ArucoDetector(dictionary, parameters, refineParameters);
-    try {
+    return onHeap((own) => {
+      const gray = own(new cv.Mat(image.heightPx, image.widthPx, cv.CV_8UC1));
+      gray.data.set(luminance.data);
+      const corners = own(new cv.MatVector());
+      const rejected = own(new cv.MatVector());
+      const ids = own(new cv.Mat());
+      const dictionary = own(cv.getPredefinedDictionary(cv.DICT_4X4_50));
+      const parameters = own(new cv.aruco_DetectorParameters());
+      const refineParameters = own(new cv.aruco_RefineParameters(10, 3, true));
+      parameters.cornerRefinementMethod = cv.CORNER_REFINE_SUBPIX;
+      // the default window of 5 px reaches over the small cells of a card far away into the next corner
+      parameters.relativeCornerRefinmentWinSize = 0.8;
+      const detector = own(new cv.aruco_ArucoDetector(dictionary, parameters, refineParameters));
       detector.detectMarkers(gray, corners, ids, rejected);
       const found: FoundMarker[] = [];
       for (let index = 0; index < ids.rows; index++) {
         const id = ids.data32S[index];
         if (id === undefined || !CARD_MARKER_IDS.has(id)) continue;
         // each access to a vector's element makes a new header that must be deleted, too
-        const quad = corners.get(index);
-        try {
-          const rough: FourCorners<ImagePoint> = [corner(quad, 0), corner(quad, 1), corner(quad, 2), corner(quad, 3)];
-          found.push({ id, cornersPx: refineMarker(luminance, rough) ?? rough });
-        } finally {
-          quad.delete();
-        }
+        const quad = own(corners.get(index));
+        const rough: FourCorners<ImagePoint> = [corner(quad, 0), corner(quad, 1), corner(quad, 2), corner(quad, 3)];
+        found.push({ id, cornersPx: refineMarker(luminance, rough) ?? rough });
       }
       return found;
-    } finally {
-      for (const each of [detector, refineParameters, parameters, dictionary, ids, rejected, corners, gray])
-        each.delete();
-    }
+    });
   };
 }
 

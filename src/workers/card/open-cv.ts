@@ -30,7 +30,8 @@ interface CvDetectorParameters {
   delete(): void;
 }
 
-interface CvDeletable {
+/** Whatever lives on the heap of the WebAssembly. */
+export interface CvDeletable {
   delete(): void;
 }
 

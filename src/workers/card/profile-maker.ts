@@ -10,6 +10,8 @@ import { toCamera } from '../../core/geometry/pose.js';
 import { rotationFromVector } from '../../core/geometry/rotation.js';
 import type { Result } from '../../core/result.js';
 import { fail, succeed } from '../../core/result.js';
+import { degreesToRadians } from '../../core/units/angle.js';
+import { onHeap } from './on-heap.js';
 import type { CvMat, CvMatVector, OpenCv } from './open-cv.js';
 
 /** Makes a camera profile from views of the sheet. */
@@ -60,7 +62,7 @@ const MOST_RESIDUAL = 5;
 const LEAST_OUTLIER_PX = 0.25;
 
 /** Any start will do that is not absurd: the adjustment came to the same end for lenses of 18 to 122 degrees. */
-const START_FIELD_OF_VIEW_RAD = (66 * Math.PI) / 180;
+const START_FIELD_OF_VIEW_RAD = degreesToRadians(66);
 
 /**
  * Makes the maker of profiles. The camera's four intrinsics and k1 are always estimated, k2, p1 and p2 unless the views know
@@ -155,71 +157,66 @@ export function calibrate(
   size: { readonly widthPx: number; readonly heightPx: number },
   freed: FreedCoefficients,
 ): Calibration | null {
-  const made: { delete(): void }[] = [];
-  const own = <Thing extends { delete(): void }>(thing: Thing): Thing => {
-    made.push(thing);
-    return thing;
-  };
   try {
-    const objectPoints = own(new cv.MatVector());
-    const imagePoints = own(new cv.MatVector());
-    for (const { corners } of views) {
-      const on = own(new cv.Mat(corners.length, 1, cv.CV_32FC3));
-      const seen = own(new cv.Mat(corners.length, 1, cv.CV_32FC2));
-      corners.forEach((corner, row) => {
-        on.data32F.set([corner.on.x, corner.on.y, 0], 3 * row);
-        seen.data32F.set([corner.xPx, corner.yPx], 2 * row);
-      });
-      objectPoints.push_back(on);
-      imagePoints.push_back(seen);
-    }
-    const matrix = own(new cv.Mat(3, 3, cv.CV_64F));
-    const start = cameraFromFieldOfView(size.widthPx, size.heightPx, START_FIELD_OF_VIEW_RAD);
-    matrix.data64F.set([start.fx, 0, start.cx, 0, start.fy, start.cy, 0, 0, 1]);
-    const distortion = own(new cv.Mat(5, 1, cv.CV_64F));
-    distortion.data64F.fill(0);
-    const rotations = own(new cv.MatVector());
-    const translations = own(new cv.MatVector());
-    const deviations = own(new cv.Mat());
-    const poseDeviations = own(new cv.Mat());
-    const viewErrors = own(new cv.Mat());
-    const rmsPx = cv.calibrateCameraExtended(
-      objectPoints,
-      imagePoints,
-      { width: size.widthPx, height: size.heightPx },
-      matrix,
-      distortion,
-      rotations,
-      translations,
-      deviations,
-      poseDeviations,
-      viewErrors,
-      cv.CALIB_USE_INTRINSIC_GUESS |
-        (freed.k2 ? 0 : cv.CALIB_FIX_K2) |
-        (freed.tangential ? 0 : cv.CALIB_ZERO_TANGENT_DIST) |
-        (freed.k3 ? 0 : cv.CALIB_FIX_K3),
-      new cv.TermCriteria(cv.TermCriteria_COUNT + cv.TermCriteria_EPS, MOST_ITERATIONS, LEAST_CHANGE),
-    );
-    const m = numbers(matrix, 9);
-    const sd = numbers(deviations, 9);
-    const poses = views.map((_, index) => ({
-      rotation: rotationFromVector(threeNumbers(rotations, index)),
-      translationMm: threeNumbers(translations, index),
-    }));
-    const found = numbers(distortion, 5);
-    if (![rmsPx, ...m, ...sd, ...found].every(Number.isFinite) || !(m[0]! > 0) || !(m[4]! > 0)) return null;
-    return {
-      camera: { fx: m[0]!, fy: m[4]!, cx: m[2]!, cy: m[5]!, distortion: fiveOf(found) },
-      uncertainty: { fx: sd[0]!, fy: sd[1]!, cx: sd[2]!, cy: sd[3]!, distortion: fiveOf(sd.slice(4)) },
-      rmsPx,
-      poses,
-    };
+    return onHeap((own) => {
+      const objectPoints = own(new cv.MatVector());
+      const imagePoints = own(new cv.MatVector());
+      for (const { corners } of views) {
+        const on = own(new cv.Mat(corners.length, 1, cv.CV_32FC3));
+        const seen = own(new cv.Mat(corners.length, 1, cv.CV_32FC2));
+        corners.forEach((corner, row) => {
+          on.data32F.set([corner.on.x, corner.on.y, 0], 3 * row);
+          seen.data32F.set([corner.xPx, corner.yPx], 2 * row);
+        });
+        objectPoints.push_back(on);
+        imagePoints.push_back(seen);
+      }
+      const matrix = own(new cv.Mat(3, 3, cv.CV_64F));
+      const start = cameraFromFieldOfView(size.widthPx, size.heightPx, START_FIELD_OF_VIEW_RAD);
+      matrix.data64F.set([start.fx, 0, start.cx, 0, start.fy, start.cy, 0, 0, 1]);
+      const distortion = own(new cv.Mat(5, 1, cv.CV_64F));
+      distortion.data64F.fill(0);
+      const rotations = own(new cv.MatVector());
+      const translations = own(new cv.MatVector());
+      const deviations = own(new cv.Mat());
+      const poseDeviations = own(new cv.Mat());
+      const viewErrors = own(new cv.Mat());
+      const rmsPx = cv.calibrateCameraExtended(
+        objectPoints,
+        imagePoints,
+        { width: size.widthPx, height: size.heightPx },
+        matrix,
+        distortion,
+        rotations,
+        translations,
+        deviations,
+        poseDeviations,
+        viewErrors,
+        cv.CALIB_USE_INTRINSIC_GUESS |
+          (freed.k2 ? 0 : cv.CALIB_FIX_K2) |
+          (freed.tangential ? 0 : cv.CALIB_ZERO_TANGENT_DIST) |
+          (freed.k3 ? 0 : cv.CALIB_FIX_K3),
+        new cv.TermCriteria(cv.TermCriteria_COUNT + cv.TermCriteria_EPS, MOST_ITERATIONS, LEAST_CHANGE),
+      );
+      const m = numbers(matrix, 9);
+      const sd = numbers(deviations, 9);
+      const poses = views.map((_, index) => ({
+        rotation: rotationFromVector(threeNumbers(rotations, index)),
+        translationMm: threeNumbers(translations, index),
+      }));
+      const found = numbers(distortion, 5);
+      if (![rmsPx, ...m, ...sd, ...found].every(Number.isFinite) || !(m[0]! > 0) || !(m[4]! > 0)) return null;
+      return {
+        camera: { fx: m[0]!, fy: m[4]!, cx: m[2]!, cy: m[5]!, distortion: fiveOf(found) },
+        uncertainty: { fx: sd[0]!, fy: sd[1]!, cx: sd[2]!, cy: sd[3]!, distortion: fiveOf(sd.slice(4)) },
+        rmsPx,
+        poses,
+      };
+    });
   } catch (error) {
     // OpenCV throws a bare number where a matrix is singular; anything else is a bug or a lack of memory
     if (typeof error === 'number') return null;
     throw error;
-  } finally {
-    for (const thing of made.reverse()) thing.delete();
   }
 }
 
