@@ -141,7 +141,7 @@ export function moveHandle(features: PictureFeatures, handle: Handle, target: Im
         midline: {
           point: placed,
           betweenPupils: null,
-          uncertaintyPx: HAND_MIDLINE_SHARE * eyesApartPx(features),
+          uncertaintyPx: handMidlinePx(features),
           source: 'hand',
         },
       };
@@ -207,6 +207,7 @@ function clamp(value: number, low: number, high: number): number {
   return Math.min(high, Math.max(low, value));
 }
 
-function eyesApartPx({ iris }: PictureFeatures): number {
-  return distancePx(iris.R.centre, iris.L.centre);
+/** Standard uncertainty of a midline that was placed by hand, px of the picture. */
+export function handMidlinePx({ iris }: PictureFeatures): number {
+  return HAND_MIDLINE_SHARE * distancePx(iris.R.centre, iris.L.centre);
 }

@@ -9,7 +9,7 @@ import { FROM_FILES } from './profile-choice.js';
 import type { FramePose, SweepFrame, SweepOutcome } from './sweep-frames.js';
 import { frameCounts, posesOf } from './sweep-frames.js';
 import type { SweepRun, SweepRunEvent } from './sweep-run.js';
-import { afterMeasuring, beginSweep, sweepRunReducer } from './sweep-run.js';
+import { beginSweep, sweepRunReducer } from './sweep-run.js';
 import type { ReadingField, SheetSettings, TypedReadings, TypedSheet } from './typed-sheet.js';
 import { DEFAULT_SHEET_SETTINGS, NO_READINGS } from './typed-sheet.js';
 
@@ -285,7 +285,7 @@ function withSweepMeasured(state: SheetState, outcome: SweepOutcome): SheetState
           sweep: null,
           alone: false,
         }
-      : { ...state, sweep: afterMeasuring(state.sweep, outcome) };
+      : { ...state, sweep: { ...state.sweep, stage: { kind: 'failed', failure: outcome.result.failure } } };
   }
   const { picture } = state;
   if (picture.kind !== 'swept' || picture.frames !== frames) return state;

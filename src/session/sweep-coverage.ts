@@ -1,5 +1,6 @@
 import { LANDMARK } from '../core/camera/face-landmarks.js';
 import type { Landmark } from '../core/camera/features.js';
+import { radiansToDegrees } from '../core/units/angle.js';
 import type { BothSides } from '../core/units/side.js';
 
 /** How a frame shows the head, roughly: for leading the wearer, not for measuring. */
@@ -47,7 +48,7 @@ export function headView(landmarks: readonly Landmark[]): HeadView | null {
   // The model counts depth away from the camera: the face turns to picture right where the left eye goes back.
   const backPx = left.depthPx - right.depthPx;
   const spanPx = Math.hypot(acrossPx, backPx);
-  return spanPx === 0 ? null : { yawDeg: (Math.atan2(backPx, acrossPx) * 180) / Math.PI, spanPx };
+  return spanPx === 0 ? null : { yawDeg: radiansToDegrees(Math.atan2(backPx, acrossPx)), spanPx };
 }
 
 /** What frames cover that were all usable. */

@@ -66,14 +66,17 @@ export function viewOf({ outcome }: SweepFrame): HeadView | null {
   }
 }
 
+/** How the head stands in the usable frames. */
+export function usableViews(frames: readonly SweepFrame[]): readonly HeadView[] {
+  return frames.flatMap((frame) => {
+    const view = frame.outcome.kind === 'found' ? viewOf(frame) : null;
+    return view === null ? [] : [view];
+  });
+}
+
 /** What the usable frames cover. */
 export function coverageOfFrames(frames: readonly SweepFrame[]): SweepCoverage {
-  return coverageOf(
-    frames.flatMap((frame) => {
-      const view = frame.outcome.kind === 'found' ? viewOf(frame) : null;
-      return view === null ? [] : [view];
-    }),
-  );
+  return coverageOf(usableViews(frames));
 }
 
 /** How the work on the frames stands. */
@@ -130,17 +133,14 @@ export function commonestFailure(frames: readonly SweepFrame[]): MeasuringFailur
 
 /** The frame with the straightest face among those in which all was found; null where there is none. */
 export function straightestFrame(frames: readonly SweepFrame[]): SweepFrame | null {
-  let best: SweepFrame | null = null;
-  let least = Infinity;
-  for (const frame of frames) {
-    if (frame.outcome.kind !== 'found' || frame.isLeftOut) continue;
-    const turn = Math.abs(viewOf(frame)?.yawDeg ?? 90);
-    if (turn < least) {
-      best = frame;
-      least = turn;
-    }
-  }
-  return best;
+  const inUse = framesInUse(frames).map(({ frame }) => frame);
+  return straightestOf(inUse, (frame) => viewOf(frame)?.yawDeg ?? null);
+}
+
+/** The one that is turned least, of equals the first; one without a known yaw counts as turned away. */
+function straightestOf<Shown>(shown: readonly Shown[], yawDegOf: (one: Shown) => number | null): Shown | null {
+  const turnDeg = (one: Shown): number => Math.abs(yawDegOf(one) ?? 90);
+  return shown.reduce<Shown | null>((best, one) => (best === null || turnDeg(one) < turnDeg(best) ? one : best), null);
 }
 
 /** What became of a frame of a measured sweep. */
@@ -220,9 +220,5 @@ export function numberOfPlace({ basis }: SweepOutcome, place: number): number {
 /** The frame that stands for the sweep: the straightest of those used; null where none is. */
 export function representativeFrame(judged: readonly JudgedFrame[]): JudgedFrame | null {
   const used = judged.filter(({ standing }) => standing === 'used');
-  let best: JudgedFrame | null = null;
-  for (const one of used) {
-    if (best === null || Math.abs(one.yawDeg ?? 90) < Math.abs(best.yawDeg ?? 90)) best = one;
-  }
-  return best;
+  return straightestOf(used, ({ yawDeg }) => yawDeg);
 }

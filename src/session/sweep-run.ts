@@ -2,7 +2,7 @@ import { unreachable } from '../core/result.js';
 import type { Picture } from './ports.js';
 import type { TakenBy } from './profile-choice.js';
 import { FROM_FILES } from './profile-choice.js';
-import type { FrameOutcome, SweepFrame, SweepOutcome, SweepTrouble } from './sweep-frames.js';
+import type { FrameOutcome, SweepFrame, SweepTrouble } from './sweep-frames.js';
 import { tooFewFrames } from './sweep-frames.js';
 
 /** A sweep on its way: frames come in and are looked at, then all of them are measured together. */
@@ -79,10 +79,4 @@ export function sweepRunReducer(run: SweepRun, event: SweepRunEvent): SweepRun {
 
 function waitingFrame(id: number): SweepFrame {
   return { id, outcome: { kind: 'waiting' }, thumbnail: null, kept: null, isLeftOut: false };
-}
-
-/** The run after its frames were measured without success; another outcome does not concern it. */
-export function afterMeasuring(run: SweepRun, { basis, result }: SweepOutcome): SweepRun {
-  if (run.stage.kind !== 'measuring' || basis.frames !== run.frames || result.ok) return run;
-  return { ...run, stage: { kind: 'failed', failure: result.failure } };
 }

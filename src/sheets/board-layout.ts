@@ -15,7 +15,7 @@ import {
 import { marker } from './marker.js';
 
 /** Where the outer corner of the board's top left square lies; the margin around it is the white that a finder needs. */
-export const BOARD_ON_SHEET: SheetPoint = { xMm: SHEET_MARGIN_MM, yMm: SHEET_MARGIN_MM };
+const BOARD_ON_SHEET: SheetPoint = { xMm: SHEET_MARGIN_MM, yMm: SHEET_MARGIN_MM };
 
 /** White between the board and whatever is printed beside it. A finder needs about a cell of a marker; chosen much wider. */
 const WHITE_MM = 10;

@@ -4,7 +4,7 @@ import { matchingProfile } from '../core/estimate/assumed-camera.js';
 import type { RemedyContext } from '../core/estimate/most-helpful.js';
 import { distancePx, midpointPx } from '../core/geometry/vector.js';
 import type { Side } from '../core/units/side.js';
-import { HAND_LID_PX, HAND_MIDLINE_SHARE } from '../session/handles.js';
+import { HAND_LID_PX, handMidlinePx } from '../session/handles.js';
 import { featuresInUse } from '../session/sweep-frames.js';
 import type { ReadingField } from '../session/typed-sheet.js';
 import type { SheetInHand } from './use-sheet.js';
@@ -39,7 +39,6 @@ export function remedyContext(basis: BudgetBasis, field: ReadingField, side: Sid
   const [topLeft, topRight, bottomRight, bottomLeft] = card.corners;
   const cardMiddle = midpointPx(midpointPx(topLeft, bottomRight), midpointPx(topRight, bottomLeft));
   const eyesMiddle = midpointPx(iris.R.centre, iris.L.centre);
-  const handMidlinePx = HAND_MIDLINE_SHARE * distancePx(iris.R.centre, iris.L.centre);
   // No hand sets marks in the frames of a sweep.
   const isMarked = (source: string): boolean => isSweep || source === 'hand';
   const eyeLids = side === null ? null : lids[side];
@@ -52,6 +51,6 @@ export function remedyContext(basis: BudgetBasis, field: ReadingField, side: Sid
     cardToEyesMm: distancePx(cardMiddle, eyesMiddle) / pixelsPerMm,
     distanceMm,
     lidsByHandShare: eyeLids === null || isMarked(eyeLids.source) ? null : HAND_LID_PX / eyeLids.uncertaintyPx,
-    midlineByHandShare: isMarked(midline.source) ? null : handMidlinePx / midline.uncertaintyPx,
+    midlineByHandShare: isMarked(midline.source) ? null : handMidlinePx(features) / midline.uncertaintyPx,
   };
 }

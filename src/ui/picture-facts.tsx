@@ -54,6 +54,7 @@ export function FactsOfBoth(props: { readonly sheet: SheetInHand; readonly estim
   );
 }
 
+/** One entry of a list of facts. */
 export function Fact({ name, children }: { readonly name: string; readonly children: ReactNode }) {
   return (
     <div>

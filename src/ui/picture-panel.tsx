@@ -20,6 +20,7 @@ import { SweepNote, SweptNote } from './sweep-note.js';
 import { SweptPicture } from './sweep-view.js';
 import { useKeptFocus } from './use-kept-focus.js';
 import type { SheetInHand } from './use-sheet.js';
+import { WorkProgress } from './work-progress.js';
 import { pictureWords as words, sweepWords } from './words.js';
 
 const MAIN_HANDLES: readonly Handle[] = [...CARD_HANDLES, MIDLINE_HANDLE];
@@ -71,7 +72,7 @@ function PictureBody({ sheet }: { readonly sheet: SheetInHand }) {
       return (
         <>
           <PlainPicture state={picture} />
-          <Progress state={picture} />
+          <WorkProgress what={progressSentence(picture.progress)} share={picture.progress?.share ?? null} />
         </>
       );
     case 'failed':
@@ -146,18 +147,6 @@ function FailureNote({ failure }: { readonly failure: MeasuringFailure }) {
   return (
     <p className="note note-failure">
       <strong>{what}</strong> {next}
-    </p>
-  );
-}
-
-function Progress({ state }: { readonly state: Extract<PictureState, { kind: 'working' }> }) {
-  const sentence = progressSentence(state.progress);
-  const share = state.progress?.share ?? null;
-  const id = useId();
-  return (
-    <p className="note progress">
-      <span id={id}>{sentence}</span>
-      {share === null ? <progress aria-labelledby={id} /> : <progress aria-labelledby={id} max={1} value={share} />}
     </p>
   );
 }

@@ -58,7 +58,7 @@ export function ProfileCamera(props: {
         </div>
         {state.kind === 'opening' && (
           <p className="camera-status" role="status">
-            {words.opening}
+            {cameraWords.opening}
           </p>
         )}
         {state.kind === 'failed' && <CameraFailure failure={state.failure} />}

@@ -15,6 +15,7 @@ import { ProfileFiles, SheetFilesButton } from './profile-files.js';
 import { ProfileResult } from './profile-result.js';
 import { boardFailureSaying } from './profile-sentences.js';
 import { profileWords as words } from './profile-words.js';
+import { useFault } from './use-fault.js';
 import { useFocusOnCome } from './use-focus-on-come.js';
 import { newProfileId } from './use-profiles.js';
 
@@ -49,8 +50,7 @@ export function ProfileDialog(props: {
   const [files, setFiles] = useState<readonly File[]>([]);
   const [pictures, setPictures] = useState<readonly SheetPicture[]>([]);
   const [isPrinting, setIsPrinting] = useState(false);
-  const [fault, setFault] = useState<{ readonly reason: unknown } | null>(null);
-  if (fault !== null) throw fault.reason;
+  const onFault = useFault();
 
   const addPicture = useCallback((picture: SheetPicture) => {
     setPictures((before) => [...before, picture]);
@@ -86,13 +86,13 @@ export function ProfileDialog(props: {
       },
       (reason: unknown) => {
         // An abort rejects with the signal's reason and is expected; anything else is a bug, for the boundary at the top.
-        if (!abort.signal.aborted) setFault({ reason });
+        if (!abort.signal.aborted) onFault(reason);
       },
     );
     return () => {
       abort.abort();
     };
-  }, [toMake, vision]);
+  }, [onFault, toMake, vision]);
 
   return (
     <Modal heading={words.heading} closeLabel={words.close} onClose={props.onClose} wide>

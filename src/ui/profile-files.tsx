@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef } from 'react';
 import type { BoardView } from '../core/camera/board.js';
 import { BOARD_CORNER_COUNT } from '../core/camera/board.js';
 import { LEAST_VIEWS, MOST_VIEWS } from '../core/camera/profile-quality.js';
@@ -7,6 +7,7 @@ import { useEquipment } from './equipment.js';
 import { boardFailureWords } from './profile-sentences.js';
 import { profileWords as words } from './profile-words.js';
 import { failureSaying } from './sentences.js';
+import { useFault } from './use-fault.js';
 import { useFocusOnCome } from './use-focus-on-come.js';
 
 /** A picture file of the sheet that was looked at. */
@@ -114,8 +115,7 @@ export function SheetFilesButton(props: {
 
 function useSheetPictures(files: readonly File[], done: number, onPicture: (picture: SheetPicture) => void): Progress {
   const { pictures, vision } = useEquipment();
-  const [fault, setFault] = useState<{ readonly reason: unknown } | null>(null);
-  if (fault !== null) throw fault.reason;
+  const onFault = useFault();
   const all = Math.min(files.length, MOST_VIEWS);
   const file = done < all ? files[done] : undefined;
   // Not the place in the list: what is left out may be cleared, and others come then.
@@ -143,12 +143,12 @@ function useSheetPictures(files: readonly File[], done: number, onPicture: (pict
       },
       (reason: unknown) => {
         // An abort rejects with the signal's reason and is expected; anything else is a bug, for the boundary at the top.
-        if (!abort.signal.aborted) setFault({ reason });
+        if (!abort.signal.aborted) onFault(reason);
       },
     );
     return () => {
       abort.abort();
     };
-  }, [file, done, onPicture, pictures, vision]);
+  }, [file, done, onFault, onPicture, pictures, vision]);
   return file === undefined ? null : { done, all };
 }

@@ -5,6 +5,7 @@ import { judgeViews } from '../core/camera/profile-quality.js';
 import { NORMAL_95 } from '../core/statistics/normal.js';
 import { horizontalFieldOfView, weaknessesOf } from '../session/profile-facts.js';
 import { formatNumber } from './numbers.js';
+import { Fact } from './picture-facts.js';
 import { ProfileCoverage } from './profile-coverage.js';
 import { ProfileNameField } from './profile-name-field.js';
 import { ProfileWeaknesses } from './profile-weaknesses.js';
@@ -83,15 +84,6 @@ export function ProfileResult(props: {
         </div>
       </form>
     </section>
-  );
-}
-
-function Fact(props: { readonly name: string; readonly children: React.ReactNode }) {
-  return (
-    <div>
-      <dt>{props.name}</dt>
-      <dd>{props.children}</dd>
-    </div>
   );
 }
 

@@ -130,7 +130,7 @@ export function profileFileSentence(failure: ProfileFileFailure): string {
   }
 }
 
-/** A share in per cent, with a narrow gap before the sign that is never broken. */
+/** A share in per cent, with a gap before the sign at which no line is broken. */
 export function percent(share: number, decimals: number): string {
   return `${formatNumber(100 * share, decimals)}\u00a0%`;
 }

@@ -1,11 +1,12 @@
 import { useEffect, useEffectEvent, useId, useState } from 'react';
-import type { CameraStream, MeasuringFailure, MeasuringProgress } from '../session/ports.js';
+import { SIDES } from '../core/units/side.js';
+import type { CameraStream, MeasuringFailure } from '../session/ports.js';
 import type { HeadView, SweepCoverage, SweepGap } from '../session/sweep-coverage.js';
 import { ENOUGH, LEAST_FRAMES, MOST_FRAMES } from '../session/sweep-coverage.js';
 import type { CourseMark, CourseStep } from '../session/sweep-course.js';
 import { courseAt, courseFor, courseMs, isStepApart } from '../session/sweep-course.js';
 import type { SweepFrame } from '../session/sweep-frames.js';
-import { coverageOfFrames, frameCounts, viewOf } from '../session/sweep-frames.js';
+import { coverageOfFrames, frameCounts, usableViews, viewOf } from '../session/sweep-frames.js';
 import type { SweepRun } from '../session/sweep-run.js';
 import type { LiveCamera } from '../session/profile-choice.js';
 import { startCourseClock } from './course-clock.js';
@@ -14,11 +15,12 @@ import { liveCameraOf } from './live-camera.js';
 import { Holding } from './holding.js';
 import { Modal } from './modal.js';
 import { formatNumber } from './numbers.js';
-import { frameFailureWords, gapWords, HARDLY_TURNED_DEG, progressSentence } from './sentences.js';
+import { frameFailureWords, gapWords, HARDLY_TURNED_DEG } from './sentences.js';
 import type { CourseUnderWay } from './sweep-guide.js';
 import { SweepGuide } from './sweep-guide.js';
 import { useCamera } from './use-camera.js';
 import type { SweepInHand } from './use-sweep.js';
+import { FramesProgress } from './work-progress.js';
 import { cameraWords, sweepWords as words } from './words.js';
 
 /** What the dialog does; whether a sweep is enough follows from its frames. */
@@ -75,6 +77,7 @@ export function SweepDialog(props: {
   const run = phase.kind === 'ready' ? null : props.run;
   const frames = run?.frames ?? NO_FRAMES;
   const counts = frameCounts(frames);
+  const views = usableViews(frames);
   const coverage = coverageOfFrames(frames);
   const stage = stageOf(phase, coverage, counts.waiting);
   const isCapturing = stage === 'capturing';
@@ -101,12 +104,13 @@ export function SweepDialog(props: {
   const isLessSure = counts.found >= LEAST_FRAMES && coverage.missing.length > 0;
   const isDone = stage === 'done';
   const isFailed = run?.stage.kind === 'failed';
-  const complete = useEffectEvent(() => {
+  const complete = (): void => {
     props.onTaken(camera === null ? null : liveCameraOf(camera));
     sweep.complete();
-  });
+  };
+  const onDone = useEffectEvent(complete);
   useEffect(() => {
-    if (isDone) complete();
+    if (isDone) onDone();
     // The sheet shows how it goes on.
     if (isDone || isFailed) onClose();
   }, [isDone, isFailed, onClose]);
@@ -115,14 +119,9 @@ export function SweepDialog(props: {
     setPhase(capturing(missing, 1));
   };
   const measureNow = (): void => {
-    props.onTaken(camera === null ? null : liveCameraOf(camera));
-    sweep.complete();
+    complete();
     onClose();
   };
-  const views = frames.flatMap((frame) => {
-    const view = frame.outcome.kind === 'found' ? viewOf(frame) : null;
-    return view === null ? [] : [view];
-  });
 
   return (
     <Modal
@@ -142,8 +141,8 @@ export function SweepDialog(props: {
             views={views}
           />
           <p className="sweep-step" role="status">
-            {state.kind === 'opening' && words.opening}
-            {state.kind === 'live' && stageWords(stage, step, coverage, frames)}
+            {state.kind === 'opening' && cameraWords.opening}
+            {state.kind === 'live' && stageWords(stage, step, coverage, frames, props.gaze)}
           </p>
           <Preview stream={camera?.stream ?? null} />
           {state.kind === 'failed' && <CameraFailure failure={state.failure} />}
@@ -243,10 +242,16 @@ function stageOf(phase: Phase, coverage: SweepCoverage, waiting: number): Stage 
   return isEnough ? 'done' : 'short';
 }
 
-function stageWords(stage: Stage, step: CourseStep, coverage: SweepCoverage, frames: readonly SweepFrame[]): string {
+function stageWords(
+  stage: Stage,
+  step: CourseStep,
+  coverage: SweepCoverage,
+  frames: readonly SweepFrame[],
+  gaze: 'camera' | 'far',
+): string {
   switch (stage) {
     case 'ready':
-      return words.ready;
+      return words.ready[gaze];
     case 'capturing':
       return isFirstAwaited(frames) ? words.firstFrame : (troubleWords(frames) ?? words.steps[step]);
     case 'working':
@@ -347,31 +352,6 @@ function useCapture(props: {
   }, [camera, underWay]);
 }
 
-/** How far the work on the frames has come. */
-export function FramesProgress(props: {
-  readonly done: number;
-  readonly all: number;
-  readonly loading: MeasuringProgress | null;
-}) {
-  const { all, done, loading } = props;
-  return loading === null ? (
-    <WorkProgress what={words.workingThrough(done, all)} share={done / Math.max(1, all)} />
-  ) : (
-    <WorkProgress what={progressSentence(loading)} share={loading.share} />
-  );
-}
-
-/** A work with its progress; `share` is null where nobody knows how far it has come. */
-export function WorkProgress({ what, share }: { readonly what: string; readonly share: number | null }) {
-  const id = useId();
-  return (
-    <p className="note progress">
-      <span id={id}>{what}</span>
-      {share === null ? <progress aria-labelledby={id} /> : <progress aria-labelledby={id} max={1} value={share} />}
-    </p>
-  );
-}
-
 /** What the sweep needs, and what of it is there. */
 function Needs({ coverage }: { readonly coverage: SweepCoverage }) {
   const { turnedDeg, distanceRatio, usable, missing } = coverage;
@@ -379,8 +359,12 @@ function Needs({ coverage }: { readonly coverage: SweepCoverage }) {
   const beyond = distanceRatio - 1;
   const needed = ENOUGH.distanceRatio - 1;
   const lines = [
-    { gap: 'turned-L', name: words.turnedL, is: degrees(turnedDeg.L), share: turnedDeg.L / ENOUGH.turnDeg },
-    { gap: 'turned-R', name: words.turnedR, is: degrees(turnedDeg.R), share: turnedDeg.R / ENOUGH.turnDeg },
+    ...SIDES.map((side) => ({
+      gap: `turned-${side}` as const,
+      name: words.turned[side],
+      is: degrees(turnedDeg[side]),
+      share: turnedDeg[side] / ENOUGH.turnDeg,
+    })),
     {
       gap: 'distance',
       name: words.distance,

@@ -18,14 +18,14 @@ export function SweepFacts({ sheet }: { readonly sheet: SheetInHand }) {
       <dl className="facts" aria-label={words.facts}>
         <FactsOfBoth sheet={sheet} estimates={estimates} />
         {distances.length > 0 && (
-          <Fact name={words.distanceRange}>
+          <Fact name={pictureWords.distance}>
             {words.from(
               formatNumber(Math.min(...distances) / 10, 0),
               `${formatNumber(Math.max(...distances) / 10, 0)} cm`,
             )}
           </Fact>
         )}
-        {yaws.length > 0 && <Fact name={words.turnRange}>{turnWords(Math.min(...yaws), Math.max(...yaws))}</Fact>}
+        {yaws.length > 0 && <Fact name={pictureWords.turned}>{turnWords(Math.min(...yaws), Math.max(...yaws))}</Fact>}
         <Fact name={pictureWords.scale}>{pictureWords.pixelsPerMm(formatNumber(pixelsPerMm, 1))}</Fact>
       </dl>
       <AdviceList

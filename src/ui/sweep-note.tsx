@@ -3,10 +3,10 @@ import type { SweepFrame, SweepTrouble } from '../session/sweep-frames.js';
 import { frameCounts, framesMissing, straightestFrame } from '../session/sweep-frames.js';
 import type { SweepRun } from '../session/sweep-run.js';
 import { sweepFailureSaying } from './sentences.js';
-import { FramesProgress, WorkProgress } from './sweep-dialog.js';
 import { sweepHeadline } from './sweep-headline.js';
 import { FramesList } from './sweep-view.js';
 import type { SheetInHand } from './use-sheet.js';
+import { FramesProgress, WorkProgress } from './work-progress.js';
 import { sweepWords as words } from './words.js';
 
 /** A sweep on its way, or why it came to nothing. */

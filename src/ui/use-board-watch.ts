@@ -6,6 +6,7 @@ import type { FrameVerdict } from '../session/profile-views.js';
 import { isOfDevice } from '../session/profile-views.js';
 import { useEquipment } from './equipment.js';
 import { pixelsOf } from './picture-pixels.js';
+import { useFault } from './use-fault.js';
 
 /** What the camera saw last. */
 export interface BoardLook {
@@ -42,8 +43,7 @@ export function useBoardWatch(
 ): BoardLook | null {
   const { vision } = useEquipment();
   const [look, setLook] = useState<BoardLook | null>(null);
-  const [fault, setFault] = useState<{ readonly reason: unknown } | null>(null);
-  if (fault !== null) throw fault.reason;
+  const onFault = useFault();
   const judgeNow = useEffectEvent(judge);
   const take = useEffectEvent(onTaken);
   const giveUp = useEffectEvent(onFailure);
@@ -97,12 +97,12 @@ export function useBoardWatch(
     };
     watch().catch((reason: unknown) => {
       // An abort rejects with the signal's reason and is expected; anything else is a bug, for the boundary at the top.
-      if (!signal.aborted) setFault({ reason });
+      if (!signal.aborted) onFault(reason);
     });
     return () => {
       abort.abort();
     };
-  }, [camera, vision]);
+  }, [camera, onFault, vision]);
   return look;
 }
 

@@ -17,6 +17,7 @@ import type { SheetEvent, SheetState } from '../session/sheet.js';
 import { isHiddenByFailure, openSheet, ownSheet, picturesOf, sheetReducer } from '../session/sheet.js';
 import type { SweepTrouble } from '../session/sweep-frames.js';
 import { useEquipment } from './equipment.js';
+import { useFault } from './use-fault.js';
 import { useProfiles } from './use-profiles.js';
 import type { SweepInHand } from './use-sweep.js';
 import { useSweep } from './use-sweep.js';
@@ -74,12 +75,7 @@ export function useSheet(): SheetInHand {
   const [state, dispatch] = useReducer(sheetReducer, store, (from) => openSheet(from.load()));
   const { shelf } = useProfiles();
   const running = useRef<AbortController | null>(null);
-  const [fault, setFault] = useState<{ readonly reason: unknown } | null>(null);
-  if (fault !== null) throw fault.reason;
-
-  const onFault = useCallback((reason: unknown) => {
-    setFault({ reason });
-  }, []);
+  const onFault = useFault();
 
   const settings = useSame(measuringSettings(state.settings, shelf.profiles, state.takenBy));
   // A sweep that is measured for the first time may be another camera's than what is still shown.

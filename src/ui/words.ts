@@ -121,6 +121,14 @@ export const cameraWords = {
   burstFrames: 5,
 } as const;
 
+const STANDINGS = {
+  used: 'used',
+  slipped: 'card slipped',
+  misfit: 'does not fit',
+  'left-out': 'left out',
+  'not-measured': 'being measured',
+} as const;
+
 export const sweepWords = {
   take: 'Take a sweep',
   takeAnother: 'Take another sweep',
@@ -143,7 +151,7 @@ export const sweepWords = {
   near: 'near',
   far: 'far',
   steps: {
-    hold: 'Face to the camera, eyes on the lens.',
+    hold: 'Face to the camera, eyes where you were asked to look.',
     'turn-R': 'Turn the head slowly to the right.',
     'turn-L': 'Turn the head slowly to the left.',
     'to-middle': 'Slowly back to the middle.',
@@ -151,8 +159,10 @@ export const sweepWords = {
     farther: 'Lean back, a little farther away.',
     back: 'Back to where you were.',
   },
-  ready: 'Ready when the wearer holds the card and looks into the lens.',
-  opening: 'Opening the camera. The browser may ask for permission.',
+  ready: {
+    camera: 'Ready when the wearer holds the card and looks into the lens.',
+    far: 'Ready when the wearer holds the card and looks far past the camera.',
+  },
   working: 'Keep the card where it is; the frames are being looked at.',
   enough: 'Enough. The wearer can rest; the last frames are being looked at.',
   looking: 'Looking at the frames',
@@ -160,13 +170,12 @@ export const sweepWords = {
   hardlyTurned: (gaps: string): string =>
     `The head hardly turned. Still needed: ${gaps}. Hold the card as before and go on.`,
   lessSure: 'That is less than is useful: the result will be less sure.',
-  firstFrame: 'Hold the card and look into the lens; it starts when the first frame was looked at.',
+  firstFrame: 'Hold the card and your eyes still; it starts when the first frame was looked at.',
   trouble: (reason: string): string => `The last frames could not be used: ${reason}.`,
   needed: 'What the sweep needs',
   has: 'enough',
   lacks: 'still missing',
-  turnedR: 'Turned right',
-  turnedL: 'Turned left',
+  turned: { R: 'Turned right', L: 'Turned left' },
   distance: 'Nearer and farther',
   frames: 'Frames',
   degreesOf: (is: string, wanted: number): string => `${is}° of ${wanted}°`,
@@ -205,20 +214,8 @@ export const sweepWords = {
     L: (degrees: string): string => `turned ${degrees}° to the left`,
     straight: 'straight',
   },
-  standings: {
-    used: 'used',
-    slipped: 'card slipped',
-    misfit: 'does not fit',
-    'left-out': 'left out',
-    'not-measured': 'being measured',
-  },
-  standingsOfFailed: {
-    used: 'used',
-    slipped: 'card slipped',
-    misfit: 'does not fit',
-    'left-out': 'left out',
-    'not-measured': 'all found',
-  },
+  standings: STANDINGS,
+  standingsOfFailed: { ...STANDINGS, 'not-measured': 'all found' },
   standingsLong: {
     used: 'Used.',
     slipped: 'Not used: the card sat elsewhere on the face than in most frames.',
@@ -229,14 +226,12 @@ export const sweepWords = {
   /** of a frame whose sweep has no numbers */
   foundOnly: 'All was found in it, but the sweep has no numbers.',
   facts: 'What this sweep says besides',
-  turnRange: 'Head turned',
   from: (low: string, high: string): string => `${low} to ${high}`,
   turnedFromTo: (right: string, left: string): string => `${right}° right to ${left}° left`,
   turnedOneSide: {
     R: (low: string, high: string): string => `${low}° to ${high}° to the right`,
     L: (low: string, high: string): string => `${low}° to ${high}° to the left`,
   },
-  distanceRange: 'Camera distance',
   better: 'What would make the next sweep better',
   found: (headline: string): string => `Sweep measured. ${headline}`,
 } as const;
