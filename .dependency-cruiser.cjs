@@ -31,6 +31,7 @@ const CORE_ORDER = {
   camera: ['units', 'geometry', 'statistics', 'fitting'],
   estimate: ['units', 'geometry', 'statistics', 'fitting', 'catalogue', 'reading', 'camera'],
   crosscheck: ['units', 'geometry', 'statistics', 'fitting', 'catalogue', 'reading', 'camera', 'estimate'],
+  lenses: ['units', 'geometry', 'statistics', 'fitting', 'catalogue', 'reading', 'camera', 'estimate', 'crosscheck'],
 };
 
 const folderRules = Object.entries(MAY_IMPORT).map(([folder, allowed]) => ({

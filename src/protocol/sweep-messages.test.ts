@@ -144,7 +144,7 @@ describe('messages from the sweep worker', () => {
     for (const part of Object.keys(ESTIMATE)) {
       const damaged = { ...ESTIMATE, [part]: undefined };
       expect(parsed({ estimates: { ...ESTIMATES, pdFar: damaged } }), part).toBeNull();
-      expect(parsed({ estimates: { ...ESTIMATES, bridgeWidth10: damaged } }), part).toBeNull();
+      expect(parsed({ estimates: { ...ESTIMATES, distanceBetweenRims10: damaged } }), part).toBeNull();
     }
   });
 

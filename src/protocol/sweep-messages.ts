@@ -142,6 +142,8 @@ const isAlwaysEstimated = shape<Readonly<Record<AlwaysEstimated, Estimate>>>({
   pdNear: isEstimate,
   monoPdR: isEstimate,
   monoPdL: isEstimate,
+  monoNearR: isEstimate,
+  monoNearL: isEstimate,
   apertureR: isEstimate,
   apertureL: isEstimate,
   headWidth: isEstimate,
@@ -156,8 +158,8 @@ const isAlwaysEstimated = shape<Readonly<Record<AlwaysEstimated, Estimate>>>({
 const SOMETIMES_ESTIMATED: Readonly<Record<SometimesEstimated, true>> = {
   pupilDiameterR: true,
   pupilDiameterL: true,
-  bridgeWidth10: true,
-  bridgeWidth15: true,
+  distanceBetweenRims10: true,
+  distanceBetweenRims15: true,
 };
 
 const areFaceEstimates: Check<FaceEstimates> = (value): value is FaceEstimates =>

@@ -7,7 +7,7 @@ import type {
   PopulationSpread,
   ReadingName,
   Repeatability,
-  SideDifferenceLimit,
+  SideDifferenceSpread,
   Tolerance,
 } from './measurement.js';
 
@@ -16,10 +16,9 @@ export interface OutsideTables {
   readonly tolerances: Readonly<Record<MeasurementId, Tolerance>>;
   readonly plausible: Readonly<Record<MeasurementId, PlausibleRange>>;
   readonly population: Readonly<Record<MeasurementId, PopulationSpread>>;
-  /** null where no hand reading is taken */
-  readonly repeatability: Readonly<Record<MeasurementId, Repeatability | null>>;
+  readonly repeatability: Readonly<Record<MeasurementId, Repeatability>>;
   /** null where the measurement has no sides */
-  readonly sideDifferences: Readonly<Record<MeasurementId, SideDifferenceLimit | null>>;
+  readonly sideDifferences: Readonly<Record<MeasurementId, SideDifferenceSpread | null>>;
 }
 
 /** All measurements, in the order of the sheet. */
@@ -27,21 +26,14 @@ export type Catalogue = readonly Measurement[];
 
 /** Joins the definitions with what is known of the outside world. */
 export function assembleCatalogue(tables: OutsideTables): Catalogue {
-  return DEFINITIONS.map((definition) => {
-    const repeatability = tables.repeatability[definition.id];
-    invariant(
-      definition.fields.length > 0 === (repeatability !== null),
-      `${definition.id} needs a repeatability exactly where it is read by hand`,
-    );
-    return {
-      ...definition,
-      tolerance: tables.tolerances[definition.id],
-      plausible: tables.plausible[definition.id],
-      population: tables.population[definition.id],
-      repeatability,
-      sideDifference: tables.sideDifferences[definition.id],
-    };
-  });
+  return DEFINITIONS.map((definition) => ({
+    ...definition,
+    tolerance: tables.tolerances[definition.id],
+    plausible: tables.plausible[definition.id],
+    population: tables.population[definition.id],
+    repeatability: tables.repeatability[definition.id],
+    sideDifference: tables.sideDifferences[definition.id],
+  }));
 }
 
 /** The measurement with this id. */
@@ -56,9 +48,4 @@ export function measurementOfReading(catalogue: Catalogue, name: ReadingName): M
   const found = catalogue.find((measurement) => measurement.fields.some((field) => field.name === name));
   invariant(found !== undefined, `the catalogue has no place for ${name}`);
   return found;
-}
-
-/** The places of all hand readings in the order in which they are read. */
-export function readingNames(catalogue: Catalogue): readonly ReadingName[] {
-  return catalogue.flatMap((measurement) => measurement.fields.map((field) => field.name));
 }

@@ -3,14 +3,97 @@ import type { Sourced } from './source-status.js';
 
 /** Every measurement of the catalogue. */
 export type MeasurementId =
-  'binocularPd' | 'monocularPd' | 'nearPd' | 'lidAperture' | 'headWidth' | 'templeWidth' | 'irisDiameter';
+  | 'binocularPd'
+  | 'monocularPd'
+  | 'nearPd'
+  | 'monocularNearPd'
+  | 'lidAperture'
+  | 'pupilDiameter'
+  | 'irisDiameter'
+  | 'headWidth'
+  | 'templeWidth'
+  | 'apicalRadius'
+  | 'distanceBetweenRims10'
+  | 'distanceBetweenRims15'
+  | 'frontalAngle'
+  | 'splayAngle'
+  | 'crestHeight'
+  | 'bridgeProjection'
+  | 'lengthToBend'
+  | 'lengthToTangent'
+  | 'lengthOfDrop'
+  | 'angleOfSide'
+  | 'downwardAngleOfDrop'
+  | 'inwardAngleOfDrop'
+  | 'earPointDifference'
+  | 'boxLensWidth'
+  | 'boxLensHeight'
+  | 'distanceBetweenLenses'
+  | 'overallSideLength'
+  | 'fittingHeight'
+  | 'backVertexDistance'
+  | 'pantoscopicAngle'
+  | 'faceFormAngle';
 
 /**
- * The places on the sheet where a hand reading is written, in the order in which they are read. R and L are the wearer's.
- * Each carries the name of the estimate that it is compared with.
+ * The places on the sheet where a hand reading is written, in the order of the sheet. R and L are the wearer's. Where the
+ * camera measures the same, its estimate has the same name.
  */
-export type ReadingName =
-  'pdFar' | 'monoPdR' | 'monoPdL' | 'pdNear' | 'apertureR' | 'apertureL' | 'headWidth' | 'templeWidth';
+export const READING_NAMES = [
+  'pdFar',
+  'monoPdR',
+  'monoPdL',
+  'pdNear',
+  'monoNearR',
+  'monoNearL',
+  'apertureR',
+  'apertureL',
+  'pupilDiameterR',
+  'pupilDiameterL',
+  'irisDiameter',
+  'headWidth',
+  'templeWidth',
+  'apicalRadius',
+  'distanceBetweenRims10',
+  'distanceBetweenRims15',
+  'frontalAngleR',
+  'frontalAngleL',
+  'splayAngleR',
+  'splayAngleL',
+  'crestHeightR',
+  'crestHeightL',
+  'bridgeProjection',
+  'lengthToBendR',
+  'lengthToBendL',
+  'lengthToTangentR',
+  'lengthToTangentL',
+  'lengthOfDropR',
+  'lengthOfDropL',
+  'angleOfSideR',
+  'angleOfSideL',
+  'downwardAngleOfDropR',
+  'downwardAngleOfDropL',
+  'inwardAngleOfDropR',
+  'inwardAngleOfDropL',
+  'earPointDifference',
+  'boxLensWidth',
+  'boxLensHeight',
+  'distanceBetweenLenses',
+  'overallSideLength',
+  'fittingHeightR',
+  'fittingHeightL',
+  'backVertexDistanceR',
+  'backVertexDistanceL',
+  'pantoscopicAngle',
+  'faceFormAngle',
+] as const;
+
+export type ReadingName = (typeof READING_NAMES)[number];
+
+/** The blocks of the sheet: what is measured on the bare face, and with the chosen frame on it. */
+export const MEASUREMENT_GROUPS = ['eyes', 'head', 'nose', 'sides', 'frame'] as const;
+
+export type MeasurementGroup = (typeof MEASUREMENT_GROUPS)[number];
 
 /** One place of a measurement; `side` is null where the measurement has none. */
 export interface MeasurementField {
@@ -28,20 +111,26 @@ export interface MeasurementDefinition {
   /** the trade's short name for a narrow column */
   readonly shortName: string;
   /** which block of the sheet it belongs to */
-  readonly group: 'eyes' | 'head';
+  readonly group: MeasurementGroup;
   /** one sentence */
   readonly definition: string;
   /** where the definition comes from */
   readonly definedBy: Sourced;
-  /** R before L; empty where only the camera measures */
+  /** R before L */
   readonly fields: readonly MeasurementField[];
   readonly unit: MeasurementUnit;
+  /** whether zero and negative values can be: a crest below the lids' line, a bridge behind the lashes */
+  readonly isSigned: boolean;
+  /** read from a scale, or found by trying sizes until one fits */
+  readonly takenBy: 'scale' | 'trial';
   /** step to which a hand reading is written, in `unit` */
   readonly resolution: number;
   /** how it is taken by hand, one or two sentences */
   readonly howTaken: string;
   /** what may hurt the wearer or spoil the reading; null where there is nothing beyond the rules of the house */
   readonly caution: string | null;
+  /** how it is taken where the eyes never fixate together; null where a squint changes nothing */
+  readonly withSquint: string | null;
 }
 
 /** Lower and upper bound, both still inside, in the unit of the measurement. */
@@ -66,9 +155,9 @@ export interface Repeatability extends Sourced {
   readonly standardDeviation: number;
 }
 
-/** From what difference between right and left on a person is asked to look again, in the unit of the measurement. */
-export interface SideDifferenceLimit extends Sourced {
-  readonly value: number;
+/** How right less left scatters among people, the mean taken as zero; in the unit of the measurement. */
+export interface SideDifferenceSpread extends Sourced {
+  readonly standardDeviation: number;
 }
 
 /** Mean and standard deviation among adults, in the unit of the measurement. */
@@ -82,8 +171,7 @@ export interface Measurement extends MeasurementDefinition {
   readonly tolerance: Tolerance;
   readonly plausible: PlausibleRange;
   readonly population: PopulationSpread;
-  /** null where no hand reading is taken */
-  readonly repeatability: Repeatability | null;
+  readonly repeatability: Repeatability;
   /** null where the measurement has no sides */
-  readonly sideDifference: SideDifferenceLimit | null;
+  readonly sideDifference: SideDifferenceSpread | null;
 }

@@ -63,6 +63,9 @@ export type AlwaysEstimated =
   | 'pdNear'
   | 'monoPdR'
   | 'monoPdL'
+  /** share of each eye in `pdNear` */
+  | 'monoNearR'
+  | 'monoNearL'
   | 'apertureR'
   | 'apertureL'
   | 'headWidth'
@@ -79,8 +82,8 @@ export type SometimesEstimated =
   | 'pupilDiameterR'
   | 'pupilDiameterL'
   /** width of the nose 10 and 15 mm below its crest, indicative */
-  | 'bridgeWidth10'
-  | 'bridgeWidth15';
+  | 'distanceBetweenRims10'
+  | 'distanceBetweenRims15';
 
 export type FaceEstimates = Readonly<Record<AlwaysEstimated, Estimate>> &
   Readonly<Partial<Record<SometimesEstimated, Estimate>>>;

@@ -367,6 +367,8 @@ function estimatesOf(model: Model, adjustment: Adjustment<BudgetSource>): FaceEs
     pdNear: ['mm', (x) => nearCentrationDistanceMm(pdFar(x), settings.workingDistanceMm)],
     monoPdR: ['mm', (x) => mono(x, 'R')],
     monoPdL: ['mm', (x) => mono(x, 'L')],
+    monoNearR: ['mm', (x) => nearCentrationDistanceMm(mono(x, 'R'), settings.workingDistanceMm)],
+    monoNearL: ['mm', (x) => nearCentrationDistanceMm(mono(x, 'L'), settings.workingDistanceMm)],
     apertureR: ['mm', (x) => aperture(x, 'R')],
     apertureL: ['mm', (x) => aperture(x, 'L')],
     headWidth: ['mm', headWidth],
@@ -407,7 +409,7 @@ function pupilDiameters(
 function bridgeWidths(
   model: Model,
   adjustment: Adjustment<BudgetSource>,
-): Partial<Record<'bridgeWidth10' | 'bridgeWidth15', Estimate>> {
+): Partial<Record<'distanceBetweenRims10' | 'distanceBetweenRims15', Estimate>> {
   const cameraAt = cameraByParameters(model);
   const entries = model.features.bridge.map(({ belowCrestMm, R, L, uncertaintyPx }) => {
     const scaleAt = (x: readonly number[]): number =>
@@ -417,7 +419,7 @@ function bridgeWidths(
       { source: 'head-shape', sensitivity: scaleAt, uncertainty: Math.SQRT2 * uncertaintyPx },
       { source: 'head-shape', sensitivity: widthMm, uncertainty: BRIDGE_SHAPE_SD },
     ];
-    return [`bridgeWidth${belowCrestMm}`, estimateOf(adjustment, 'mm', widthMm, own)] as const;
+    return [`distanceBetweenRims${belowCrestMm}`, estimateOf(adjustment, 'mm', widthMm, own)] as const;
   });
   return Object.fromEntries(entries);
 }

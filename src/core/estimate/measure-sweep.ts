@@ -394,6 +394,8 @@ function estimatesOf(fitted: Fitted): FaceEstimates {
     pdNear: ['mm', (s) => nearCentrationDistanceMm(pdFar(s), settings.workingDistanceMm)],
     monoPdR: ['mm', (s) => mono(s, 'R')],
     monoPdL: ['mm', (s) => mono(s, 'L')],
+    monoNearR: ['mm', (s) => nearCentrationDistanceMm(mono(s, 'R'), settings.workingDistanceMm)],
+    monoNearL: ['mm', (s) => nearCentrationDistanceMm(mono(s, 'L'), settings.workingDistanceMm)],
     apertureR: ['mm', (s) => s[S.apertureR]! + s[S.lidBiasR]!],
     apertureL: ['mm', (s) => s[S.apertureL]! + s[S.lidBiasL]!],
     headWidth: ['mm', (s) => s[S.headRatio]! * s[S.headSpan]!],
@@ -442,7 +444,7 @@ function pupilDiameters(
 function bridgeWidths(
   model: SweepModel,
   adjustment: BundleAdjustment<BudgetSource>,
-): Partial<Record<'bridgeWidth10' | 'bridgeWidth15', Estimate>> {
+): Partial<Record<'distanceBetweenRims10' | 'distanceBetweenRims15', Estimate>> {
   const { views, settings } = model;
   const entries = ([10, 15] as const).flatMap((level) => {
     const seen = views.flatMap(({ features }, i) => {
@@ -463,7 +465,7 @@ function bridgeWidths(
       { source: 'head-shape', sensitivity: (s) => median(scales(s)), uncertainty: doubtPx },
       { source: 'head-shape', sensitivity: widthMm, uncertainty: BRIDGE_SHAPE_SD },
     ];
-    return [[`bridgeWidth${level}`, estimateOf(adjustment, 'mm', widthMm, own)] as const];
+    return [[`distanceBetweenRims${level}`, estimateOf(adjustment, 'mm', widthMm, own)] as const];
   });
   return Object.fromEntries(entries);
 }

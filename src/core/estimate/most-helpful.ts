@@ -71,6 +71,8 @@ const GROUPS: Readonly<Record<EstimateName, EstimateGroup>> = {
   pdNear: 'pd',
   monoPdR: 'mono',
   monoPdL: 'mono',
+  monoNearR: 'mono',
+  monoNearL: 'mono',
   apertureR: 'aperture',
   apertureL: 'aperture',
   headWidth: 'width',
@@ -82,8 +84,8 @@ const GROUPS: Readonly<Record<EstimateName, EstimateGroup>> = {
   headRoll: 'other',
   pupilDiameterR: 'other',
   pupilDiameterL: 'other',
-  bridgeWidth10: 'other',
-  bridgeWidth15: 'other',
+  distanceBetweenRims10: 'other',
+  distanceBetweenRims15: 'other',
 };
 
 /**
