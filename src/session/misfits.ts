@@ -1,64 +1,160 @@
 import type { Catalogue } from '../core/catalogue/catalogue.js';
-import type { ReadingName } from '../core/catalogue/measurement.js';
-import { checkReadings } from '../core/crosscheck/check-readings.js';
+import { measurementOfReading } from '../core/catalogue/catalogue.js';
+import type { Range, ReadingName } from '../core/catalogue/measurement.js';
 import type { Finding } from '../core/crosscheck/finding.js';
-import type { Inconsistency } from '../core/crosscheck/inconsistency.js';
-import { likelySlipsAmong } from '../core/crosscheck/likely-slips.js';
-import type { Slip } from '../core/crosscheck/slip.js';
-import type { Estimate } from '../core/estimate/estimate.js';
-import type { Readings } from '../core/reading/reading.js';
+import type { Explanation, Reconciliation, Suspicion } from '../core/crosscheck/reconciliation.js';
 import type { ReadingFailure } from '../core/reading/parse-reading.js';
+import type { Reading, Readings } from '../core/reading/reading.js';
 import { takeReading } from '../core/reading/reading.js';
-import type { SheetRow } from './rows.js';
+import type { FieldRow, SheetRow } from './rows.js';
 
-/** Something on the sheet that does not fit, and what most likely went wrong. Nothing is changed by it. */
-export type Misfit = { readonly names: readonly ReadingName[]; readonly slips: readonly Slip[] } & (
-  | { readonly kind: 'refused'; readonly failure: Extract<ReadingFailure, { kind: 'impossible' }> }
-  | { readonly kind: 'inconsistent'; readonly inconsistency: Inconsistency }
+/** A number that no face has, or sizes that were tried and cannot all be as they were found. */
+export type RefusedFailure = Extract<ReadingFailure, { kind: 'impossible' | 'not-positive' | 'trials-contradict' }>;
+
+/** Something on the sheet that does not fit. Nothing is changed by it. */
+export type Misfit = {
+  /** the places that it concerns, the most doubtful first */
+  readonly names: readonly ReadingName[];
+} & (
+  | {
+      /** what was entered cannot be */
+      readonly kind: 'refused';
+      readonly failure: RefusedFailure;
+      /** what probably happened, most probable first; empty where nobody asked, or no usual slip explains it */
+      readonly explanations: readonly Explanation[];
+    }
+  /** all that is written makes a slip probable */
+  | { readonly kind: 'suspected'; readonly suspicion: Suspicion }
+  /** hand and camera lie further apart than the tolerance and both doubts allow, and no suspicion says why */
   | { readonly kind: 'disagrees'; readonly finding: Extract<Finding, { kind: 'disagrees' }> }
+  | {
+      /** two readers differ by more than both doubts explain */
+      readonly kind: 'readers-differ';
+      readonly value: number;
+      readonly otherReader: string;
+      readonly otherValue: number;
+    }
+  | {
+      /** one or more repeats stand far from the others */
+      readonly kind: 'far-off-repeat';
+      /** as they were read from the scale */
+      readonly farOff: readonly number[];
+      readonly others: readonly number[];
+    }
+  /** seldom found among people although nothing contradicts it: look again */
+  | { readonly kind: 'unusual'; readonly value: number; readonly usual: Range }
 );
 
-/** Causes below this share among those considered are not worth a sentence. Chosen. */
-const SHOWN_WEIGHT = 0.15;
-const SHOWN_SLIPS = 2;
+/** What is written at each place, whether it can be or not: refused numbers too, so that a slip can be sought in them. */
+export function writtenReadings(rows: readonly SheetRow[], catalogue: Catalogue): Readings {
+  const readings: { -readonly [Name in keyof Readings]: Readings[Name] } = {};
+  for (const { field, reading, together } of rows.flatMap(({ fields }) => fields)) {
+    if (reading.ok) readings[field] = together ?? reading.value;
+    else if (reading.failure.kind === 'impossible' || reading.failure.kind === 'not-positive') {
+      readings[field] = takeReading(field, reading.failure.value, catalogue);
+    }
+  }
+  return readings;
+}
 
 /**
- * What does not fit: numbers that cannot be, readings that contradict each other, readings that the camera contradicts.
- * Covered estimates are left out, so that nothing here tells what the camera saw.
+ * What does not fit, most probable first: what cannot be, what is suspected, what camera or second reader contradict, repeats
+ * far from the others, and last what is merely seldom. Each place is named by the gravest of them; a repeat far from the others
+ * is said besides, since it may be the reason.
+ *
+ * @param reconciliation of `writtenReadings`, or of the readings that can be; with the estimates that are not covered, so that
+ * nothing here tells what the camera saw before its time
  */
 export function sheetMisfits(
   rows: readonly SheetRow[],
+  reconciliation: Reconciliation,
   catalogue: Catalogue,
-  workingDistanceMm: number,
 ): readonly Misfit[] {
   const fields = rows.flatMap((row) => row.fields.map((field) => ({ ...field, covered: row.covered })));
-  const readings: { -readonly [Name in keyof Readings]: Readings[Name] } = {};
-  const refused: { name: ReadingName; failure: Extract<ReadingFailure, { kind: 'impossible' }> }[] = [];
-  const estimates: Partial<Record<ReadingName, Estimate>> = {};
-  for (const { field, reading, estimate, covered } of fields) {
-    if (reading.ok) readings[field] = reading.value;
-    else if (reading.failure.kind === 'impossible') refused.push({ name: field, failure: reading.failure });
-    if (estimate !== null && !covered) estimates[field] = estimate;
-  }
-  const slipsOf = (names: readonly ReadingName[], known: Readings): readonly Slip[] =>
-    likelySlipsAmong(names, { readings: known, estimates, catalogue, workingDistanceMm })
-      .filter((slip) => slip.weight >= SHOWN_WEIGHT)
-      .slice(0, SHOWN_SLIPS);
+  const refused = fields.flatMap((field) => refusedMisfit(field, reconciliation));
+  const refusedNames = namesOf(refused);
+  const suspected = reconciliation.suspicions
+    .filter(({ names }) => names[0] === undefined || !refusedNames.has(names[0]))
+    .sort((a, b) => b.probability - a.probability)
+    .map((suspicion): Misfit => ({ kind: 'suspected', names: suspicion.names, suspicion }));
+  const suspectedNames = namesOf(suspected);
+  const isNamed = (field: ReadingName): boolean => refusedNames.has(field) || suspectedNames.has(field);
 
-  const misfits: Misfit[] = [];
-  const explained = new Set<ReadingName>();
-  for (const { name, failure } of refused) {
-    const known = { ...readings, [name]: takeReading(name, failure.value, catalogue) };
-    misfits.push({ kind: 'refused', names: [name], failure, slips: slipsOf([name], known) });
-  }
-  for (const inconsistency of checkReadings(readings, catalogue, workingDistanceMm)) {
-    const slips = slipsOf(inconsistency.names, readings);
-    misfits.push({ kind: 'inconsistent', names: inconsistency.names, inconsistency, slips });
-    for (const slip of slips) for (const { name } of slip.restorations) explained.add(name);
-  }
-  for (const { field, finding } of fields) {
-    if (finding?.kind !== 'disagrees' || explained.has(field)) continue;
-    misfits.push({ kind: 'disagrees', names: [field], finding, slips: slipsOf([field], readings) });
-  }
-  return misfits;
+  const disagreeing = fields
+    .flatMap(({ field, finding, covered }) =>
+      finding?.kind === 'disagrees' && !covered && !isNamed(field) ? [{ field, finding }] : [],
+    )
+    .sort((a, b) => Math.abs(b.finding.comparison.enNumber) - Math.abs(a.finding.comparison.enNumber))
+    .map(({ field, finding }): Misfit => ({ kind: 'disagrees', names: [field], finding }));
+  const differing = fields.flatMap(readersMisfit);
+  const grave = namesOf([...refused, ...suspected, ...disagreeing, ...differing]);
+  return [
+    ...refused,
+    ...suspected,
+    ...disagreeing,
+    ...differing,
+    ...fields.flatMap(repeatMisfit),
+    ...fields.flatMap((field) => (grave.has(field.field) ? [] : unusualMisfit(field, catalogue))),
+  ];
+}
+
+/** All places that are named, and those that a named slip would change. */
+function namesOf(misfits: readonly Misfit[]): ReadonlySet<ReadingName> {
+  return new Set(
+    misfits.flatMap((misfit) => {
+      const slips = explanationsOf(misfit)[0]?.slips ?? [];
+      return [...misfit.names, ...slips.flatMap(({ restorations }) => restorations.map(({ name }) => name))];
+    }),
+  );
+}
+
+/** What probably happened, most probable first; empty for what no slip is sought in. */
+export function explanationsOf(misfit: Misfit): readonly Explanation[] {
+  if (misfit.kind === 'refused') return misfit.explanations;
+  return misfit.kind === 'suspected' ? misfit.suspicion.explanations : [];
+}
+
+function isRefused(failure: ReadingFailure): failure is RefusedFailure {
+  return failure.kind === 'impossible' || failure.kind === 'not-positive' || failure.kind === 'trials-contradict';
+}
+
+function refusedMisfit({ field, reading }: FieldRow, { suspicions }: Reconciliation): readonly Misfit[] {
+  if (reading.ok || !isRefused(reading.failure)) return [];
+  const suspicion = suspicions.find(({ names }) => names[0] === field);
+  return [{ kind: 'refused', names: [field], failure: reading.failure, explanations: suspicion?.explanations ?? [] }];
+}
+
+function readersMisfit({ field, reading, other, readersDiffer }: FieldRow): readonly Misfit[] {
+  if (!readersDiffer || !reading.ok || other?.reading?.ok !== true) return [];
+  return [
+    {
+      kind: 'readers-differ',
+      names: [field],
+      value: reading.value.value,
+      otherReader: other.reader,
+      otherValue: other.reading.value.value,
+    },
+  ];
+}
+
+function repeatMisfit({ field, reading }: FieldRow): readonly Misfit[] {
+  const repeats = reading.ok ? (reading.value.origin?.repeats ?? null) : null;
+  if (repeats === null || repeats.farOff.length === 0) return [];
+  const isFarOff = (place: number): boolean => repeats.farOff.includes(place);
+  const scales = repeats.values.map(({ scale }) => scale);
+  return [
+    {
+      kind: 'far-off-repeat',
+      names: [field],
+      farOff: scales.filter((_, place) => isFarOff(place)),
+      others: scales.filter((_, place) => !isFarOff(place)),
+    },
+  ];
+}
+
+function unusualMisfit({ field, reading }: FieldRow, catalogue: Catalogue): readonly Misfit[] {
+  if (!reading.ok) return [];
+  const { value }: Reading = reading.value;
+  const usual = measurementOfReading(catalogue, field).plausible.soft;
+  return value < usual.low || value > usual.high ? [{ kind: 'unusual', names: [field], value, usual }] : [];
 }

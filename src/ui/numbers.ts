@@ -24,3 +24,8 @@ function halfWidth(estimate: Estimate): number {
 export function formatEstimate(estimate: Estimate, decimals = 1): string {
   return `${formatNumber(estimate.value, decimals)}${NARROW_SPACE}±${NARROW_SPACE}${formatNumber(halfWidth(estimate), decimals)}`;
 }
+
+/** A number as it would be written by hand: no more decimals than it has, two at most. */
+export function plainNumber(value: number): string {
+  return formatNumber(value, 2).replace(/\.?0+$/, '');
+}

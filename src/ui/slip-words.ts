@@ -1,0 +1,96 @@
+import type { ReadingName } from '../core/catalogue/measurement.js';
+import type { Explanation } from '../core/crosscheck/reconciliation.js';
+import type { SlipKind } from '../core/crosscheck/slip.js';
+import { unreachable } from '../core/result.js';
+import type { Misfit } from '../session/misfits.js';
+import { explanationsOf } from '../session/misfits.js';
+import { plainNumber } from './numbers.js';
+
+/** Chosen: below this a cause is said as one that may be, and its number is not offered. */
+export const PROBABLE = 0.5;
+
+/** What went wrong, in as few words as go into a row of the sheet. */
+export function slipShort(kind: SlipKind): string {
+  switch (kind) {
+    case 'digits-swapped':
+      return 'two digits swapped';
+    case 'sides-swapped':
+      return 'right and left swapped';
+    case 'offset-forgotten':
+      return 'amount of the gauge left out';
+    case 'offset-twice':
+      return 'amount of the gauge added twice';
+    case 'near-for-distance':
+      return 'near for distance';
+    case 'distance-for-near':
+      return 'distance for near';
+    case 'half-for-whole':
+      return 'one eye for both';
+    case 'whole-for-half':
+      return 'both eyes for one';
+    case 'halved':
+      return 'half of the whole';
+    case 'point-moved':
+      return 'decimal point';
+    case 'centimetres':
+      return 'in centimetres';
+    case 'inches':
+      return 'in inches';
+    case 'rows-swapped':
+      return 'two rows swapped';
+    case 'ten-off':
+      return 'wrong ten';
+    case 'digit-wrong':
+      return 'one digit wrong';
+    case 'sign-lost':
+      return 'wrong sign';
+    default:
+      return unreachable(kind);
+  }
+}
+
+/** The cause that may be offered: more probable than all others together. */
+export function probableExplanation(misfit: Misfit): Explanation | null {
+  const [best] = explanationsOf(misfit);
+  return best !== undefined && best.probability >= PROBABLE ? best : null;
+}
+
+/**
+ * The short phrase beside the field `name`, such as `probably 71: wrong ten`; null where nothing about it does not fit, or where
+ * its finding says so already.
+ */
+export function rowMark(name: ReadingName, sheet: { readonly misfits: readonly Misfit[] }): string | null {
+  for (const misfit of sheet.misfits) {
+    const restoring = restoringWords(misfit, name);
+    if (restoring !== null) return restoring;
+  }
+  const own = sheet.misfits.find(({ kind, names }) => kind !== 'disagrees' && names.includes(name));
+  return own === undefined ? null : markWords(own, name);
+}
+
+function restoringWords(misfit: Misfit, name: ReadingName): string | null {
+  for (const { kind, restorations } of probableExplanation(misfit)?.slips ?? []) {
+    const restoration = restorations.find((one) => one.name === name);
+    if (restoration !== undefined) return `probably ${plainNumber(restoration.restored)}: ${slipShort(kind)}`;
+  }
+  return null;
+}
+
+function markWords(misfit: Misfit, name: ReadingName): string {
+  switch (misfit.kind) {
+    case 'refused':
+      return misfit.failure.kind === 'trials-contradict' ? 'the trials contradict each other' : 'cannot be';
+    case 'suspected':
+      return misfit.names[0] === name ? 'does not fit' : 'in doubt';
+    case 'disagrees':
+      return 'disagrees';
+    case 'readers-differ':
+      return 'the readers differ';
+    case 'far-off-repeat':
+      return 'a repeat far from the others';
+    case 'unusual':
+      return 'unusual: look again';
+    default:
+      return unreachable(misfit);
+  }
+}
