@@ -1,14 +1,15 @@
-import type { LensKind } from '../core/lenses/prescription.js';
+import type { HorizontalBase, LensKind, VerticalBase } from '../core/lenses/prescription.js';
 
-/** What stands in the fields of the prescription, as typed; empty where nothing was. */
+/** What stands in the fields of the prescription for one eye, as typed; empty where nothing was. */
 export interface TypedEye {
   readonly sphere: string;
   readonly cylinder: string;
   readonly axis: string;
   readonly prismHorizontal: string;
-  readonly baseHorizontal: 'in' | 'out';
+  /** empty until it is chosen: a base that nobody chose would be a guess */
+  readonly baseHorizontal: HorizontalBase | '';
   readonly prismVertical: string;
-  readonly baseVertical: 'up' | 'down';
+  readonly baseVertical: VerticalBase | '';
   readonly add: string;
 }
 
@@ -18,7 +19,7 @@ export interface TypedPrescription {
   /** at which the prescription was found, mm */
   readonly vertexDistance: string;
   readonly lensKind: LensKind;
-  /** longest diameter of the lens shape from its boxed centre doubled ("effective diameter"), mm */
+  /** effective diameter of the chosen frame's lens shape, mm: twice the longest radius from the boxed centre to its edge */
   readonly effectiveDiameter: string;
 }
 
@@ -27,9 +28,9 @@ const NO_EYE: TypedEye = {
   cylinder: '',
   axis: '',
   prismHorizontal: '',
-  baseHorizontal: 'in',
+  baseHorizontal: '',
   prismVertical: '',
-  baseVertical: 'up',
+  baseVertical: '',
   add: '',
 };
 
