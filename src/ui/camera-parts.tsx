@@ -1,6 +1,6 @@
 import { useEffect, useId, useRef } from 'react';
 import type { CameraDevice, MeasuringFailure } from '../session/ports.js';
-import { failureSaying } from './sentences.js';
+import { failureSaying } from './picture-sentences.js';
 import { cameraWords as words } from './words.js';
 
 /** Why there is no camera, and the way out. */

@@ -1,3 +1,4 @@
+import type { MeasurementUnit } from '../core/catalogue/measurement.js';
 import type { Estimate } from '../core/estimate/estimate.js';
 
 const MINUS = '\u2212';
@@ -28,4 +29,9 @@ export function formatEstimate(estimate: Estimate, decimals = 1): string {
 /** A number as it would be written by hand: no more decimals than it has, two at most. */
 export function plainNumber(value: number): string {
   return formatNumber(value, 2).replace(/\.?0+$/, '');
+}
+
+/** The written number with its unit. */
+export function withUnit(text: string, unit: MeasurementUnit): string {
+  return unit === 'mm' ? `${text} mm` : `${text}°`;
 }

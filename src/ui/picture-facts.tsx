@@ -7,7 +7,7 @@ import { measurementById } from '../core/catalogue/catalogue.js';
 import { useEquipment } from './equipment.js';
 import { formatEstimate, formatNumber } from './numbers.js';
 import { ProfileFact } from './profile-fact.js';
-import { adviceSentence } from './sentences.js';
+import { adviceSentence } from './picture-sentences.js';
 import type { SheetInHand } from './use-sheet.js';
 import { pictureWords as words, sheetWords } from './words.js';
 

@@ -13,7 +13,7 @@ import { PictureFacts } from './picture-facts.js';
 import type { PictureRegion } from './picture-region.js';
 import { eyeRegion, faceRegion, wholeRegion } from './picture-region.js';
 import { PictureStage } from './picture-stage.js';
-import { failureSaying, progressSentence } from './sentences.js';
+import { failureSaying, progressSentence } from './picture-sentences.js';
 import { noticeSentence } from './sheet-notice.js';
 import { SweepFacts } from './sweep-facts.js';
 import { SweepNote, SweptNote } from './sweep-note.js';

@@ -6,7 +6,7 @@ import { viewsOfOneSize } from '../session/profile-views.js';
 import { useEquipment } from './equipment.js';
 import { boardFailureWords } from './profile-sentences.js';
 import { profileWords as words } from './profile-words.js';
-import { failureSaying } from './sentences.js';
+import { failureSaying } from './picture-sentences.js';
 import { useFault } from './use-fault.js';
 import { useFocusOnCome } from './use-focus-on-come.js';
 

@@ -6,8 +6,8 @@ import type { ProfileFileFailure } from '../session/profile-file.js';
 import type { FrameVerdict } from '../session/profile-views.js';
 import { isOfDevice } from '../session/profile-views.js';
 import { formatNumber } from './numbers.js';
-import type { Saying } from './sentences.js';
-import { failureSaying } from './sentences.js';
+import type { Saying } from './picture-sentences.js';
+import { failureSaying } from './picture-sentences.js';
 
 /** Why pictures of the sheet gave no view or no profile, and the way out. */
 export function boardFailureSaying(failure: BoardFailure | DeviceFailure): Saying {

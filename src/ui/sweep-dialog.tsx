@@ -15,7 +15,7 @@ import { liveCameraOf } from './live-camera.js';
 import { Holding } from './holding.js';
 import { Modal } from './modal.js';
 import { formatNumber } from './numbers.js';
-import { frameFailureWords, gapWords, HARDLY_TURNED_DEG } from './sentences.js';
+import { frameFailureWords, gapWords, HARDLY_TURNED_DEG } from './sweep-sentences.js';
 import type { CourseUnderWay } from './sweep-guide.js';
 import { SweepGuide } from './sweep-guide.js';
 import { useCamera } from './use-camera.js';

@@ -1,7 +1,7 @@
 import { numberOfPlace } from '../session/sweep-frames.js';
 import { formatNumber } from './numbers.js';
 import { AdviceList, Fact, FactsOfBoth } from './picture-facts.js';
-import { sweepAdviceSentence } from './sentences.js';
+import { sweepAdviceSentence } from './sweep-sentences.js';
 import type { SheetInHand } from './use-sheet.js';
 import { pictureWords, sweepWords as words } from './words.js';
 

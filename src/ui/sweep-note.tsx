@@ -2,7 +2,7 @@ import type { SheetState } from '../session/sheet.js';
 import type { SweepFrame, SweepTrouble } from '../session/sweep-frames.js';
 import { frameCounts, framesMissing, straightestFrame } from '../session/sweep-frames.js';
 import type { SweepRun } from '../session/sweep-run.js';
-import { sweepFailureSaying } from './sentences.js';
+import { sweepFailureSaying } from './sweep-sentences.js';
 import { sweepHeadline } from './sweep-headline.js';
 import { FramesList } from './sweep-view.js';
 import type { SheetInHand } from './use-sheet.js';

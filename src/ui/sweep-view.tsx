@@ -9,7 +9,7 @@ import { formatNumber } from './numbers.js';
 import { PictureCanvas } from './picture-canvas.js';
 import { eyeRegion, faceRegion, wholeRegion } from './picture-region.js';
 import { PictureStage } from './picture-stage.js';
-import { frameFailureWords } from './sentences.js';
+import { frameFailureWords } from './sweep-sentences.js';
 import type { SheetInHand } from './use-sheet.js';
 import { pictureWords, sweepWords as words } from './words.js';
 

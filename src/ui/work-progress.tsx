@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import type { MeasuringProgress } from '../session/ports.js';
-import { progressSentence } from './sentences.js';
+import { progressSentence } from './picture-sentences.js';
 import { sweepWords as words } from './words.js';
 
 /** How far the work on the frames of a sweep has come. */
