@@ -7,7 +7,8 @@ import { LengthField } from './length-field.js';
 import { Modal } from './modal.js';
 import { ProfileList } from './profile-list.js';
 import { PrintScaleField } from './print-scale-field.js';
-import { failureSaying, lengthFailureSentence } from './sentences.js';
+import { failureSaying } from './picture-sentences.js';
+import { lengthFailureSentence } from './sentences.js';
 import { settingsWords as words } from './words.js';
 
 /** What the reader chooses once and rarely changes. */
