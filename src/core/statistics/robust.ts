@@ -30,11 +30,12 @@ export const MODIFIED_Z_LIMIT = 3.5;
  * How far each value stands from the median, in robust standard deviations (Iglewicz and Hoaglin 1993, section 3.3).
  * Where more than half of the values are equal, which is common in readings to half a millimetre, the mean absolute
  * deviation from the median takes the place of the MAD (widely used; from memory); all are 0 when all values are equal.
+ * A MAD below `leastMad` is taken as that, for values which are known to be no finer.
  */
-export function modifiedZScores(values: readonly number[]): readonly number[] {
+export function modifiedZScores(values: readonly number[], leastMad = 0): readonly number[] {
   const centre = median(values);
   const deviations = values.map((value) => value - centre);
-  const mad = medianAbsoluteDeviation(values);
+  const mad = Math.max(medianAbsoluteDeviation(values), leastMad);
   if (mad > 0) return deviations.map((deviation) => (MAD_TO_SIGMA * deviation) / mad);
   const meanDeviation = mean(deviations.map(Math.abs));
   return deviations.map((deviation) => (meanDeviation > 0 ? deviation / (MEAN_DEVIATION_TO_SIGMA * meanDeviation) : 0));
