@@ -1,7 +1,9 @@
 import type { OutsideTables } from '../src/core/catalogue/catalogue.js';
 import type { Range } from '../src/core/catalogue/measurement.js';
 import type { Sourced } from '../src/core/catalogue/source-status.js';
+import type { Gauge } from '../src/core/reading/gauge.js';
 import cards from './cards.json' with { type: 'json' };
+import gauges from './gauges.json' with { type: 'json' };
 import population from './population.json' with { type: 'json' };
 import repeatability from './repeatability.json' with { type: 'json' };
 import tolerances from './tolerances.json' with { type: 'json' };
@@ -32,3 +34,16 @@ export const OUTSIDE_TABLES = {
   repeatability,
   sideDifferences: population.sideDifferences,
 } as OutsideTables;
+
+/** Gauges as the trade has them, to begin a practice's own list with: invented, no maker's. */
+export const EXAMPLE_GAUGES: readonly Gauge[] = (gauges as readonly (Gauge & Sourced)[]).map(
+  ({ id, name, serves, resolution, zeroOffset, bias, checkedOn }) => ({
+    id,
+    name,
+    serves,
+    resolution,
+    zeroOffset,
+    bias,
+    checkedOn,
+  }),
+);

@@ -43,9 +43,22 @@ export function measurementById(catalogue: Catalogue, id: MeasurementId): Measur
   return found;
 }
 
+/** Of each catalogue, the measurements by the names of their readings: they are asked for at every keystroke, for every row. */
+const byReading = new WeakMap<Catalogue, ReadonlyMap<ReadingName, Measurement>>();
+
+function measurementsByReading(catalogue: Catalogue): ReadonlyMap<ReadingName, Measurement> {
+  const known = byReading.get(catalogue);
+  if (known !== undefined) return known;
+  const measurements = new Map(
+    catalogue.flatMap((measurement) => measurement.fields.map((field) => [field.name, measurement] as const)),
+  );
+  byReading.set(catalogue, measurements);
+  return measurements;
+}
+
 /** The measurement that a reading belongs to. */
 export function measurementOfReading(catalogue: Catalogue, name: ReadingName): Measurement {
-  const found = catalogue.find((measurement) => measurement.fields.some((field) => field.name === name));
+  const found = measurementsByReading(catalogue).get(name);
   invariant(found !== undefined, `the catalogue has no place for ${name}`);
   return found;
 }
