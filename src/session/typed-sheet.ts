@@ -1,36 +1,14 @@
-import { z } from 'zod';
-import type { ReadingName } from '../core/catalogue/measurement.js';
+import type { Confirmations } from './entries.js';
+import type { Practice } from './practice.js';
+import { DEFAULT_PRACTICE } from './practice.js';
+import type { ReaderId, ReaderSheet } from './reader-sheet.js';
+import { EMPTY_READER_SHEET } from './reader-sheet.js';
+import type { TypedPrescription } from './typed-prescription.js';
+import { NO_PRESCRIPTION } from './typed-prescription.js';
+import type { WearerNotes } from './wearer-notes.js';
+import { NO_NOTES } from './wearer-notes.js';
 
-/**
- * The fields of the sheet into which a hand reading is typed, in the order in which Enter goes through them. The near PD is
- * not among them: the camera works it out for the working distance, and the sheet shows it beside the picture.
- */
-export const READING_FIELDS = [
-  'pdFar',
-  'monoPdR',
-  'monoPdL',
-  'apertureR',
-  'apertureL',
-  'headWidth',
-  'templeWidth',
-] as const satisfies readonly ReadingName[];
-
-export type ReadingField = (typeof READING_FIELDS)[number];
-
-/** What stands in each field, kept as it was typed; empty text where nothing was typed yet. */
-export type TypedReadings = Readonly<Record<ReadingField, string>>;
-
-export const NO_READINGS: TypedReadings = {
-  pdFar: '',
-  monoPdR: '',
-  monoPdL: '',
-  apertureR: '',
-  apertureL: '',
-  headWidth: '',
-  templeWidth: '',
-};
-
-/** What the reader chose; lengths are kept as typed text, like the readings. */
+/** What was chosen at this desk; lengths are kept as typed text, like the readings. */
 export interface SheetSettings {
   /** where the wearer is asked to look */
   readonly gaze: 'camera' | 'far';
@@ -46,6 +24,7 @@ export interface SheetSettings {
   readonly cameraId: string | null;
   /** the camera profile for pictures from files; null for none, and as good as none where it is on the shelf no more */
   readonly profileId: string | null;
+  readonly practice: Practice;
 }
 
 export const DEFAULT_SHEET_SETTINGS: SheetSettings = {
@@ -56,52 +35,25 @@ export const DEFAULT_SHEET_SETTINGS: SheetSettings = {
   checkLengthText: '',
   cameraId: null,
   profileId: null,
+  practice: DEFAULT_PRACTICE,
 };
 
 /** All that a reload must not lose. Pictures and what was found in them are never part of it. */
 export interface TypedSheet {
-  readonly readings: TypedReadings;
+  readonly readers: Readonly<Record<ReaderId, ReaderSheet>>;
+  /** whose sheet is open */
+  readonly reader: ReaderId;
+  readonly notes: WearerNotes;
+  readonly prescription: TypedPrescription;
+  readonly confirmations: Confirmations;
   readonly settings: SheetSettings;
 }
 
-const text = z.string().max(64);
-
-const typedSheetSchema = z.object({
-  version: z.literal(1),
-  readings: z.object({
-    pdFar: text,
-    monoPdR: text,
-    monoPdL: text,
-    apertureR: text,
-    apertureL: text,
-    headWidth: text,
-    templeWidth: text,
-  }),
-  settings: z.object({
-    gaze: z.enum(['camera', 'far']),
-    workingDistanceText: text,
-    covered: z.boolean(),
-    card: z.enum(['bought', 'printed']),
-    checkLengthText: text,
-    cameraId: z.string().max(512).nullable(),
-    // sheets that were kept before there were profiles have none
-    profileId: z.string().max(64).nullable().default(null),
-  }),
-});
-
-/** The sheet as the text that is kept. */
-export function writeTypedSheet(sheet: TypedSheet): string {
-  return JSON.stringify({ version: 1, readings: sheet.readings, settings: sheet.settings });
-}
-
-/** The sheet from kept text; null where the text is not what `writeTypedSheet` writes. */
-export function parseTypedSheet(kept: string): TypedSheet | null {
-  let raw: unknown;
-  try {
-    raw = JSON.parse(kept);
-  } catch {
-    return null;
-  }
-  const parsed = typedSheetSchema.safeParse(raw);
-  return parsed.success ? { readings: parsed.data.readings, settings: parsed.data.settings } : null;
-}
+export const EMPTY_TYPED_SHEET: TypedSheet = {
+  readers: { first: EMPTY_READER_SHEET, second: EMPTY_READER_SHEET },
+  reader: 'first',
+  notes: NO_NOTES,
+  prescription: NO_PRESCRIPTION,
+  confirmations: {},
+  settings: DEFAULT_SHEET_SETTINGS,
+};

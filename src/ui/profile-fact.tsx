@@ -1,6 +1,6 @@
 import type { LiveCamera } from '../session/profile-choice.js';
 import { countsFor, profileFor } from '../session/profile-choice.js';
-import { measuredSize } from '../session/sheet.js';
+import { measuredSize } from '../session/picture-state.js';
 import type { SheetState } from '../session/sheet.js';
 import type { StoredProfile } from '../session/stored-profile.js';
 import { useProfiles } from './use-profiles.js';

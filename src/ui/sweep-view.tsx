@@ -1,7 +1,7 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import { SIDES } from '../core/units/side.js';
 import type { Picture } from '../session/ports.js';
-import type { PictureState } from '../session/sheet.js';
+import type { PictureState } from '../session/picture-state.js';
 import type { FrameStanding, JudgedFrame, SweepFrame } from '../session/sweep-frames.js';
 import { judgeFrames, representativeFrame, straightestFrame } from '../session/sweep-frames.js';
 import { useEquipment } from './equipment.js';
