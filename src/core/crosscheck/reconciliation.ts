@@ -1,6 +1,7 @@
 import type { Catalogue } from '../catalogue/catalogue.js';
 import type { ReadingName } from '../catalogue/measurement.js';
 import type { Estimate } from '../estimate/estimate.js';
+import type { Gauge } from '../reading/gauge.js';
 import type { Readings } from '../reading/reading.js';
 import type { RelationId } from './relations.js';
 import type { Slip } from './slip.js';
@@ -13,6 +14,8 @@ export interface Evidence {
   readonly catalogue: Catalogue;
   /** spectacle plane to the near object, mm */
   readonly workingDistanceMm: number;
+  /** all gauges that the readings may have been taken with: an amount that one of them needs may have been forgotten */
+  readonly gauges: readonly Gauge[];
 }
 
 /** One or two slips that together explain what does not fit. */

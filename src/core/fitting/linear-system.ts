@@ -52,6 +52,26 @@ export function invertSymmetric(matrix: readonly (readonly number[])[]): number[
   return inverse;
 }
 
+/** Natural logarithm of the determinant of a symmetric positive definite matrix; minus infinity where it is not. */
+export function logDeterminant(matrix: readonly (readonly number[])[]): number {
+  const n = matrix.length;
+  const lower = matrix.map((row) => [...row]);
+  let total = 0;
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j <= i; j++) {
+      let sum = matrix[i]![j]!;
+      for (let k = 0; k < j; k++) sum -= lower[i]![k]! * lower[j]![k]!;
+      if (i !== j) lower[i]![j] = sum / lower[j]![j]!;
+      else if (!(sum > 0)) return Number.NEGATIVE_INFINITY;
+      else {
+        lower[i]![i] = Math.sqrt(sum);
+        total += Math.log(sum);
+      }
+    }
+  }
+  return total;
+}
+
 /** Matrix times column vector. */
 export function multiplyMatrixVector(matrix: readonly (readonly number[])[], vector: ArrayLike<number>): number[] {
   return matrix.map((row) => row.reduce((sum, value, i) => sum + value * vector[i]!, 0));

@@ -1,0 +1,136 @@
+import type { ReadingName } from '../catalogue/measurement.js';
+import { READING_NAMES } from '../catalogue/measurement.js';
+import { invertSymmetric, logDeterminant, multiplyMatrixVector } from '../fitting/linear-system.js';
+import { invariant } from '../result.js';
+import type { FaceModel } from './face-model.js';
+import type { Evidence } from './reconciliation.js';
+
+type Matrix = readonly (readonly number[])[];
+
+/**
+ * The readings and the camera's values as one normal random vector: how far each is from its mean (`residual`), the inverse of
+ * their covariance (`precision`, S^-1 with S = what scatters among people plus each one's own doubt), and their product
+ * `weighted` = S^-1 residual. All that is asked of a hypothesis follows from these without inverting anything again.
+ */
+export interface ObservedSheet {
+  /** the places that were read by hand, first in all vectors; the camera's values follow */
+  readonly names: readonly ReadingName[];
+  readonly places: ReadonlyMap<ReadingName, number>;
+  /** the camera's values behind the hand's */
+  readonly cameraNames: readonly ReadingName[];
+  readonly size: number;
+  readonly residual: readonly number[];
+  readonly weighted: readonly number[];
+  readonly precision: Matrix;
+  /** variance of each value for a given true one */
+  readonly ownVariance: readonly number[];
+}
+
+/** The eyes' estimates of the camera are parts of one another; these carry all that it says, without saying it twice. */
+const CAMERA_NAMES = READING_NAMES.filter((name) => !['pdNear', 'monoNearR', 'monoNearL'].includes(name));
+
+/** The vector of all that was observed. */
+export function observeSheet({ readings, estimates }: Evidence, model: FaceModel): ObservedSheet {
+  const names = READING_NAMES.filter((name) => readings[name] !== undefined);
+  const hasBothEyes = estimates?.monoPdR !== undefined && estimates.monoPdL !== undefined;
+  const cameraNames = CAMERA_NAMES.filter(
+    (name) => estimates?.[name] !== undefined && !(name === 'pdFar' && hasBothEyes),
+  );
+  const all = [...names, ...cameraNames];
+  const observed = all.map((name, i) => {
+    const one = i < names.length ? readings[name] : estimates?.[name];
+    invariant(one !== undefined, `${name} was observed`);
+    return one;
+  });
+  const residual = observed.map(({ value }, i) => value - model.means[all[i]!]);
+  const ownVariance = observed.map(({ standardUncertainty }) => standardUncertainty ** 2);
+  const matrix = all.map((a, i) => all.map((b, j) => model.covarianceOf(a, b) + (i === j ? ownVariance[i]! : 0)));
+  if (hasBothEyes && estimates.pdFar !== undefined) {
+    // u(R + L)² = u(R)² + u(L)² + 2 cov(R, L): the doubt of the sum tells how the doubts of both eyes hang together.
+    const [i, j] = [all.indexOf('monoPdR', names.length), all.indexOf('monoPdL', names.length)];
+    const [uR, uL] = [estimates.monoPdR.standardUncertainty, estimates.monoPdL.standardUncertainty];
+    const limit = 0.98 * uR * uL;
+    const shared = Math.min(
+      Math.max((estimates.pdFar.standardUncertainty ** 2 - uR ** 2 - uL ** 2) / 2, -limit),
+      limit,
+    );
+    matrix[i]![j]! += shared;
+    matrix[j]![i]! += shared;
+  }
+  const precision = invertSymmetric(matrix);
+  invariant(precision !== null, 'a covariance with own doubts in it is positive definite');
+  return {
+    names,
+    places: new Map(names.map((name, i) => [name, i])),
+    cameraNames,
+    size: all.length,
+    residual,
+    weighted: multiplyMatrixVector(precision, residual),
+    precision,
+    ownVariance,
+  };
+}
+
+/** The same sheet with other values in some places: `changes` are added to the residuals. Nothing is inverted again. */
+export function withChanges(sheet: ObservedSheet, changes: readonly Change[]): ObservedSheet {
+  const residual = [...sheet.residual];
+  const weighted = [...sheet.weighted];
+  for (const { place, by } of changes) {
+    residual[place]! += by;
+    const row = sheet.precision[place]!;
+    for (let i = 0; i < sheet.size; i += 1) weighted[i]! += by * row[i]!;
+  }
+  return { ...sheet, residual, weighted };
+}
+
+/** What is added to the value at a place. */
+export interface Change {
+  readonly place: number;
+  readonly by: number;
+}
+
+/**
+ * Natural logarithm of how much likelier the sheet is with the changes than as it stands:
+ * -½ (r + d)ᵀ W (r + d) + ½ rᵀ W r = -dᵀ W r - ½ dᵀ W d.
+ */
+export function gainOfChanges(sheet: ObservedSheet, changes: readonly Change[]): number {
+  const { weighted, precision } = sheet;
+  let gain = 0;
+  for (let a = 0; a < changes.length; a += 1) {
+    const { place, by } = changes[a]!;
+    gain -= by * weighted[place]! + 0.5 * by * by * precision[place]![place]!;
+    for (let b = 0; b < a; b += 1) {
+      const other = changes[b]!;
+      gain -= by * other.by * precision[place]![other.place]!;
+    }
+  }
+  return gain;
+}
+
+/** What all other values say of those at `places`: how far these are off, and with which covariance. */
+export interface Prediction {
+  /** written less predicted, in the order of `places` */
+  readonly off: readonly number[];
+  /** covariance of written less predicted */
+  readonly covariance: Matrix;
+  /** natural logarithm of the probability density of what stands there, given all others */
+  readonly logDensity: number;
+}
+
+/**
+ * The values at some places, predicted from all others. For a block B of a normal vector the rest leaves it the covariance
+ * (W_BB)^-1, and what is written lies (W_BB)^-1 (W r)_B off the prediction (partitioned inverse).
+ */
+export function predictFromOthers({ weighted, precision }: ObservedSheet, places: readonly number[]): Prediction {
+  const block = places.map((a) => places.map((b) => precision[a]![b]!));
+  const covariance = invertSymmetric(block);
+  invariant(covariance !== null, 'a part of a precision is positive definite');
+  const pulls = places.map((place) => weighted[place]!);
+  const off = multiplyMatrixVector(covariance, pulls);
+  const distance = off.reduce((total, one, i) => total + one * pulls[i]!, 0);
+  return {
+    off,
+    covariance,
+    logDensity: -0.5 * (distance + places.length * Math.log(2 * Math.PI) - logDeterminant(block)),
+  };
+}

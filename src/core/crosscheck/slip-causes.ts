@@ -1,0 +1,277 @@
+import type { Catalogue } from '../catalogue/catalogue.js';
+import { measurementOfReading } from '../catalogue/catalogue.js';
+import type { Measurement, ReadingName } from '../catalogue/measurement.js';
+import { nearCentrationDistanceMm, pdFarFromNearCentrationMm } from '../estimate/gaze.js';
+import type { Reading, Readings } from '../reading/reading.js';
+import { withDigitsSwapped, withOneDigitChanged } from './digits.js';
+import type { Evidence } from './reconciliation.js';
+import { ROUNDING_SLACK } from './rounding-slack.js';
+import type { Restoration, Slip, SlipKind } from './slip.js';
+
+/**
+ * How often each slip happens to one reading (or one pair of them). Chosen, since nobody has counted: they rank causes that
+ * explain the numbers equally well, and leave a sheet of forty readings without any slip three times in four.
+ */
+export const SLIP_FREQUENCY: Readonly<Record<SlipKind, number>> = {
+  'digits-swapped': 0.001,
+  'sides-swapped': 0.001,
+  'offset-forgotten': 0.001,
+  'offset-twice': 0.001,
+  'near-for-distance': 0.0005,
+  'distance-for-near': 0.0005,
+  'half-for-whole': 0.0005,
+  'whole-for-half': 0.0005,
+  halved: 0.001,
+  'point-moved': 0.0003,
+  centimetres: 0.0003,
+  inches: 0.0001,
+  'rows-swapped': 0.0005,
+  'ten-off': 0.001,
+  'digit-wrong': 0.001,
+  'sign-lost': 0.001,
+};
+
+/** A slip with how often it happens: natural logarithm of its frequency, shared among the values that it could restore. */
+export interface Cause {
+  readonly slip: Slip;
+  readonly logFrequency: number;
+}
+
+/** Every slip that could have led to one number alone. */
+export function causesOfOne(name: ReadingName, evidence: Evidence): readonly Cause[] {
+  const reading = evidence.readings[name];
+  if (reading === undefined) return [];
+  const measurement = measurementOfReading(evidence.catalogue, name);
+  const place = { name, reading, measurement };
+  return [
+    ...digitCauses(place),
+    ...unitCauses(place),
+    ...signCauses(place),
+    ...offsetCauses(place, evidence),
+    ...wholeCauses(place, evidence.readings),
+    ...nearCauses(place, evidence.workingDistanceMm),
+  ];
+}
+
+/** Every exchange of two numbers that could have led to what is written. */
+export function causesOfTwo({ readings, catalogue }: Evidence): readonly Cause[] {
+  return pairsOf(catalogue).flatMap(({ kind, names: [a, b] }): readonly Cause[] => {
+    const [one, other] = [readings[a], readings[b]];
+    if (one === undefined || other === undefined) return [];
+    // What changed places is what was read from the scales.
+    const restored = [scaleOf(other) + shiftOf(one), scaleOf(one) + shiftOf(other)] as const;
+    if (restored[0] === one.value && restored[1] === other.value) return [];
+    if (!isPossible(a, restored[0], catalogue) || !isPossible(b, restored[1], catalogue)) return [];
+    return [
+      {
+        slip: {
+          kind,
+          restorations: [
+            { name: a, written: one.value, restored: withoutDust(restored[0]) },
+            { name: b, written: other.value, restored: withoutDust(restored[1]) },
+          ],
+        },
+        logFrequency: Math.log(SLIP_FREQUENCY[kind]),
+      },
+    ];
+  });
+}
+
+/** Both eyes written as just half of the whole, as if nobody had measured each: which readings these are. */
+export function halvedEyes(readings: Readings): readonly (readonly [ReadingName, ReadingName])[] {
+  const candidates = [
+    ['pdFar', 'monoPdR', 'monoPdL'],
+    ['pdNear', 'monoNearR', 'monoNearL'],
+  ] as const;
+  return candidates.flatMap(([whole, right, left]) => {
+    const [all, one, other] = [readings[whole], readings[right], readings[left]];
+    if (one === undefined || other === undefined || Math.abs(one.value - other.value) > ROUNDING_SLACK) return [];
+    if (all === undefined || Math.abs(all.value - 2 * one.value) > ROUNDING_SLACK) return [];
+    return [[right, left] as const];
+  });
+}
+
+interface Place {
+  readonly name: ReadingName;
+  readonly reading: Reading;
+  readonly measurement: Measurement;
+}
+
+/** What the gauge adds to each scale reading. */
+function shiftOf({ origin }: Reading): number {
+  return origin?.gauge === null || origin === null ? 0 : origin.gauge.zeroOffset - origin.gauge.bias;
+}
+
+function scaleOf(reading: Reading): number {
+  return withoutDust(reading.value - shiftOf(reading));
+}
+
+/** Sums of decimal numbers miss their value in the last binary digit. */
+function withoutDust(value: number): number {
+  return Number(value.toFixed(6));
+}
+
+function isPossible(name: ReadingName, value: number, catalogue: Catalogue): boolean {
+  const { isSigned, plausible } = measurementOfReading(catalogue, name);
+  return (isSigned || value > 0) && value >= plausible.hard.low && value <= plausible.hard.high;
+}
+
+/** Several scale readings of one kind share its frequency, also those that no face could show. */
+function causes(kind: SlipKind, { name, reading, measurement }: Place, scales: readonly number[]): readonly Cause[] {
+  const { hard } = measurement.plausible;
+  const shift = shiftOf(reading);
+  return scales.flatMap((scale): readonly Cause[] => {
+    const restored = withoutDust(scale + shift);
+    if (Math.abs(restored - reading.value) < ROUNDING_SLACK) return [];
+    if (restored < hard.low || restored > hard.high || (!measurement.isSigned && restored <= 0)) return [];
+    return [
+      {
+        slip: { kind, restorations: [{ name, written: reading.value, restored }] },
+        logFrequency: Math.log(SLIP_FREQUENCY[kind] / scales.length),
+      },
+    ];
+  });
+}
+
+/** The same for values that follow from other readings, not from figures of the scale. */
+function causesOfValues(kind: SlipKind, place: Place, values: readonly number[]): readonly Cause[] {
+  const shift = shiftOf(place.reading);
+  return causes(
+    kind,
+    place,
+    values.map((value) => value - shift),
+  );
+}
+
+/** One number was read or typed wrongly; of several repeats one would stand far off, and is pointed out by itself. */
+function digitCauses(place: Place): readonly Cause[] {
+  const { reading, measurement } = place;
+  const isRepeated = (reading.origin?.repeats?.values.length ?? 1) > 1;
+  if (isRepeated || measurement.takenBy === 'trial') return [];
+  const scale = scaleOf(reading);
+  const step = reading.origin?.gauge?.resolution ?? measurement.resolution;
+  const onScale = (value: number): boolean => Math.abs(value - roundToStep(value, step)) < ROUNDING_SLACK;
+  // a gauge that shows halves was not read to a tenth: 65.3 is no likely origin of 63.5
+  const readable = (values: readonly number[]) => (onScale(scale) ? values.filter(onScale) : values);
+  const size = Math.abs(scale);
+  const signed = (values: readonly number[]): readonly number[] => values.map((value) => (scale < 0 ? -value : value));
+  return [
+    ...causes('digits-swapped', place, signed(readable(withDigitsSwapped(size)))),
+    ...causes('digit-wrong', place, signed(readable(withOneDigitChanged(size)))),
+    ...causes('ten-off', place, [scale - 10, scale + 10]),
+  ];
+}
+
+function unitCauses(place: Place): readonly Cause[] {
+  const { reading, measurement } = place;
+  const scale = scaleOf(reading);
+  const shifted = (power: number): number => Number(`${scale}e${power}`);
+  if (scale === 0) return [];
+  if (measurement.unit === 'deg') return causes('point-moved', place, [shifted(1), shifted(-1)]);
+  return [
+    ...causes('centimetres', place, [shifted(1)]),
+    ...causes('point-moved', place, [shifted(-1), shifted(2), shifted(-2)]),
+    ...causes('inches', place, [roundToStep(scale * 25.4, measurement.resolution)]),
+  ];
+}
+
+function signCauses(place: Place): readonly Cause[] {
+  return place.measurement.isSigned ? causes('sign-lost', place, [-scaleOf(place.reading)]) : [];
+}
+
+/** The sheet adds what the gauge in use needs: the reader may have added it too, or have used another gauge than was set. */
+function offsetCauses(place: Place, { gauges }: Evidence): readonly Cause[] {
+  const { reading, measurement } = place;
+  const inUse = reading.origin?.gauge ?? null;
+  const scale = scaleOf(reading);
+  const twice = inUse === null || inUse.zeroOffset === 0 ? [] : [scale - inUse.zeroOffset];
+  const forgotten = gauges
+    .filter(({ id, serves, zeroOffset }) => id !== inUse?.id && serves.includes(measurement.id) && zeroOffset !== 0)
+    .map(({ zeroOffset }) => scale + zeroOffset);
+  return [...causes('offset-twice', place, twice), ...causes('offset-forgotten', place, [...new Set(forgotten)])];
+}
+
+const WHOLES: Readonly<Partial<Record<ReadingName, readonly [ReadingName, ReadingName]>>> = {
+  pdFar: ['monoPdR', 'monoPdL'],
+  pdNear: ['monoNearR', 'monoNearL'],
+};
+
+const OTHER_EYE: Readonly<Partial<Record<ReadingName, ReadingName>>> = {
+  monoPdR: 'monoPdL',
+  monoPdL: 'monoPdR',
+  monoNearR: 'monoNearL',
+  monoNearL: 'monoNearR',
+};
+
+function wholeCauses(place: Place, readings: Readings): readonly Cause[] {
+  const written = place.reading.value;
+  const halves = WHOLES[place.name];
+  if (halves !== undefined) {
+    const sides = halves.flatMap((name) => readings[name]?.value ?? []);
+    return causesOfValues('half-for-whole', place, [...new Set([written, ...sides].map((other) => written + other))]);
+  }
+  const otherEye = OTHER_EYE[place.name];
+  if (otherEye === undefined) return [];
+  const other = readings[otherEye]?.value;
+  return causesOfValues('whole-for-half', place, [other === undefined ? written / 2 : written - other]);
+}
+
+const FAR: readonly ReadingName[] = ['pdFar', 'monoPdR', 'monoPdL'];
+const NEAR: readonly ReadingName[] = ['pdNear', 'monoNearR', 'monoNearL'];
+
+function nearCauses(place: Place, workingDistanceMm: number): readonly Cause[] {
+  const { resolution } = place.measurement;
+  const written = place.reading.value;
+  if (FAR.includes(place.name)) {
+    const far = roundToStep(pdFarFromNearCentrationMm(written, workingDistanceMm), resolution);
+    return causesOfValues('near-for-distance', place, [far]);
+  }
+  if (NEAR.includes(place.name)) {
+    const near = roundToStep(nearCentrationDistanceMm(written, workingDistanceMm), resolution);
+    return causesOfValues('distance-for-near', place, [near]);
+  }
+  return [];
+}
+
+interface Pair {
+  readonly kind: 'sides-swapped' | 'rows-swapped';
+  readonly names: readonly [ReadingName, ReadingName];
+}
+
+const PAIRS = new WeakMap<Catalogue, readonly Pair[]>();
+
+/** The places that are easily taken for one another: the other side, the row next to it, near and far. */
+function pairsOf(catalogue: Catalogue): readonly Pair[] {
+  const known = PAIRS.get(catalogue);
+  if (known !== undefined) return known;
+  const sides = catalogue.flatMap(({ fields: [right, left] }): readonly Pair[] =>
+    right === undefined || left === undefined ? [] : [{ kind: 'sides-swapped', names: [right.name, left.name] }],
+  );
+  const neighbours = catalogue.slice(1).flatMap((row, i) => exchangeable(catalogue[i]!, row));
+  const far: readonly Pair[] = FAR.map((name, i) => ({ kind: 'rows-swapped', names: [name, NEAR[i]!] }));
+  const all = [...sides, ...neighbours, ...far];
+  const distinct = all.filter(
+    ({ names: [a, b] }, i) =>
+      !all.slice(0, i).some(({ names: [c, d] }) => (a === c && b === d) || (a === d && b === c)),
+  );
+  PAIRS.set(catalogue, distinct);
+  return distinct;
+}
+
+/** Sides stand under sides; a row without sides may be taken for either side of the next one. */
+function exchangeable(above: Measurement, below: Measurement): readonly Pair[] {
+  return above.fields.flatMap((one) =>
+    below.fields
+      .filter((other) => one.side === null || other.side === null || one.side === other.side)
+      .map((other): Pair => ({ kind: 'rows-swapped', names: [one.name, other.name] })),
+  );
+}
+
+function roundToStep(value: number, step: number): number {
+  return Math.round(value / step) * step;
+}
+
+/** The names that a slip touches. */
+export function namesOf({ restorations }: Slip): readonly ReadingName[] {
+  return restorations.map(({ name }: Restoration) => name);
+}
