@@ -115,10 +115,10 @@ function parseScale(
   return succeed(gauged);
 }
 
-/** Sizes and verdicts in turn; `10l` is two words, and a comma behind a word only ends it. */
+/** Sizes and verdicts in turn; `10l9f` is four words, and a comma behind a word only ends it. */
 function wordsOfTrials(typed: string): readonly string[] {
   return typed
-    .replace(/(\d[.,]?)(?=\p{L})/gu, '$1 ')
+    .replace(/(\d[.,]?)(?=\p{L})|(\p{L})(?=\d)/gu, '$& ')
     .split(SEPARATORS)
     .map((word) => word.replace(/(\p{L}),$/u, '$1'))
     .filter((word) => word !== '');
