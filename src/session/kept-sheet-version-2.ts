@@ -10,8 +10,7 @@ import { MAX_TEXT_LENGTH } from './typed-text.js';
 
 const text = z.string().max(MAX_TEXT_LENGTH);
 const id = z.string().max(64);
-/** ISO 8601, as short as a moment is written. */
-const moment = z.string().max(40);
+const moment = z.iso.datetime({ offset: true });
 
 /** Chosen: far more than a visit brings about, far less than a browser keeps. */
 const MAX_CORRECTIONS = 5000;

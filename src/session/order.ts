@@ -1,9 +1,14 @@
 import type { Measurement, MeasurementId, ReadingName } from '../core/catalogue/measurement.js';
 import type { Finding } from '../core/crosscheck/finding.js';
-import type { ReconciledValue, Suspicion } from '../core/crosscheck/reconciliation.js';
+import type { ReconciledValue, Reconciliation, Suspicion } from '../core/crosscheck/reconciliation.js';
 import type { Gauge } from '../core/reading/gauge.js';
+import { checkOfGauge } from '../core/reading/gauge.js';
 import type { ReadingFailure } from '../core/reading/parse-reading.js';
+import type { Reading } from '../core/reading/reading.js';
 import type { Side } from '../core/units/side.js';
+import { decimalsOf } from './entries.js';
+import type { FieldRow, SheetRow } from './rows.js';
+import type { SheetState } from './sheet.js';
 
 /** One number of the order. */
 export interface OrderValue {
@@ -49,7 +54,10 @@ export type OrderDoubt =
   | { readonly kind: 'read-by-other-only'; readonly names: readonly ReadingName[] }
   /** nobody confirmed these: they are not in the lines */
   | { readonly kind: 'unconfirmed'; readonly names: readonly ReadingName[] }
-  /** the gauge of numbers in the lines had not been checked for long when they were confirmed; null: never that is noted */
+  /**
+   * the gauge of numbers in the lines had not been checked within a year when they were confirmed; null where no day of a check
+   * is noted that came before
+   */
   | {
       readonly kind: 'gauge-overdue';
       readonly gauge: Gauge;
@@ -60,7 +68,7 @@ export type OrderDoubt =
   | { readonly kind: 'squint'; readonly measurements: readonly MeasurementId[] }
   /** a pupil's diameter without the light in which it was read says little */
   | { readonly kind: 'pupil-without-light'; readonly names: readonly ReadingName[] }
-  /** a progressive lens cannot be made up without these, and they are not in the lines */
+  /** a progressive lens cannot be placed without these, and they are not in the lines */
   | { readonly kind: 'frame-incomplete'; readonly names: readonly ReadingName[] };
 
 /** What the workshop gets: only numbers that were confirmed and that nothing speaks against. */
@@ -70,4 +78,143 @@ export interface Order {
   readonly doubts: readonly OrderDoubt[];
   /** readings that are in and that nobody confirmed */
   readonly unconfirmed: readonly ReadingName[];
+}
+
+/** Without these a progressive lens cannot be placed before the eye, nor its corridor chosen. Common practice. */
+const NEEDED_FOR_PROGRESSIVE: readonly ReadingName[] = [
+  'monoPdR',
+  'monoPdL',
+  'boxLensWidth',
+  'boxLensHeight',
+  'distanceBetweenLenses',
+  'fittingHeightR',
+  'fittingHeightL',
+];
+
+/** A reading that the open reader took, with the row in which it stands. */
+interface TakenReading {
+  readonly row: SheetRow;
+  readonly field: FieldRow;
+  readonly reading: Reading;
+}
+
+/**
+ * The order as it stands: what was confirmed and nothing speaks against, and all that is still open. Hidden rows are no part
+ * of it.
+ *
+ * @param rows of the open reader
+ * @param reconciliation of the readings in these rows
+ */
+export function orderOf(
+  rows: readonly SheetRow[],
+  reconciliation: Reconciliation,
+  state: Pick<SheetState, 'notes' | 'prescription'>,
+): Order {
+  const taken = rows.flatMap((row) =>
+    row.fields.flatMap((field): readonly TakenReading[] =>
+      field.together === null ? [] : [{ row, field, reading: field.together }],
+    ),
+  );
+  const suspected = new Set(reconciliation.suspicions.flatMap(({ names }) => names));
+  const ordered = taken.filter(
+    ({ field }) => field.confirmation !== null && !field.readersDiffer && !suspected.has(field.field),
+  );
+  const unconfirmed = taken.filter(({ field }) => field.confirmation === null).map(({ field }) => field.field);
+  return {
+    lines: rows.flatMap((row) => {
+      const values = ordered.filter((one) => one.row === row).flatMap((one) => orderValue(one, reconciliation));
+      return values.length === 0 ? [] : [{ measurement: row.measurement, values }];
+    }),
+    doubts: [
+      ...reconciliation.suspicions.map((suspicion) => ({ kind: 'suspected', suspicion }) as const),
+      ...rows.flatMap(({ fields }) => fields.flatMap(fieldDoubts)),
+      ...openDoubts(rows, unconfirmed),
+      ...gaugeDoubts(ordered),
+      ...wearerDoubts(ordered, state),
+    ],
+    unconfirmed,
+  };
+}
+
+/** A value rounded to the steps in which its measurement is written, halves up; without unit, with a true minus sign. */
+export function roundedText(value: number, resolution: number): string {
+  // a mean such as 63.25 must not fall below its half by the dust of floating point
+  const rounded = Math.round(value / resolution + 1e-9) * resolution;
+  const text = Math.abs(rounded).toFixed(decimalsOf(resolution));
+  return rounded < 0 && Number(text) !== 0 ? `\u2212${text}` : text;
+}
+
+function orderValue({ row, field, reading }: TakenReading, { values }: Reconciliation): readonly OrderValue[] {
+  if (field.confirmation === null) return [];
+  const { by, at } = field.confirmation;
+  return [
+    {
+      name: field.field,
+      side: field.side,
+      value: reading.value,
+      text: roundedText(reading.value, row.measurement.resolution),
+      reconciled: values[field.field] ?? null,
+      by,
+      at,
+    },
+  ];
+}
+
+function fieldDoubts({ field, typed, reading, finding, readersDiffer, confirmation }: FieldRow): readonly OrderDoubt[] {
+  const doubts: OrderDoubt[] = [];
+  if (!reading.ok && reading.failure.kind !== 'empty') {
+    doubts.push({ kind: 'refused', name: field, typed, failure: reading.failure });
+  }
+  if (readersDiffer) doubts.push({ kind: 'readers-differ', name: field });
+  if (confirmation !== null && finding?.kind === 'disagrees') {
+    doubts.push({ kind: 'camera-disagrees', name: field, finding });
+  }
+  if (confirmation !== null && finding?.kind === 'cannot-tell') {
+    doubts.push({ kind: 'camera-cannot-tell', name: field, finding });
+  }
+  return doubts;
+}
+
+function openDoubts(rows: readonly SheetRow[], unconfirmed: readonly ReadingName[]): readonly OrderDoubt[] {
+  const others = rows
+    .flatMap(({ fields }) => fields)
+    .filter(({ other, reading }) => other !== null && !reading.ok && reading.failure.kind === 'empty')
+    .map(({ field }) => field);
+  return [
+    ...(others.length === 0 ? [] : [{ kind: 'read-by-other-only', names: others } as const]),
+    ...(unconfirmed.length === 0 ? [] : [{ kind: 'unconfirmed', names: unconfirmed } as const]),
+  ];
+}
+
+/** Held against the day of confirming: an order that is printed again later says the same. */
+function gaugeDoubts(ordered: readonly TakenReading[]): readonly OrderDoubt[] {
+  const gauges = new Set(ordered.flatMap(({ row }) => row.gauge ?? []));
+  return [...gauges].flatMap((gauge): readonly OrderDoubt[] => {
+    const readWithIt = ordered.filter(({ row }) => row.gauge === gauge);
+    const checks = readWithIt.flatMap(({ field }) =>
+      field.confirmation === null ? [] : [{ name: field.field, check: checkOfGauge(gauge, field.confirmation.at) }],
+    );
+    const overdue = checks.filter(({ check }) => check.kind !== 'recent');
+    if (overdue.length === 0) return [];
+    const days = overdue.flatMap(({ check }) => (check.kind === 'old' ? [check.daysAgo] : []));
+    const daysSinceCheck = days.length === 0 ? null : Math.max(...days);
+    return [{ kind: 'gauge-overdue', gauge, names: overdue.map(({ name }) => name), daysSinceCheck }];
+  });
+}
+
+function wearerDoubts(
+  ordered: readonly TakenReading[],
+  { notes, prescription }: Pick<SheetState, 'notes' | 'prescription'>,
+): readonly OrderDoubt[] {
+  const names = ordered.map(({ field }) => field.field);
+  const withSquint = [...new Set(ordered.filter(({ row }) => row.withSquint).map(({ row }) => row.measurement.id))];
+  const pupils = names.filter((name) => name === 'pupilDiameterR' || name === 'pupilDiameterL');
+  const missing = NEEDED_FOR_PROGRESSIVE.filter((name) => !names.includes(name));
+  const doubts: OrderDoubt[] = [];
+  if (withSquint.length > 0) doubts.push({ kind: 'squint', measurements: withSquint });
+  if (notes.light === null && pupils.length > 0) doubts.push({ kind: 'pupil-without-light', names: pupils });
+  if (prescription.lensKind === 'progressive' && missing.length > 0) {
+    doubts.push({ kind: 'frame-incomplete', names: missing });
+  }
+  return doubts;
 }
