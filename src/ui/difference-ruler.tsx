@@ -12,11 +12,11 @@ export interface RulerLane {
 
 // The ruler ends at three tolerances to each side, so that the band lies under the same place in every row of the sheet.
 const HALF_RANGE_TOLERANCES = 3;
-const WIDTH = 160;
+const WIDTH = 128;
 // as high as a line of camera values beside it
 const LANE_HEIGHT = 22;
 const SCALE_HEIGHT = 9;
-const INSET = 10;
+const INSET = 9;
 
 /**
  * Hand less camera on a small ruler: the tolerance as a band, the difference as a dot, the 95 % interval as a bar.

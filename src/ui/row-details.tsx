@@ -1,13 +1,14 @@
+import type { Measurement, ReadingName } from '../core/catalogue/measurement.js';
+import type { Sourced } from '../core/catalogue/source-status.js';
 import type { Estimate } from '../core/estimate/estimate.js';
 import { mostHelpful } from '../core/estimate/most-helpful.js';
 import type { Side } from '../core/units/side.js';
 import type { SheetRow } from '../session/rows.js';
-import type { ReadingField } from '../session/typed-sheet.js';
 import type { BudgetBasis } from './budget-basis.js';
 import { remedyContext } from './budget-basis.js';
 import { BudgetChart } from './budget-chart.js';
 import { budgetWords, remedySentence } from './budget-sentences.js';
-import { formatNumber } from './numbers.js';
+import { formatNumber, plainNumber } from './numbers.js';
 import { statusWords } from './sentences.js';
 import { sheetWords as words } from './words.js';
 
@@ -20,19 +21,30 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
     <div className="row-details">
       <section>
         <h3>{words.definitionHeading}</h3>
-        <p>{measurement.definition}</p>
+        <p>
+          <strong>{measurement.name}.</strong> {measurement.definition}{' '}
+          {words.definedBy(measurement.definedBy.source, statusWords(measurement.definedBy.status))}
+        </p>
         <p>
           {words.howTaken}
-          {measurement.howTaken} {words.step(String(measurement.resolution))}
+          {measurement.howTaken} {words.step(plainNumber(measurement.resolution), measurement.unit)}
         </p>
+        {measurement.withSquint !== null && (
+          <p>
+            {words.squint}
+            {lowerFirst(measurement.withSquint)}
+          </p>
+        )}
         {measurement.caution !== null && <p className="caution">{measurement.caution}</p>}
       </section>
       <section>
         <h3>{words.toleranceHeading}</h3>
         <p>
-          ± {formatNumber(tolerance.value, 1)} {measurement.unit} ({statusWords(tolerance.status)}): {tolerance.source}.
+          ± {plainNumber(tolerance.value)}
+          {words.unitSign[measurement.unit]} ({statusWords(tolerance.status)}): {tolerance.source}.
         </p>
       </section>
+      <Usual measurement={measurement} />
       {estimates.length > 0 && (
         <section>
           <h3>{words.doubtHeading}</h3>
@@ -56,6 +68,37 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
   );
 }
 
+function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
+/** Half of the middle 95 % of a normal distribution, in standard deviations. */
+const HALF_95 = 1.96;
+
+/** What is found among people, and how one reader scatters, with the sources. */
+function Usual({ measurement }: { readonly measurement: Measurement }) {
+  const { population, repeatability, resolution, sideDifference, unit } = measurement;
+  const sign = words.unitSign[unit];
+  const decimals = resolution < 1 ? 1 : 0;
+  const spread = HALF_95 * population.standardDeviation;
+  const said = (what: string, { source, status }: Sourced): string => words.sourced(what, statusWords(status), source);
+  const [mean, low, high] = [population.mean, population.mean - spread, population.mean + spread].map((value) =>
+    formatNumber(value, decimals),
+  ) as [string, string, string];
+  return (
+    <section>
+      <h3>{words.usualHeading}</h3>
+      <p>{said(words.usual(mean, low, high, sign), population)}</p>
+      {sideDifference !== null && (
+        <p>
+          {said(words.usualSides(formatNumber(HALF_95 * sideDifference.standardDeviation, 1), sign), sideDifference)}
+        </p>
+      )}
+      <p>{said(words.reader(formatNumber(repeatability.standardDeviation, 2), sign), repeatability)}</p>
+    </section>
+  );
+}
+
 function Budget({
   basis,
   estimate,
@@ -64,7 +107,7 @@ function Budget({
 }: {
   readonly basis: BudgetBasis | null;
   readonly estimate: Estimate;
-  readonly field: ReadingField;
+  readonly field: ReadingName;
   readonly side: Side | null;
 }) {
   const remedy = basis === null ? null : mostHelpful(estimate, remedyContext(basis, field, side));

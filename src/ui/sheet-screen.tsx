@@ -1,15 +1,16 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Picture } from '../session/ports.js';
 import type { LiveCamera } from '../session/profile-choice.js';
 import type { SheetSettings } from '../session/typed-sheet.js';
-import { READING_FIELDS } from '../session/typed-sheet.js';
 import { CameraDialog } from './camera-dialog.js';
 import { useEquipment } from './equipment.js';
 import { MisfitList } from './misfit-list.js';
+import { NotesPanel } from './notes-panel.js';
 import { PaperFacts } from './paper-facts.js';
 import { PicturePanel } from './picture-panel.js';
 import { PrintDialog } from './print-dialog.js';
-import { goToReading, ReadingsSheet } from './readings-sheet.js';
+import { goToFirstReading } from './hand-place.js';
+import { ReadingsSheet } from './readings-sheet.js';
 import { SettingsDialog } from './settings-dialog.js';
 import { SweepDialog } from './sweep-dialog.js';
 import { useAnnouncements } from './use-announcements.js';
@@ -47,6 +48,11 @@ export function SheetScreen() {
     },
     [dispatch],
   );
+  const misfits = useRef<HTMLDivElement>(null);
+  const showMisfits = (): void => {
+    misfits.current?.scrollIntoView({ block: 'start' });
+    misfits.current?.focus({ preventScroll: true });
+  };
   const showDemo = (): void => {
     dispatch({ kind: 'demo-loaded', sheet: demo.sheet });
     measurePicture({ kind: 'fetched', fetch: demo.picture, name: demoWords.pictureName });
@@ -56,10 +62,10 @@ export function SheetScreen() {
     <>
       <a
         className="skip"
-        href="#reading-pdFar"
+        href="#readings"
         onClick={(event) => {
           event.preventDefault();
-          goToReading('pdFar');
+          goToFirstReading();
         }}
       >
         {headerWords.skipToReadings}
@@ -108,14 +114,14 @@ export function SheetScreen() {
             onClick={() => {
               sheet.stopMeasuring();
               dispatch({ kind: 'sheet-cleared' });
-              goToReading('pdFar');
+              goToFirstReading();
             }}
           >
             {headerWords.clearSheet}
           </button>
         </nav>
       </header>
-      {state.cleared !== null && READING_FIELDS.some((field) => state.cleared?.[field] !== '') && (
+      {state.cleared !== null && (
         <div className="bar">
           <p role="status">
             {headerWords.cleared} {state.gone !== null && state.putAside === null && headerWords.gone[state.gone]}
@@ -157,10 +163,15 @@ export function SheetScreen() {
             setOpen('sweep');
           }}
         />
-        <div className="paper">
+        <div className="paper" id="readings">
           <PaperFacts state={state} measurement={sheet.measurement} />
-          <ReadingsSheet sheet={sheet} />
-          <MisfitList sheet={sheet} />
+          <NotesPanel sheet={sheet} />
+          <ReadingsSheet sheet={sheet} onShowMisfits={showMisfits} />
+        </div>
+        <div className="margin">
+          <div ref={misfits} tabIndex={-1} className="misfits-place">
+            <MisfitList sheet={sheet} />
+          </div>
         </div>
       </main>
       <footer className="bottom">

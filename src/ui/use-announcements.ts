@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Finding } from '../core/crosscheck/finding.js';
 import { framesMissing } from '../session/sweep-frames.js';
-import { findingsSpoken } from './readings-sheet.js';
+import { findingsSpoken } from './row-findings.js';
 import type { Saying } from './picture-sentences.js';
 import { failureSaying, progressSentence } from './picture-sentences.js';
 import { sweepFailureSaying } from './sweep-sentences.js';

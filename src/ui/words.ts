@@ -5,6 +5,8 @@ export const headerWords = {
   whatItIs: 'A second reading of a face, from a picture or a short sweep with a card.',
   actions: 'Sheet',
   settings: 'Settings',
+  practice: 'Practice',
+  order: 'Order sheet',
   printCard: 'Card to print',
   printSheet: 'Print sheet',
   clearSheet: 'Clear sheet',
@@ -238,7 +240,8 @@ export const sweepWords = {
 
 export const sheetWords = {
   heading: 'Readings',
-  caption: 'Hand readings, camera estimates and findings, in millimetres. R and L are the wearer’s.',
+  caption:
+    'Hand readings, camera estimates and findings; lengths in millimetres, angles in degrees. R and L are the wearer’s.',
   measurement: 'Measurement',
   hand: 'Hand',
   camera: 'Camera ± 95 %',
@@ -246,24 +249,32 @@ export const sheetWords = {
   difference: 'Hand − camera',
   toleranceIs: (value: string, status: string): string => `tolerance ± ${value}, ${status}`,
   finding: 'Finding',
-  groups: { eyes: 'Eyes', head: 'Head' },
+  groups: { eyes: 'Eyes', head: 'Head', nose: 'Nose', sides: 'Sides', frame: 'With the frame on' },
+  groupCount: (filled: number, all: number): string => `${filled} of ${all} in`,
+  groupMisfits: (count: number): string => (count === 1 ? '1 reading in doubt' : `${count} readings in doubt`),
   side: { R: 'R', L: 'L' },
   and: ' and ',
   sideWord: { R: 'right', L: 'left' },
+  unit: { mm: 'mm', deg: 'degrees' },
+  unitSign: { mm: ' mm', deg: '°' },
   covered: 'covered until your reading is in',
-  noPicture: 'no picture yet',
   coveredBoth: 'covered until R and L are in',
   coveredShort: 'covered',
   details: 'Details',
   detailsOf: (name: string): string => `Details of ${name}: definition, doubt and tolerance`,
-  handField: (name: string): string => `${name}, hand reading in mm`,
+  handField: (name: string, unit: 'mm' | 'deg'): string =>
+    `${name}, hand reading in ${unit === 'mm' ? 'mm' : 'degrees'}`,
   cameraCell: (name: string): string => `${name}, camera`,
+  disagrees: 'disagrees with the camera',
   preFitting: 'pre-fitting estimate',
   notIndependent:
     'These readings were taken after the estimates were shown, so the two are not independent of each other.',
   millimetres: 'mm',
   howTaken: 'By hand: ',
-  step: (resolution: string): string => `Read to ${resolution} mm.`,
+  step: (resolution: string, unit: 'mm' | 'deg'): string => `Read to ${resolution}${unit === 'mm' ? ' mm' : '°'}.`,
+  squint: 'With a squint: ',
+  notComparable: 'The camera’s value is left out: it takes for granted that both eyes look at the same thing.',
+  definedBy: (source: string, status: string): string => `Definition after ${source} (${status}).`,
   share: 'share',
   source: 'source',
   findingsCount: (agree: number, disagree: number, cannotTell: number): string =>
@@ -272,6 +283,14 @@ export const sheetWords = {
   doubtHeading: 'Where this doubt comes from',
   doubtCovered: 'The camera’s value is still covered. Its doubt will be shown with it.',
   toleranceHeading: 'Tolerance and its source',
+  usualHeading: 'What is usual',
+  usual: (mean: string, low: string, high: string, unit: string): string =>
+    `Adults: ${mean}${unit} on average, 19 of 20 between ${low} and ${high}${unit}`,
+  usualSides: (difference: string, unit: string): string =>
+    `Right and left differ by less than ${difference}${unit} in 19 of 20`,
+  reader: (deviation: string, unit: string): string =>
+    `One reader who reads again scatters by ± ${deviation}${unit} (one standard deviation)`,
+  sourced: (what: string, status: string, source: string): string => `${what} (${status}): ${source}.`,
   definitionHeading: 'What is measured',
   total: 'Together, one standard deviation',
   alone: {
@@ -287,8 +306,62 @@ export const sheetWords = {
     'A sweep decides the distance PD and the PD of each eye best. The other rows it can only contradict where the difference is larger than its own doubt.',
   whatDecides:
     'One picture decides the distance PD, and mostly the lid aperture. The other rows it can only contradict, and only where the difference is larger than its own doubt.',
-  unitHint: 'All lengths in millimetres; R and L are the wearer’s.',
-  enterHint: 'Enter goes to the next field.',
+  unitHint: 'Lengths in millimetres, angles in degrees; R and L are the wearer’s.',
+  howTyped:
+    'Type what the scale shows. Repeats go into the same field with a space between them; sizes that were tried with loose, fits or tight (or l, f, t) behind each.',
+  keysHint:
+    'Enter goes to the next field, Shift and Enter back; arrows go up and down, / finds a measurement by its name.',
+} as const;
+
+/** What stands beside a hand reading. */
+export const handWords = {
+  another: (name: string): string => `Another reading of ${name}`,
+  tried: (name: string): string => `${name}: the size typed last`,
+  verdicts: { loose: 'loose', fits: 'fits', tight: 'tight' },
+  repeats: (count: number, mean: string, range: string, deviation: string): string =>
+    `${count} readings: mean ${mean}, range ${range}, sd ${deviation}`,
+  /** each of several scale readings with the same amount added */
+  sumOfEach: (scales: string, steps: string): string => `${scales}, each ${steps}`,
+  farOff: (values: readonly string[]): string =>
+    `${values.join(' and ')} ${values.length === 1 ? 'stands' : 'stand'} far from the others: read again`,
+  scattered: 'further apart than one reader usually is: read once more',
+  trials: (value: string, low: string, high: string): string => `${value}, between ${low} and ${high}`,
+  earlier: 'earlier entry',
+  earlierBy: (by: string, when: string): string => (by === '' ? when : `${by}, ${when}`),
+  otherRead: (reader: string, value: string): string => `${reader}: ${value}`,
+  differBy: (difference: string): string => `readers differ by ${difference}`,
+  confirmed: (by: string): string => (by === '' ? 'confirmed' : `confirmed by ${by}`),
+} as const;
+
+export const readerWords = {
+  legend: 'Who reads',
+  first: 'First reader',
+  second: 'Second reader',
+  name: { first: 'Name of the first reader', second: 'Name of the second reader' },
+  namePlaceholder: 'name',
+  coveredFrom: {
+    first: 'The second reader’s sheet is covered; each row of it shows as soon as yours is in.',
+    second: 'The first reader’s sheet is covered; each row of it shows as soon as yours is in.',
+  },
+} as const;
+
+export const searchWords = {
+  label: 'Go to a measurement',
+  key: '/',
+  none: 'No measurement of that name is on the sheet.',
+  count: (count: number): string => (count === 1 ? '1 measurement' : `${count} measurements`),
+} as const;
+
+/** The strip that stays in view above the sheet. */
+export const stripWords = {
+  label: 'At this field, and what does not fit',
+  caution: 'Caution: ',
+  gauge: (name: string): string => `read with ${name}`,
+  step: (resolution: string, unit: string): string => `to ${resolution}${unit}`,
+  misfits: (count: number): string => (count === 1 ? '1 thing does not fit' : `${count} things do not fit`),
+  fits: 'Nothing stands out among the readings.',
+  show: 'Show',
+  showMisfits: 'Show what does not fit',
 } as const;
 
 export const rulerWords = {
@@ -356,6 +429,13 @@ export const printWords = {
 /** Said on paper only. */
 export const paperWords = {
   printed: (when: string): string => `Printed ${when}.`,
+  wearer: (wearer: string): string => `Wearer: ${wearer}.`,
+  readBy: (reader: string): string => `Read by ${reader}.`,
+  alsoReadBy: (reader: string): string => `Read a second time by ${reader}.`,
+  squint: 'Squint: rows that it concerns were to be measured with the other eye covered.',
+  light: (light: string): string => `Pupils read in ${light}.`,
+  lights: { bright: 'bright light', room: 'room light', dim: 'dim light' },
+  remark: (remark: string): string => `Remark: ${remark}`,
   looked: (where: string): string => `The wearer looked ${where}.`,
   bought: 'Card: a bought card of size ID-1.',
   markerCard: (length: string): string => `Card: the printed marker card, its 150 mm line measured as ${length} mm.`,

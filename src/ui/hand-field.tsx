@@ -1,0 +1,112 @@
+import type { KeyboardEvent } from 'react';
+import { useRef } from 'react';
+import type { Measurement } from '../core/catalogue/measurement.js';
+import type { FieldRow } from '../session/rows.js';
+import { useEquipment } from './equipment.js';
+import { goToReading, nextPlace, placeInNextRow, readingFieldId } from './hand-place.js';
+import { withAnotherReading } from './hand-series.js';
+import { readingWords } from './sentences.js';
+import type { SheetInHand } from './use-sheet.js';
+import { handWords, sheetWords as words } from './words.js';
+
+/** As much as is kept of a field. */
+const LENGTH_LIMIT = 64;
+
+/** The field in which a hand reading is typed, with all that the keyboard does in it. */
+export function HandField(props: {
+  readonly field: FieldRow;
+  readonly measurement: Measurement;
+  readonly sheet: SheetInHand;
+  /** the ids of what is said about it in the row */
+  readonly describedBy: readonly string[];
+}) {
+  const { field, measurement, sheet } = props;
+  const { catalogue } = useEquipment();
+  const { dispatch } = sheet;
+  const input = useRef<HTMLInputElement>(null);
+  const id = readingFieldId(field.field);
+  const isWrong = !field.reading.ok && field.reading.failure.kind !== 'empty';
+  const name = readingWords(field.field, catalogue);
+  const enter = (): void => {
+    dispatch({ kind: 'reading-entered', field: field.field, at: new Date().toISOString() });
+  };
+  const onKeyDown = (event: KeyboardEvent): void => {
+    if (event.nativeEvent.isComposing || event.ctrlKey || event.metaKey || event.altKey) return;
+    const isRow = event.key === 'ArrowDown' || event.key === 'ArrowUp';
+    if (event.key !== 'Enter' && (!isRow || event.shiftKey)) return;
+    event.preventDefault();
+    enter();
+    const next = isRow
+      ? placeInNextRow(field.field, event.key === 'ArrowDown' ? 1 : -1)
+      : nextPlace(field.field, event.shiftKey ? -1 : 1);
+    if (next !== null) goToReading(next);
+  };
+  return (
+    <span className="hand-field">
+      <label>
+        {field.side !== null && (
+          <span className="side" aria-hidden="true">
+            {words.side[field.side]}
+          </span>
+        )}
+        <input
+          ref={input}
+          id={id}
+          className={field.typed.trim().length > 5 ? 'is-long' : undefined}
+          type="text"
+          // The number keys of some phones have no minus.
+          inputMode={measurement.isSigned ? 'text' : 'decimal'}
+          autoComplete="off"
+          spellCheck={false}
+          maxLength={LENGTH_LIMIT}
+          enterKeyHint="next"
+          aria-label={words.handField(name, measurement.unit)}
+          aria-invalid={isWrong}
+          aria-describedby={props.describedBy.length === 0 ? undefined : props.describedBy.join(' ')}
+          value={field.typed}
+          onChange={(event) => {
+            dispatch({ kind: 'reading-typed', field: field.field, text: event.currentTarget.value });
+          }}
+          onFocus={(event) => {
+            event.currentTarget.select();
+          }}
+          onBlur={enter}
+          onKeyDown={onKeyDown}
+        />
+        {measurement.unit === 'deg' && (
+          <span className="unit" aria-hidden="true">
+            {words.unitSign.deg}
+          </span>
+        )}
+      </label>
+      {measurement.takenBy === 'scale' && (
+        <button
+          type="button"
+          className="another"
+          // With the keyboard a space says the same.
+          tabIndex={-1}
+          aria-label={handWords.another(name)}
+          onPointerDown={(event) => {
+            // The field keeps the focus: its reading is not finished.
+            event.preventDefault();
+          }}
+          onMouseDown={(event) => {
+            event.preventDefault();
+          }}
+          onClick={() => {
+            dispatch({ kind: 'reading-typed', field: field.field, text: withAnotherReading(field.typed) });
+            const element = input.current;
+            if (element === null) return;
+            element.focus();
+            // The text with its new end stands in the field only after this event.
+            queueMicrotask(() => {
+              element.setSelectionRange(element.value.length, element.value.length);
+            });
+          }}
+        >
+          +
+        </button>
+      )}
+    </span>
+  );
+}

@@ -1,0 +1,45 @@
+import type { ReadingName } from '../core/catalogue/measurement.js';
+import type { SheetRow } from '../session/rows.js';
+import { sheetWords as words } from './words.js';
+
+/** A place of the sheet by the names that it goes by. */
+export interface NamedPlace {
+  readonly name: ReadingName;
+  /** as it is shown */
+  readonly label: string;
+  /** the words in which it is sought, in lower case: its names, side and block */
+  readonly terms: readonly string[];
+}
+
+/** All places of the rows, in their order. */
+export function namedPlaces(rows: readonly SheetRow[]): readonly NamedPlace[] {
+  return rows.flatMap(({ measurement, fields }) =>
+    fields.map(({ field, side }) => ({
+      name: field,
+      label: side === null ? measurement.shortName : `${measurement.shortName}, ${words.sideWord[side]}`,
+      terms: termsOf(
+        measurement.shortName,
+        side === null ? '' : `${words.side[side]} ${words.sideWord[side]}`,
+        measurement.name,
+        words.groups[measurement.group],
+      ),
+    })),
+  );
+}
+
+function termsOf(...texts: readonly string[]): readonly string[] {
+  return texts.flatMap((text) => text.toLowerCase().match(/[\p{L}\d]+/gu) ?? []);
+}
+
+/**
+ * The places that are meant by `typed`: every word of it begins a word of the place. Those whose name begins with the first word
+ * come first; otherwise they stay in their order.
+ */
+export function matchingPlaces(typed: string, places: readonly NamedPlace[]): readonly NamedPlace[] {
+  const sought = termsOf(typed);
+  const [first] = sought;
+  if (first === undefined) return places;
+  const found = places.filter(({ terms }) => sought.every((word) => terms.some((term) => term.startsWith(word))));
+  const begins = ({ terms }: NamedPlace): boolean => terms[0]?.startsWith(first) === true;
+  return [...found.filter(begins), ...found.filter((place) => !begins(place))];
+}

@@ -1,0 +1,117 @@
+import { Fragment } from 'react';
+import type { Gauge, GaugedValue } from '../core/reading/gauge.js';
+import type { Reading } from '../core/reading/reading.js';
+import type { Correction } from '../session/reader-sheet.js';
+import type { FieldRow } from '../session/rows.js';
+import { formatNumber, plainNumber } from './numbers.js';
+import { readingFieldId } from './hand-place.js';
+import type { SheetInHand } from './use-sheet.js';
+import { handWords as words, readerWords, sheetWords } from './words.js';
+
+// The month as a word: 3/4 is April here and March there.
+const WHEN = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
+
+/** The id of what stands beside a hand reading. */
+export function handNoteId(field: FieldRow): string {
+  return `${readingFieldId(field.field)}-note`;
+}
+
+/** Whether anything is to be said beside this reading. */
+export function hasHandNote(field: FieldRow): boolean {
+  return (
+    (field.reading.ok && readingParts(field.reading.value).length > 0) ||
+    (field.other?.reading ?? null) !== null ||
+    field.corrections.length > 0 ||
+    field.confirmation !== null
+  );
+}
+
+/** How a reading came about, what the second reader found, and what stood there before. */
+export function HandNote({ field, sheet }: { readonly field: FieldRow; readonly sheet: SheetInHand }) {
+  if (!hasHandNote(field)) return null;
+  const repeats = field.reading.ok ? (field.reading.value.origin?.repeats ?? null) : null;
+  const far = (repeats?.farOff ?? []).flatMap((place) => {
+    const value = repeats?.values[place];
+    return value === undefined ? [] : [plainNumber(value.scale)];
+  });
+  return (
+    <p id={handNoteId(field)} className="hand-note">
+      {field.side !== null && <span className="side">{sheetWords.side[field.side]}</span>}
+      {field.reading.ok && readingParts(field.reading.value).map((part) => <span key={part}>{part}</span>)}
+      {far.length > 0 && <strong className="is-off">{words.farOff(far)}</strong>}
+      <OtherReader field={field} sheet={sheet} />
+      {field.corrections.map((correction, index) => (
+        <Earlier key={index} correction={correction} />
+      ))}
+      {field.confirmation !== null && <span>{words.confirmed(field.confirmation.by)}</span>}
+    </p>
+  );
+}
+
+function Earlier({ correction }: { readonly correction: Correction }) {
+  return (
+    <span>
+      <s>
+        <span className="visually-hidden">{words.earlier} </span>
+        {correction.earlier}
+      </s>{' '}
+      <small>{words.earlierBy(correction.by, whenWords(correction.at))}</small>
+    </span>
+  );
+}
+
+function whenWords(at: string): string {
+  const when = new Date(at);
+  return Number.isNaN(when.getTime()) ? '' : WHEN.format(when);
+}
+
+function OtherReader({ field, sheet }: { readonly field: FieldRow; readonly sheet: SheetInHand }) {
+  const reading = field.other?.reading ?? null;
+  if (field.other === null || reading === null || !reading.ok) return null;
+  const name = field.other.reader.trim();
+  const reader = name !== '' ? name : readerWords[sheet.state.reader === 'first' ? 'second' : 'first'];
+  return (
+    <Fragment>
+      <span>{words.otherRead(reader, plainNumber(reading.value.value))}</span>
+      {field.readersDiffer && field.reading.ok && (
+        <strong className="is-off">
+          {words.differBy(plainNumber(Math.abs(field.reading.value.value - reading.value.value)))}
+        </strong>
+      )}
+    </Fragment>
+  );
+}
+
+/** The sum that the gauge asks for, what repeats say together, and what sizes that were tried end at. */
+export function readingParts({ origin }: Reading): readonly string[] {
+  if (origin === null) return [];
+  const { gauge, repeats, trials } = origin;
+  if (trials !== null)
+    return [words.trials(plainNumber(trials.value), plainNumber(trials.low), plainNumber(trials.high))];
+  if (repeats === null) return [];
+  const parts: string[] = [];
+  const steps = gauge === null ? '' : stepsWords(gauge);
+  if (steps !== '') parts.push(sumWords(repeats.values, steps));
+  const { beyondRepeatability, farOff, mean, range, standardDeviation, values } = repeats;
+  if (standardDeviation !== null) {
+    parts.push(words.repeats(values.length, plainNumber(mean), plainNumber(range), formatNumber(standardDeviation, 2)));
+  }
+  if (beyondRepeatability && farOff.length === 0) parts.push(words.scattered);
+  return parts;
+}
+
+function sumWords(values: readonly GaugedValue[], steps: string): string {
+  const [only, another] = values;
+  if (only !== undefined && another === undefined) {
+    return `${plainNumber(only.scale)} ${steps} = ${plainNumber(only.value)}`;
+  }
+  return words.sumOfEach(values.map(({ scale }) => plainNumber(scale)).join(', '), steps);
+}
+
+/** What is added to a scale reading, such as `+ 10 − 0.5`; empty for a gauge that is read as it stands. */
+function stepsWords({ zeroOffset, bias }: Gauge): string {
+  return [zeroOffset, -bias]
+    .filter((step) => step !== 0)
+    .map((step) => `${step > 0 ? '+' : '−'} ${plainNumber(Math.abs(step))}`)
+    .join(' ');
+}

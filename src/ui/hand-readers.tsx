@@ -1,0 +1,53 @@
+import { useId } from 'react';
+import type { ReaderId } from '../session/reader-sheet.js';
+import type { SheetInHand } from './use-sheet.js';
+import { readerWords as words } from './words.js';
+
+const READERS = ['first', 'second'] as const satisfies readonly ReaderId[];
+
+/** As much as is kept of a name. */
+const NAME_LIMIT = 64;
+
+/** Whose sheet is open, and what the two readers are called. */
+export function ReaderChoice({ sheet }: { readonly sheet: SheetInHand }) {
+  const { dispatch, state } = sheet;
+  const name = useId();
+  const other = state.reader === 'first' ? 'second' : 'first';
+  const hasOtherRead = Object.values(state.readers[other].entered).some((text) => text.trim() !== '');
+  return (
+    <fieldset className="readers">
+      <legend className="visually-hidden">{words.legend}</legend>
+      {READERS.map((reader) => (
+        <span key={reader} className="reader">
+          <label>
+            <input
+              type="radio"
+              name={name}
+              checked={state.reader === reader}
+              onChange={() => {
+                dispatch({ kind: 'reader-chosen', reader });
+              }}
+            />
+            {words[reader]}
+          </label>
+          <input
+            type="text"
+            className="reader-name"
+            aria-label={words.name[reader]}
+            placeholder={words.namePlaceholder}
+            autoComplete="off"
+            spellCheck={false}
+            maxLength={NAME_LIMIT}
+            value={state.readers[reader].reader}
+            onChange={(event) => {
+              dispatch({ kind: 'reader-named', reader, name: event.currentTarget.value });
+            }}
+          />
+        </span>
+      ))}
+      <p className="note readers-note" role="status">
+        {hasOtherRead && words.coveredFrom[state.reader]}
+      </p>
+    </fieldset>
+  );
+}

@@ -1,0 +1,129 @@
+import type { KeyboardEvent } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
+import type { SheetRow } from '../session/rows.js';
+import type { NamedPlace } from './hand-matches.js';
+import { matchingPlaces, namedPlaces } from './hand-matches.js';
+import { goToReading, readingOf } from './hand-place.js';
+import { searchWords as words } from './words.js';
+
+/** Whether keys that are pressed here are typed into something. A hand reading never has the key of the search in it. */
+function isTypedInto(target: EventTarget | null): boolean {
+  if (!(target instanceof HTMLElement) || readingOf(target) !== null) return false;
+  return target.isContentEditable || target.matches('input, select, textarea') || target.closest('dialog') !== null;
+}
+
+/** Finds a field of the sheet by letters of its name, so that the reader can go on in any order. */
+export function MeasurementSearch({ rows }: { readonly rows: readonly SheetRow[] }) {
+  const id = useId();
+  const input = useRef<HTMLInputElement>(null);
+  const cameFrom = useRef<HTMLElement | null>(null);
+  const [typed, setTyped] = useState('');
+  const [isOpen, setIsOpen] = useState(false);
+  const [at, setAt] = useState(0);
+  const list = useRef<HTMLUListElement>(null);
+  const places = isOpen ? matchingPlaces(typed, namedPlaces(rows)) : [];
+
+  useEffect(() => {
+    const onKeyDown = (event: globalThis.KeyboardEvent): void => {
+      if (event.key !== words.key || event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
+      if (isTypedInto(event.target) || document.querySelector('dialog[open]') !== null) return;
+      event.preventDefault();
+      input.current?.focus();
+    };
+    document.addEventListener('keydown', onKeyDown);
+    return () => {
+      document.removeEventListener('keydown', onKeyDown);
+    };
+  }, []);
+  useEffect(() => {
+    list.current?.querySelector('[aria-selected=true]')?.scrollIntoView({ block: 'nearest' });
+  }, [at]);
+
+  const close = (): void => {
+    setIsOpen(false);
+    setTyped('');
+    setAt(0);
+  };
+  const goTo = ({ name }: NamedPlace): void => {
+    close();
+    goToReading(name);
+  };
+  const onKeyDown = (event: KeyboardEvent): void => {
+    if (event.nativeEvent.isComposing) return;
+    const place = places[at];
+    if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
+      const step = event.key === 'ArrowDown' ? 1 : -1;
+      setIsOpen(true);
+      if (places.length > 0) setAt((at + step + places.length) % places.length);
+    } else if (event.key === 'Enter' && place !== undefined) {
+      goTo(place);
+    } else if (event.key === 'Escape') {
+      close();
+      cameFrom.current?.focus();
+    } else {
+      return;
+    }
+    event.preventDefault();
+  };
+  return (
+    <div className="search">
+      <label htmlFor={id}>{words.label}</label>
+      <input
+        ref={input}
+        id={id}
+        type="text"
+        role="combobox"
+        autoComplete="off"
+        spellCheck={false}
+        maxLength={40}
+        enterKeyHint="go"
+        placeholder={words.key}
+        aria-keyshortcuts={words.key}
+        aria-autocomplete="list"
+        aria-expanded={isOpen}
+        aria-controls={`${id}-list`}
+        aria-activedescendant={places[at] === undefined ? undefined : `${id}-${places[at].name}`}
+        value={typed}
+        onFocus={({ relatedTarget }) => {
+          cameFrom.current = relatedTarget instanceof HTMLElement ? relatedTarget : null;
+          setIsOpen(true);
+        }}
+        onBlur={close}
+        onClick={() => {
+          setIsOpen(true);
+        }}
+        onChange={(event) => {
+          setTyped(event.currentTarget.value);
+          setIsOpen(true);
+          setAt(0);
+        }}
+        onKeyDown={onKeyDown}
+      />
+      <ul ref={list} id={`${id}-list`} role="listbox" aria-label={words.label} hidden={!isOpen || places.length === 0}>
+        {places.map((place, index) => (
+          <li
+            key={place.name}
+            id={`${id}-${place.name}`}
+            role="option"
+            aria-selected={index === at}
+            // The input must keep the focus until the click has come.
+            onPointerDown={(event) => {
+              event.preventDefault();
+            }}
+            onMouseDown={(event) => {
+              event.preventDefault();
+            }}
+            onClick={() => {
+              goTo(place);
+            }}
+          >
+            {place.label}
+          </li>
+        ))}
+      </ul>
+      <p className={isOpen && places.length === 0 ? 'search-none' : 'visually-hidden'} role="status">
+        {isOpen && typed !== '' && (places.length === 0 ? words.none : words.count(places.length))}
+      </p>
+    </div>
+  );
+}

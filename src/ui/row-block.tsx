@@ -1,0 +1,60 @@
+import { useEffect, useId, useRef, useState } from 'react';
+import type { MeasurementGroup } from '../core/catalogue/measurement.js';
+import type { SheetRow } from '../session/rows.js';
+import { PLACE_WANTED } from './hand-place.js';
+import { isInDoubt } from './row-findings.js';
+import { COLUMNS, isBlankRow, MeasurementRow } from './row-measurement.js';
+import type { SheetInHand } from './use-sheet.js';
+import { sheetWords as words } from './words.js';
+
+/** A block of the sheet under a heading that folds it. It never folds by itself. */
+export function SheetBlock(props: {
+  readonly group: MeasurementGroup;
+  readonly rows: readonly SheetRow[];
+  readonly sheet: SheetInHand;
+}) {
+  const { group, rows, sheet } = props;
+  const [isFolded, setIsFolded] = useState(false);
+  const body = useRef<HTMLTableSectionElement>(null);
+  const id = useId();
+  useEffect(() => {
+    const element = body.current;
+    const unfold = (): void => {
+      setIsFolded(false);
+    };
+    element?.addEventListener(PLACE_WANTED, unfold);
+    return () => {
+      element?.removeEventListener(PLACE_WANTED, unfold);
+    };
+  }, []);
+  const fields = rows.flatMap((row) => row.fields);
+  const filled = fields.filter(({ reading }) => reading.ok).length;
+  const doubtful = fields.filter((field) => isInDoubt(field, sheet)).length;
+  return (
+    <>
+      <tbody role="rowgroup" className="block-head">
+        <tr role="row" className={rows.every(isBlankRow) ? 'group is-blank' : 'group'}>
+          <th role="rowheader" scope="rowgroup" colSpan={COLUMNS}>
+            <button
+              type="button"
+              aria-expanded={!isFolded}
+              aria-controls={id}
+              onClick={() => {
+                setIsFolded(!isFolded);
+              }}
+            >
+              <span className="group-name">{words.groups[group]}</span>{' '}
+              <span className="group-count">{words.groupCount(filled, fields.length)}</span>
+              {isFolded && doubtful > 0 && <strong className="is-off">, {words.groupMisfits(doubtful)}</strong>}
+            </button>
+          </th>
+        </tr>
+      </tbody>
+      <tbody role="rowgroup" id={id} ref={body} hidden={isFolded}>
+        {rows.map((row) => (
+          <MeasurementRow key={row.measurement.id} row={row} sheet={sheet} />
+        ))}
+      </tbody>
+    </>
+  );
+}

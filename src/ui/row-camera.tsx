@@ -1,0 +1,43 @@
+import type { SheetRow } from '../session/rows.js';
+import { formatEstimate } from './numbers.js';
+import { spokenName } from './row-findings.js';
+import { sheetWords as words } from './words.js';
+
+/** What the camera says of a row, as soon as it may be seen. */
+export function CameraCell({ row }: { readonly row: SheetRow }) {
+  const { fields, covered, measurement } = row;
+  if (covered) {
+    return (
+      <td role="cell" className="col-camera">
+        <CameraLabel />
+        <em className="cover">{fields.length > 1 ? words.coveredBoth : words.covered}</em>
+      </td>
+    );
+  }
+  return (
+    <td role="cell" className="col-camera">
+      {fields.map(({ field, side, estimate }) => (
+        <div key={field} className="camera-value">
+          <CameraLabel />
+          {side !== null && (
+            <span className="side" aria-hidden="true">
+              {words.side[side]}
+            </span>
+          )}
+          <output aria-label={words.cameraCell(spokenName(measurement, side))}>
+            {estimate === null ? '' : formatEstimate(estimate)}
+          </output>
+        </div>
+      ))}
+    </td>
+  );
+}
+
+/** Said in the cell where a narrow screen has no column headings. */
+function CameraLabel() {
+  return (
+    <span className="cell-label" aria-hidden="true">
+      {words.cameraShort}
+    </span>
+  );
+}

@@ -1,0 +1,190 @@
+import { useId, useState } from 'react';
+import type { FieldRow, SheetRow } from '../session/rows.js';
+import { budgetBasis } from './budget-basis.js';
+import type { RulerLane } from './difference-ruler.js';
+import { DifferenceRuler } from './difference-ruler.js';
+import { HandField } from './hand-field.js';
+import { HandNote, handNoteId, hasHandNote } from './hand-notes.js';
+import { readingFieldId } from './hand-place.js';
+import { TrialVerdicts } from './hand-trials.js';
+import { formatDifference, formatNumber } from './numbers.js';
+import { CameraCell } from './row-camera.js';
+import { RowDetails } from './row-details.js';
+import { DoubtMarks, Findings, isInDoubt, spokenName } from './row-findings.js';
+import { readingFailureSentence, statusShort } from './sentences.js';
+import type { SheetInHand } from './use-sheet.js';
+import { sheetWords as words } from './words.js';
+
+/** Name, R, L, camera, difference, finding. */
+export const COLUMNS = 6;
+
+/** Whether a row has nothing on it that is worth paper. */
+export function isBlankRow({ covered, fields }: SheetRow): boolean {
+  return fields.every(
+    ({ typed, estimate, other }) =>
+      typed.trim() === '' && (estimate === null || covered) && (other?.reading ?? null) === null,
+  );
+}
+
+/**
+ * One measurement. Where the camera has something to say of it, its value, the difference and the finding stand beside the hand
+ * readings; everywhere else that room holds what is to be said of the hand readings themselves.
+ */
+export function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonly sheet: SheetInHand }) {
+  const { measurement, fields } = row;
+  const [isOpen, setIsOpen] = useState(false);
+  const detailsId = useId();
+  const cautionId = useId();
+  const hasCamera = fields.some(({ estimate }) => estimate !== null);
+  const state = isBlankRow(row) ? ' is-blank' : '';
+  const hasSaid = saidOf(row, hasCamera);
+  return (
+    <>
+      <tr role="row" className={`measurement${hasCamera ? '' : ' by-hand'}${state}`}>
+        <th role="rowheader" scope="row" className="col-name">
+          <span className="name">{measurement.shortName}</span>
+          <button
+            type="button"
+            className="details-button"
+            aria-expanded={isOpen}
+            aria-controls={detailsId}
+            aria-label={words.detailsOf(measurement.shortName)}
+            title={words.details}
+            onClick={() => {
+              setIsOpen(!isOpen);
+            }}
+          />
+          {measurement.caution !== null && (
+            <span id={cautionId} hidden>
+              {measurement.caution}
+            </span>
+          )}
+        </th>
+        {fields.map((field) => (
+          <td
+            key={field.field}
+            role="cell"
+            className={`col-hand ${field.side === null ? 'both' : `side-${field.side}`}${isInDoubt(field, sheet) ? ' is-doubtful' : ''}`}
+            colSpan={field.side === null ? 2 : 1}
+          >
+            <HandField
+              field={field}
+              measurement={measurement}
+              sheet={sheet}
+              describedBy={[
+                ...(isWrong(field) ? [messageId(field)] : []),
+                ...(hasHandNote(field) ? [handNoteId(field)] : []),
+                ...(measurement.caution === null ? [] : [cautionId]),
+              ]}
+            />
+          </td>
+        ))}
+        {hasCamera ? (
+          <>
+            <CameraCell row={row} />
+            <DifferenceCell row={row} />
+            <td role="cell" className="col-finding">
+              <Findings row={row} />
+              <DoubtMarks row={row} sheet={sheet} />
+            </td>
+          </>
+        ) : (
+          <td role="cell" className="col-notes" colSpan={3}>
+            {fields.map(
+              (field) =>
+                measurement.takenBy === 'trial' && (
+                  <TrialVerdicts
+                    key={field.field}
+                    field={field}
+                    name={spokenName(measurement, field.side)}
+                    sheet={sheet}
+                  />
+                ),
+            )}
+            <DoubtMarks row={row} sheet={sheet} />
+            <Said row={row} sheet={sheet} />
+          </td>
+        )}
+      </tr>
+      {hasSaid && (
+        <tr role="row" className={`said${state}`}>
+          <td role="cell" colSpan={COLUMNS}>
+            <Said row={row} sheet={sheet} />
+          </td>
+        </tr>
+      )}
+      <tr role="row" id={detailsId} className={`details${state}`} hidden={!isOpen}>
+        <td role="cell" colSpan={COLUMNS}>
+          {isOpen && <RowDetails row={row} basis={budgetBasis(sheet)} />}
+        </td>
+      </tr>
+    </>
+  );
+}
+
+function isWrong({ reading }: FieldRow): boolean {
+  return !reading.ok && reading.failure.kind !== 'empty';
+}
+
+function messageId({ field }: FieldRow): string {
+  return `${readingFieldId(field)}-message`;
+}
+
+/** Whether a row with camera values needs a line of its own for what is to be said of its hand readings. */
+function saidOf({ fields, withSquint, measurement }: SheetRow, hasCamera: boolean): boolean {
+  if (!hasCamera) return false;
+  return (
+    (withSquint && measurement.withSquint !== null) || fields.some((field) => isWrong(field) || hasHandNote(field))
+  );
+}
+
+/** What is to be said of the hand readings of a row: why one is none, how it came about, how else it has to be taken. */
+function Said({ row, sheet }: { readonly row: SheetRow; readonly sheet: SheetInHand }) {
+  const { fields, measurement, withSquint } = row;
+  return (
+    <>
+      {withSquint && measurement.withSquint !== null && (
+        <p className="hand-note note-squint">
+          <span>
+            <strong>{words.squint}</strong>
+            {measurement.withSquint} {fields.some(({ notComparable }) => notComparable !== null) && words.notComparable}
+          </span>
+        </p>
+      )}
+      {fields.map((field) => {
+        const sentence = field.reading.ok ? null : readingFailureSentence(field.reading.failure, measurement.unit);
+        return sentence === null ? null : (
+          <p key={field.field} id={messageId(field)} className="message">
+            {field.side !== null && <strong>{words.side[field.side]}: </strong>}
+            {sentence}
+          </p>
+        );
+      })}
+      {fields.map((field) => (
+        <HandNote key={field.field} field={field} sheet={sheet} />
+      ))}
+    </>
+  );
+}
+
+function DifferenceCell({ row }: { readonly row: SheetRow }) {
+  const { fields, measurement } = row;
+  const lanes = fields.flatMap(({ side, finding }): readonly RulerLane[] =>
+    finding === null ? [] : [{ side, comparison: finding.comparison, isOff: finding.kind === 'disagrees' }],
+  );
+  return (
+    <td role="cell" className="col-difference">
+      <div className="difference">
+        <DifferenceRuler tolerance={measurement.tolerance.value} lanes={lanes} laneCount={fields.length} />
+        <span className="difference-values" aria-hidden="true">
+          {lanes.map(({ side, comparison }) => (
+            <span key={side ?? 'both'}>{formatDifference(comparison.difference)}</span>
+          ))}
+        </span>
+      </div>
+      <p className="tolerance">
+        {words.toleranceIs(formatNumber(measurement.tolerance.value, 1), statusShort(measurement.tolerance.status))}
+      </p>
+    </td>
+  );
+}

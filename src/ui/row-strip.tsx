@@ -1,0 +1,91 @@
+import { useEffect, useState } from 'react';
+import type { ReadingName } from '../core/catalogue/measurement.js';
+import { useEquipment } from './equipment.js';
+import { readingOf } from './hand-place.js';
+import { plainNumber } from './numbers.js';
+import { readingWords } from './sentences.js';
+import { rowMark } from './slip-words.js';
+import type { SheetInHand } from './use-sheet.js';
+import { sheetWords, stripWords as words } from './words.js';
+
+/**
+ * The strip that stays in view while the sheet scrolls: what is read at the field that has the focus, with its caution, and the
+ * first of what does not fit. It keeps its place, so that nothing moves when its words change.
+ */
+export function SheetStrip(props: { readonly sheet: SheetInHand; readonly onShowMisfits: () => void }) {
+  const { sheet } = props;
+  const { catalogue } = useEquipment();
+  const at = useFocusedReading();
+  const [first] = sheet.misfits;
+  const [name] = first?.names ?? [];
+  const isAnyIn = sheet.rows.some(({ fields }) => fields.some(({ reading }) => reading.ok));
+  return (
+    <div className="strip-place">
+      <div className="sheet-strip">
+        <AtField sheet={sheet} at={at} />
+        <div className="strip-misfits">
+          {sheet.misfits.length === 0 || name === undefined ? (
+            <p>{isAnyIn && words.fits}</p>
+          ) : (
+            <>
+              <p>
+                <strong className="is-off">{words.misfits(sheet.misfits.length)}</strong>{' '}
+                {readingWords(name, catalogue)}: {rowMark(name, sheet) ?? sheetWords.disagrees}
+              </p>
+              <button type="button" aria-label={words.showMisfits} onClick={props.onShowMisfits}>
+                {words.show}
+              </button>
+            </>
+          )}
+        </div>
+      </div>
+    </div>
+  );
+}
+
+function AtField({ sheet, at }: { readonly sheet: SheetInHand; readonly at: ReadingName | null }) {
+  const { catalogue } = useEquipment();
+  const row = sheet.rows.find(({ fields }) => fields.some(({ field }) => field === at));
+  if (row === undefined || at === null) {
+    return (
+      <div className="strip-now">
+        <p className="note">{sheetWords.keysHint}</p>
+      </div>
+    );
+  }
+  const { gauge, measurement } = row;
+  const step = words.step(
+    plainNumber(gauge?.resolution ?? measurement.resolution),
+    sheetWords.unitSign[measurement.unit],
+  );
+  return (
+    // The field says the caution itself to whoever hears the page.
+    <div className="strip-now" aria-hidden="true">
+      <p>
+        <strong>{readingWords(at, catalogue)}</strong>{' '}
+        <span className="note">{gauge === null ? step : `${words.gauge(gauge.name)}, ${step}`}</span>
+      </p>
+      {measurement.caution !== null && <p className="caution">{measurement.caution}</p>}
+    </div>
+  );
+}
+
+/** The reading whose field has the focus; null while none has. */
+function useFocusedReading(): ReadingName | null {
+  const [at, setAt] = useState<ReadingName | null>(null);
+  useEffect(() => {
+    const onFocusIn = ({ target }: FocusEvent): void => {
+      setAt(readingOf(target));
+    };
+    const onFocusOut = ({ relatedTarget }: FocusEvent): void => {
+      if (relatedTarget === null) setAt(null);
+    };
+    document.addEventListener('focusin', onFocusIn);
+    document.addEventListener('focusout', onFocusOut);
+    return () => {
+      document.removeEventListener('focusin', onFocusIn);
+      document.removeEventListener('focusout', onFocusOut);
+    };
+  }, []);
+  return at;
+}
