@@ -1,8 +1,9 @@
 import { createRoot } from 'react-dom/client';
 import canonicalFace from '../../calibration/canonical-face.json';
 import contactDepth from '../../calibration/contact-depth.json';
-import { OUTSIDE_TABLES } from '../../calibration/tables.js';
+import { EXAMPLE_GAUGES, OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
+import { reconcile } from '../core/crosscheck/reconcile.js';
 import { createMeasureFace } from '../core/estimate/measure-face.js';
 import { invariant } from '../core/result.js';
 import { createCameras } from '../devices/cameras.js';
@@ -29,7 +30,9 @@ const equipment: Equipment = {
   store: createLocalSheetStore(),
   profiles: createLocalProfileStore(),
   measureFace: createMeasureFace({ canonicalFace, contactDepth }),
+  reconcile,
   catalogue: assembleCatalogue(OUTSIDE_TABLES),
+  exampleGauges: EXAMPLE_GAUGES,
   demo,
 };
 

@@ -1,6 +1,8 @@
 import { createContext, useContext } from 'react';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
+import type { Reconcile } from '../core/crosscheck/reconciliation.js';
 import type { MeasureFace } from '../core/estimate/face-estimates.js';
+import type { Gauge } from '../core/reading/gauge.js';
 import { invariant } from '../core/result.js';
 import type {
   CameraPort,
@@ -30,7 +32,10 @@ export interface Equipment {
   readonly store: TypedSheetStore;
   readonly profiles: ProfileStore;
   readonly measureFace: MeasureFace;
+  readonly reconcile: Reconcile;
   readonly catalogue: Catalogue;
+  /** invented gauges that a practice can begin its own list with */
+  readonly exampleGauges: readonly Gauge[];
   readonly demo: Demo;
 }
 

@@ -1,0 +1,85 @@
+import { useId, useRef, useState } from 'react';
+import { CENTRATION_STANDARDS } from '../core/lenses/centration-standards.js';
+import type { Practice, StandardId } from '../session/practice.js';
+import { Modal } from './modal.js';
+import { PracticeBlockOrder } from './practice-block-order.js';
+import { draftOfGauge, EMPTY_GAUGE_DRAFT } from './practice-gauge-draft.js';
+import type { OpenGaugeForm } from './practice-gauges.js';
+import { PracticeGauges } from './practice-gauges.js';
+import { PracticeRows } from './practice-rows.js';
+import { practiceWords as words } from './practice-words.js';
+import { statusWords } from './sentences.js';
+
+const STANDARDS = Object.keys(CENTRATION_STANDARDS) as StandardId[];
+
+/** What the practice measures, in which order and with what, and how it is judged. */
+export function PracticeDialog(props: {
+  readonly practice: Practice;
+  readonly onChange: (change: Partial<Practice>) => void;
+  readonly onClose: () => void;
+}) {
+  const { practice, onChange } = props;
+  const [form, setForm] = useState<OpenGaugeForm | null>(null);
+  const [isUnfinished, setIsUnfinished] = useState(false);
+  const nameField = useRef<HTMLInputElement>(null);
+  const standardName = useId();
+  const close = (): void => {
+    if (form === null || !isChanged(form)) {
+      props.onClose();
+      return;
+    }
+    // What was typed is not thrown away unasked.
+    setIsUnfinished(true);
+    nameField.current?.focus();
+  };
+  return (
+    <Modal heading={words.heading} closeLabel={words.close} onClose={close} wide>
+      <p className="note">{words.intro}</p>
+      <PracticeRows practice={practice} onChange={onChange} />
+      <PracticeBlockOrder practice={practice} onChange={onChange} />
+      <PracticeGauges
+        practice={practice}
+        onChange={onChange}
+        form={form}
+        onForm={(next) => {
+          setForm(next);
+          setIsUnfinished(false);
+        }}
+        isUnfinished={isUnfinished}
+        nameField={nameField}
+      />
+      <section>
+        <fieldset className="choice practice-standard">
+          <legend>{words.standard}</legend>
+          {STANDARDS.map((standard) => {
+            const { name, edition, imbalance } = CENTRATION_STANDARDS[standard];
+            return (
+              <div key={standard}>
+                <label>
+                  <input
+                    type="radio"
+                    name={standardName}
+                    checked={practice.standard === standard}
+                    aria-describedby={`${standardName}-${standard}`}
+                    onChange={() => {
+                      onChange({ standard });
+                    }}
+                  />
+                  {words.standardEdition(name, edition)}
+                </label>
+                <p id={`${standardName}-${standard}`} className="note">
+                  {words.standardSource(statusWords(imbalance.status), imbalance.source)}
+                </p>
+              </div>
+            );
+          })}
+        </fieldset>
+      </section>
+    </Modal>
+  );
+}
+
+function isChanged({ kept, draft }: OpenGaugeForm): boolean {
+  const before = kept === null ? EMPTY_GAUGE_DRAFT : draftOfGauge(kept);
+  return JSON.stringify(before) !== JSON.stringify(draft);
+}

@@ -1,0 +1,264 @@
+import type { ReactNode } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
+import type { MeasurementId } from '../core/catalogue/measurement.js';
+import type { Gauge } from '../core/reading/gauge.js';
+import { checkOfGauge } from '../core/reading/gauge.js';
+import type { Practice } from '../session/practice.js';
+import { withGauge, withoutGauge } from '../session/practice.js';
+import { useEquipment } from './equipment.js';
+import { gaugeSum, withUnit } from './practice-amount.js';
+import type { GaugeDraft } from './practice-gauge-draft.js';
+import { draftOfGauge, EMPTY_GAUGE_DRAFT, exampleScale, localDay, unitOfGauge } from './practice-gauge-draft.js';
+import { PracticeGaugeForm } from './practice-gauge-form.js';
+import { practiceWords as words } from './practice-words.js';
+import { newProfileId } from './use-profiles.js';
+
+/** The form that is open: a gauge by its id, and what stands in the fields. */
+export interface OpenGaugeForm {
+  readonly id: string;
+  /** as it is kept; null for a new one */
+  readonly kept: Gauge | null;
+  readonly draft: GaugeDraft;
+}
+
+/** What happened last to the list, for the status line. */
+type Happened =
+  | { readonly kind: 'kept' | 'taken-over' | 'brought-back'; readonly name: string }
+  | {
+      readonly kind: 'removed';
+      readonly gauge: Gauge;
+      /** the measurements that were read with it */
+      readonly inUseFor: readonly MeasurementId[];
+    }
+  | null;
+
+// The month as a word: 3/4 is April here and March there.
+const DAY = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' });
+
+/** The gauges of the practice: added, changed, deleted, taken over from the examples. */
+export function PracticeGauges(props: {
+  readonly practice: Practice;
+  readonly onChange: (change: Partial<Practice>) => void;
+  readonly form: OpenGaugeForm | null;
+  readonly onForm: (form: OpenGaugeForm | null) => void;
+  /** the dialog was to be closed over an open form */
+  readonly isUnfinished: boolean;
+  readonly nameField: React.RefObject<HTMLInputElement | null>;
+}) {
+  const { practice, onChange, form, onForm, nameField } = props;
+  const { exampleGauges } = useEquipment();
+  const [happened, setHappened] = useState<Happened>(null);
+  const [today] = useState(() => localDay(new Date()));
+  const addButton = useRef<HTMLButtonElement>(null);
+  const bringBack = useRef<HTMLButtonElement>(null);
+  const formId = form?.id ?? null;
+  useEffect(() => {
+    if (formId !== null) nameField.current?.focus();
+  }, [formId, nameField]);
+  useEffect(() => {
+    // What was deleted had the focus: it goes on to the way back.
+    if (happened?.kind === 'removed') bringBack.current?.focus();
+  }, [happened]);
+
+  const keep = (gauge: Gauge): void => {
+    onChange(inUseWhereFree(withGauge(practice, gauge), gauge));
+  };
+  const leaveForm = (): void => {
+    onForm(null);
+    addButton.current?.focus();
+  };
+  const formPart = (heading: string): ReactNode =>
+    form !== null && (
+      <PracticeGaugeForm
+        key={form.id}
+        heading={heading}
+        id={form.id}
+        draft={form.draft}
+        today={today}
+        isUnfinished={props.isUnfinished}
+        nameField={nameField}
+        onChange={(draft) => {
+          onForm({ ...form, draft });
+        }}
+        onKeep={(gauge) => {
+          keep(gauge);
+          setHappened({ kind: 'kept', name: gauge.name });
+          leaveForm();
+        }}
+        onCancel={leaveForm}
+      />
+    );
+  const isTakenOver = (example: Gauge): boolean => practice.gauges.some(({ id }) => id === example.id);
+  const examples = exampleGauges.filter((example) => !isTakenOver(example));
+  return (
+    <section>
+      <h3>{words.gauges}</h3>
+      <p className="note">{words.gaugesNote}</p>
+      {practice.gauges.length === 0 ? (
+        <p>{words.noGauges}</p>
+      ) : (
+        <ul className="practice-gauges" aria-label={words.gauges}>
+          {practice.gauges.map((gauge) => (
+            <li key={gauge.id}>
+              {form?.id === gauge.id ? (
+                formPart(words.form.edit(gauge.name))
+              ) : (
+                <GaugeEntry
+                  gauge={gauge}
+                  practice={practice}
+                  today={today}
+                  onEdit={() => {
+                    setHappened(null);
+                    onForm({ id: gauge.id, kept: gauge, draft: draftOfGauge(gauge) });
+                  }}
+                  onRemove={() => {
+                    setHappened({ kind: 'removed', gauge, inUseFor: measurementsReadWith(practice, gauge) });
+                    onChange(withoutGauge(practice, gauge.id));
+                  }}
+                />
+              )}
+            </li>
+          ))}
+        </ul>
+      )}
+      <div className="profile-happened" role="status">
+        {happened?.kind === 'kept' && <p className="note">{words.kept(happened.name)}</p>}
+        {happened?.kind === 'taken-over' && <p className="note">{words.takenOver(happened.name)}</p>}
+        {happened?.kind === 'brought-back' && <p className="note">{words.broughtBack(happened.name)}</p>}
+        {happened?.kind === 'removed' && (
+          <p className="note">
+            {words.removed(happened.gauge.name)}{' '}
+            <button
+              type="button"
+              className="quiet"
+              ref={bringBack}
+              onClick={() => {
+                const { gauge, inUseFor } = happened;
+                const back = withGauge(practice, gauge);
+                const inUse = Object.fromEntries(inUseFor.map((id) => [id, gauge.id]));
+                onChange({ ...back, gaugeInUse: { ...back.gaugeInUse, ...inUse } });
+                setHappened({ kind: 'brought-back', name: gauge.name });
+                addButton.current?.focus();
+              }}
+            >
+              {words.bringBack}
+            </button>
+          </p>
+        )}
+      </div>
+      {form !== null && form.kept === null && formPart(words.form.add)}
+      <div className="actions">
+        <button
+          type="button"
+          ref={addButton}
+          disabled={form !== null && form.kept === null}
+          onClick={() => {
+            setHappened(null);
+            onForm({ id: newProfileId(), kept: null, draft: EMPTY_GAUGE_DRAFT });
+          }}
+        >
+          {words.addGauge}
+        </button>
+      </div>
+      {examples.length > 0 && (
+        <details>
+          <summary>{words.examples}</summary>
+          <p className="note">{words.examplesNote}</p>
+          <ul className="practice-gauges">
+            {examples.map((example) => (
+              <li key={example.id}>
+                <GaugeFacts gauge={example} />
+                <div className="actions">
+                  <button
+                    type="button"
+                    aria-label={words.takeOverOf(example.name)}
+                    onClick={() => {
+                      keep(example);
+                      setHappened({ kind: 'taken-over', name: example.name });
+                    }}
+                  >
+                    {words.takeOver}
+                  </button>
+                </div>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+}
+
+/** A gauge is in use from the start wherever a plain scale was read until now. */
+function inUseWhereFree(practice: Practice, gauge: Gauge): Practice {
+  const free = gauge.serves.filter((id) => practice.gaugeInUse[id] === undefined);
+  return {
+    ...practice,
+    gaugeInUse: { ...practice.gaugeInUse, ...Object.fromEntries(free.map((id) => [id, gauge.id])) },
+  };
+}
+
+function measurementsReadWith(practice: Practice, gauge: Gauge): readonly MeasurementId[] {
+  return gauge.serves.filter((id) => practice.gaugeInUse[id] === gauge.id);
+}
+
+function GaugeFacts({ gauge }: { readonly gauge: Gauge }) {
+  const { catalogue } = useEquipment();
+  const unit = unitOfGauge(gauge.serves, catalogue) ?? 'mm';
+  const scale = exampleScale(gauge, catalogue);
+  const { facts } = words;
+  const parts = [
+    facts.step(withUnit(gauge.resolution, unit)),
+    gauge.zeroOffset === 0 ? facts.noOffset : facts.offset(withUnit(gauge.zeroOffset, unit)),
+    ...(gauge.bias > 0 ? [facts.bias(withUnit(gauge.bias, unit))] : []),
+    ...(gauge.bias < 0 ? [facts.biasBelow(withUnit(-gauge.bias, unit))] : []),
+  ];
+  return (
+    <>
+      <strong>{gauge.name}</strong>
+      <p className="note">
+        {parts.join('; ')}.{' '}
+        {(gauge.zeroOffset !== 0 || gauge.bias !== 0) &&
+          `${words.example}: ${words.exampleSum(gaugeSum(scale, 0, 0), gaugeSum(scale, gauge.zeroOffset, gauge.bias), unit)}`}
+      </p>
+    </>
+  );
+}
+
+function GaugeEntry(props: {
+  readonly gauge: Gauge;
+  readonly practice: Practice;
+  /** year-month-day */
+  readonly today: string;
+  readonly onEdit: () => void;
+  readonly onRemove: () => void;
+}) {
+  const { gauge, practice } = props;
+  const { catalogue } = useEquipment();
+  const nameId = useId();
+  const inUseFor = measurementsReadWith(practice, gauge);
+  const names = catalogue.filter(({ id }) => inUseFor.includes(id)).map(({ shortName }) => shortName);
+  const check = checkOfGauge(gauge, props.today);
+  const day = gauge.checkedOn === null ? '' : DAY.format(new Date(`${gauge.checkedOn}T00:00:00Z`));
+  return (
+    <>
+      <GaugeFacts gauge={gauge} />
+      <p id={nameId} className="note">
+        {names.length === 0 ? words.notInUse : words.inUseFor(names.join(', '))}
+      </p>
+      <p className={check.kind === 'recent' ? 'note' : 'note note-advice'}>
+        {check.kind === 'recent' && words.checkedOn(day)}
+        {check.kind === 'old' && words.overdue(day, check.limitDays)}
+        {check.kind === 'unknown' && words.neverChecked}
+      </p>
+      <div className="actions">
+        <button type="button" className="quiet" aria-label={words.editOf(gauge.name)} onClick={props.onEdit}>
+          {words.edit}
+        </button>
+        <button type="button" className="quiet" aria-label={words.removeOf(gauge.name)} onClick={props.onRemove}>
+          {words.remove}
+        </button>
+      </div>
+    </>
+  );
+}
