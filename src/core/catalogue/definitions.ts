@@ -138,7 +138,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     isSigned: false,
     takenBy: 'scale',
     resolution: 0.5,
-    howTaken: 'Rule just below the pupil of one eye, from the left to the right edge of the iris.',
+    howTaken: 'Rule level before one eye, just below its pupil: from edge to edge of the coloured part.',
     caution: 'Keep the end of the rule away from the eyes.',
     withSquint: null,
   },
@@ -240,7 +240,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     takenBy: 'scale',
     resolution: 1,
     howTaken: 'Angle gauge flat before the nose, its arm along one flank; read each side with the head upright.',
-    caution: 'Keep the arm of the gauge below the inner corner of the eye.',
+    caution: 'Have the eyes closed while the gauge is set, and keep its arm below the inner corner of the eye.',
     withSquint: null,
   },
   {
@@ -259,7 +259,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     takenBy: 'scale',
     resolution: 1,
     howTaken: 'Angle gauge level before the nose, its arm along one flank, read from above.',
-    caution: 'Keep the arm of the gauge below the inner corner of the eye; the eyes closed if it must pass near them.',
+    caution: 'Have the eyes closed while the gauge is set, and keep its arm below the inner corner of the eye.',
     withSquint: null,
   },
   {
@@ -355,7 +355,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     isSigned: false,
     takenBy: 'scale',
     resolution: 1,
-    howTaken: 'Rule or tape behind the ear, from the ear point down to where the tip will end on the bone.',
+    howTaken: 'Tape or bent rule behind the ear, from the ear point down to where the tip will end on the bone.',
     caution: 'Feel for a hearing aid, a scar or a sore place behind the ear first.',
     withSquint: null,
   },
@@ -376,7 +376,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     takenBy: 'scale',
     resolution: 1,
     howTaken:
-      'From each side of the head: the angle between the line to the ear point and the line straight back from the front held as it will sit.',
+      'Angle gauge at each temple: one arm at right angles to the front as it will sit, the other towards the ear point.',
     caution: 'Keep the arm of the gauge outside of the eye.',
     withSquint: null,
   },
@@ -433,7 +433,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     takenBy: 'scale',
     resolution: 1,
     howTaken:
-      'Eyes level: lay a straight gauge over both ear points from the front, or a level front on the face, and read how far one side stands off.',
+      'Head upright and pupils level: lay a straight front with sides on the face and read how far one side stands above its ear point while the other rests.',
     caution: 'Write the sign: positive where the right ear is the higher one.',
     withSquint: null,
   },
@@ -539,7 +539,8 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     isSigned: false,
     takenBy: 'scale',
     resolution: 0.5,
-    howTaken: 'From the side with a rule held beside the frame, or with a vertex gauge on the closed lid.',
+    howTaken:
+      'From the side, with a rule held level beside the frame. A vertex gauge on the closed lid needs the lid’s thickness added.',
     caution:
       'Only with the chosen frame fitted and adjusted on the face. Nothing must touch the open eye; a gauge on the lid rests without pressing.',
     withSquint: null,
