@@ -257,7 +257,9 @@ function framesDropped({ frames, stage }: SweepRun): SheetNotice | null {
 }
 
 /** What was typed, without the demo's invented wearer: this is what is kept on the device. */
-export function ownSheet(state: SheetState): TypedSheet {
+export function ownSheet(
+  state: Pick<SheetState, 'readers' | 'reader' | 'notes' | 'prescription' | 'confirmations' | 'settings' | 'putAside'>,
+): TypedSheet {
   if (state.putAside !== null) return state.putAside;
   const { readers, reader, notes, prescription, confirmations, settings } = state;
   const kept = { first: asKept(readers.first), second: asKept(readers.second) };

@@ -1,8 +1,9 @@
 import type { ReactNode } from 'react';
 import { Component, useState } from 'react';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
+import { READING_NAMES } from '../core/catalogue/measurement.js';
 import type { TypedSheetStore } from '../session/ports.js';
-import { READING_FIELDS } from '../session/typed-sheet.js';
+import type { ReaderSheet } from '../session/reader-sheet.js';
 import { readingWords } from './sentences.js';
 import { crashWords as words } from './words.js';
 
@@ -31,10 +32,21 @@ export class CrashBoundary extends Component<
 }
 
 function keptReadings(store: TypedSheetStore, catalogue: Catalogue): string {
-  const readings = store.load()?.readings;
-  if (readings === undefined) return '';
-  return READING_FIELDS.map((field) => `${readingWords(field, catalogue)}\t${readings[field]}`).join('\n');
+  const readers = store.load()?.readers;
+  if (readers === undefined) return '';
+  return [readers.first, readers.second].flatMap((sheet) => writtenLines(sheet, catalogue)).join('\n');
 }
+
+/** Both readers' lines can be told apart by the name in front, where it was typed. */
+function writtenLines({ reader, readings }: ReaderSheet, catalogue: Catalogue): readonly string[] {
+  const written = READING_NAMES.filter((name) => readings[name].trim() !== '');
+  return written.map((name) =>
+    [...(reader === '' ? [] : [reader]), readingWords(name, catalogue), readings[name]].join('\t'),
+  );
+}
+
+/** Lines of the readings that are seen at once. */
+const SHOWN_LINES = 12;
 
 function CrashScreen(props: { readonly readings: string; readonly onAgain: () => void }) {
   const [copied, setCopied] = useState<boolean | null>(null);
@@ -44,7 +56,7 @@ function CrashScreen(props: { readonly readings: string; readonly onAgain: () =>
       <p role="alert">{words.what}</p>
       <label className="crash-readings">
         {words.readings}
-        <textarea readOnly rows={READING_FIELDS.length} value={props.readings} />
+        <textarea readOnly rows={SHOWN_LINES} value={props.readings} />
       </label>
       <div className="actions">
         <button

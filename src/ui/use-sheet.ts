@@ -2,9 +2,11 @@ import type { Dispatch } from 'react';
 import { useCallback, useDeferredValue, useEffect, useMemo, useReducer, useRef, useState } from 'react';
 import type { FaceMeasurement, MeasuringSettings } from '../core/estimate/face-estimates.js';
 import type { PictureFailure } from '../core/camera/failure.js';
+import type { Reconciliation } from '../core/crosscheck/reconciliation.js';
 import type { SweepMeasurement } from '../core/estimate/sweep.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
+import { sheetEvidence } from '../session/evidence.js';
 import { measuringSettings } from '../session/measuring-settings.js';
 import type { LiveCamera } from '../session/profile-choice.js';
 import { FROM_FILES } from '../session/profile-choice.js';
@@ -48,6 +50,8 @@ export interface SheetInHand {
    */
   readonly measurement: Result<SheetMeasurement, SheetTrouble> | null;
   readonly rows: readonly SheetRow[];
+  /** what all readings of the rows, the rules between them and the uncovered estimates say together */
+  readonly reconciliation: Reconciliation;
   readonly misfits: readonly Misfit[];
   readonly measurePicture: (source: PictureSource) => void;
   readonly stopMeasuring: () => void;
@@ -71,7 +75,7 @@ async function openSource(source: PictureSource, pictures: PicturePort): Promise
 
 /** The sheet with its effects: pictures are opened, looked at and closed, and what is typed is kept. */
 export function useSheet(): SheetInHand {
-  const { catalogue, measureFace, pictures, store, vision } = useEquipment();
+  const { catalogue, measureFace, pictures, reconcile, store, vision } = useEquipment();
   const [state, dispatch] = useReducer(sheetReducer, store, (from) => openSheet(from.load()));
   const { shelf } = useProfiles();
   const running = useRef<AbortController | null>(null);
@@ -156,11 +160,14 @@ export function useSheet(): SheetInHand {
     held.current = now;
   }, [state]);
 
-  const own = ownSheet(state);
-  const { readings: ownReadings, settings: ownSettings } = own;
+  const { readers, reader, notes, prescription, confirmations, settings: chosen, putAside } = state;
+  const own = useMemo(
+    () => ownSheet({ readers, reader, notes, prescription, confirmations, settings: chosen, putAside }),
+    [readers, reader, notes, prescription, confirmations, chosen, putAside],
+  );
   useEffect(() => {
-    store.save({ readings: ownReadings, settings: ownSettings });
-  }, [store, ownReadings, ownSettings]);
+    store.save(own);
+  }, [store, own]);
 
   // A handle follows the pointer at once; the estimates follow as fast as they can be worked out.
   const features = useDeferredValue(state.picture.kind === 'measured' ? state.picture.marking.features : null);
@@ -183,12 +190,30 @@ export function useSheet(): SheetInHand {
     () => sheetRows(state, measurement?.ok === true ? measurement.value.estimates : null, catalogue),
     [state, measurement, catalogue],
   );
-  const misfits = useMemo(
-    () => sheetMisfits(rows, catalogue, settings.workingDistanceMm),
-    [rows, catalogue, settings.workingDistanceMm],
+  // While a number is being typed, or a picture shown, nothing new is known.
+  const evidence = useSame(
+    sheetEvidence(rows, catalogue, {
+      hasPicture: measurement?.ok === true,
+      workingDistanceMm: settings.workingDistanceMm,
+      practice: state.settings.practice,
+    }),
   );
+  const reconciliation = useMemo(() => reconcile({ ...evidence, catalogue }), [reconcile, evidence, catalogue]);
+  const misfits = useMemo(() => sheetMisfits(rows, reconciliation, catalogue), [rows, reconciliation, catalogue]);
 
-  return { state, dispatch, settings, measurement, rows, misfits, measurePicture, stopMeasuring, sweep, bringFiles };
+  return {
+    state,
+    dispatch,
+    settings,
+    measurement,
+    rows,
+    reconciliation,
+    misfits,
+    measurePicture,
+    stopMeasuring,
+    sweep,
+    bringFiles,
+  };
 }
 
 /** The value as it was before, as long as it says the same: what follows from it is then not worked out again. */

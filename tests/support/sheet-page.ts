@@ -1,18 +1,26 @@
 import type { Locator, Page } from 'playwright-core';
+import { DEFINITIONS } from '../../src/core/catalogue/definitions.js';
+import type { MeasurementDefinition, ReadingName } from '../../src/core/catalogue/measurement.js';
+import { invariant } from '../../src/core/result.js';
 import type { ImagePoint } from '../../src/core/geometry/vector.js';
-import type { ReadingField } from '../../src/session/typed-sheet.js';
 import type { PictureFile } from './picture-file.js';
 
-/** How each field is called by whoever hears or sees the sheet. */
-const FIELD_NAMES: Readonly<Record<ReadingField, string>> = {
-  pdFar: 'PD, distance',
-  monoPdR: 'PD of each eye, right',
-  monoPdL: 'PD of each eye, left',
-  apertureR: 'Lid aperture, right',
-  apertureL: 'Lid aperture, left',
-  headWidth: 'Head width',
-  templeWidth: 'Temple width',
-};
+function definitionOf(field: ReadingName): MeasurementDefinition {
+  const found = DEFINITIONS.find(({ fields }) => fields.some(({ name }) => name === field));
+  invariant(found !== undefined, `the catalogue has no place for ${field}`);
+  return found;
+}
+
+/** How each field is called by whoever hears or sees the sheet: by the measurement's short name, and its side. */
+export function fieldName(field: ReadingName): string {
+  const { shortName, fields } = definitionOf(field);
+  const side = fields.find(({ name }) => name === field)?.side ?? null;
+  return side === null ? shortName : `${shortName}, ${side === 'R' ? 'right' : 'left'}`;
+}
+
+function unitName(field: ReadingName): string {
+  return definitionOf(field).unit === 'mm' ? 'mm' : 'degrees';
+}
 
 export const CARD_CORNERS = ['top left', 'top right', 'bottom right', 'bottom left'] as const;
 
@@ -32,29 +40,32 @@ export class SheetPage {
   }
 
   /** The field of a hand reading. */
-  field(field: ReadingField): Locator {
-    return this.page.getByRole('textbox', { name: `${FIELD_NAMES[field]}, hand reading in mm`, exact: true });
+  field(field: ReadingName): Locator {
+    return this.page.getByRole('textbox', {
+      name: `${fieldName(field)}, hand reading in ${unitName(field)}`,
+      exact: true,
+    });
   }
 
   /** The row of the sheet in which that field stands. */
-  row(field: ReadingField): Locator {
+  row(field: ReadingName): Locator {
     return this.page.getByRole('row').filter({ has: this.field(field) });
   }
 
   /** What the camera says beside that field; not there while it is covered. */
-  camera(field: ReadingField): Locator {
-    return this.page.getByLabel(`${FIELD_NAMES[field]}, camera`, { exact: true });
+  camera(field: ReadingName): Locator {
+    return this.page.getByLabel(`${fieldName(field)}, camera`, { exact: true });
   }
 
-  async estimate(field: ReadingField): Promise<ShownEstimate> {
+  async estimate(field: ReadingName): Promise<ShownEstimate> {
     const text = await this.camera(field).innerText();
     const match = /^(\d+\.\d)\s*±\s*(\d+\.\d)$/.exec(text.trim());
-    if (match === null) throw new Error(`The camera's value of ${FIELD_NAMES[field]} reads “${text}”.`);
+    if (match === null) throw new Error(`The camera's value of ${fieldName(field)} reads “${text}”.`);
     return { valueMm: Number(match[1]), halfWidthMm: Number(match[2]) };
   }
 
   /** Types a reading and goes on from it. */
-  async enter(field: ReadingField, text: string): Promise<void> {
+  async enter(field: ReadingName, text: string): Promise<void> {
     await this.field(field).fill(text);
     await this.field(field).press('Enter');
   }
