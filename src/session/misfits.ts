@@ -45,14 +45,15 @@ export type Misfit = {
   | { readonly kind: 'unusual'; readonly value: number; readonly usual: Range }
 );
 
-/** What is written at each place, whether it can be or not: refused numbers too, so that a slip can be sought in them. */
+/**
+ * What is written at each place, both readers together where they agree. Numbers that cannot be are in as well, so that a slip
+ * is sought in them.
+ */
 export function writtenReadings(rows: readonly SheetRow[], catalogue: Catalogue): Readings {
   const readings: { -readonly [Name in keyof Readings]: Readings[Name] } = {};
   for (const { field, reading, together } of rows.flatMap(({ fields }) => fields)) {
     if (reading.ok) readings[field] = together ?? reading.value;
-    else if (reading.failure.kind === 'impossible' || reading.failure.kind === 'not-positive') {
-      readings[field] = takeReading(field, reading.failure.value, catalogue);
-    }
+    else if (isOneNumber(reading.failure)) readings[field] = takeReading(field, reading.failure.value, catalogue);
   }
   return readings;
 }
@@ -112,6 +113,13 @@ function namesOf(misfits: readonly Misfit[]): ReadonlySet<ReadingName> {
 export function explanationsOf(misfit: Misfit): readonly Explanation[] {
   if (misfit.kind === 'refused') return misfit.explanations;
   return misfit.kind === 'suspected' ? misfit.suspicion.explanations : [];
+}
+
+/** A single number that cannot be; one of several repeats would not stand for the whole place. */
+function isOneNumber(
+  failure: ReadingFailure,
+): failure is Extract<ReadingFailure, { kind: 'impossible' | 'not-positive' }> {
+  return (failure.kind === 'impossible' || failure.kind === 'not-positive') && failure.place === null;
 }
 
 function isRefused(failure: ReadingFailure): failure is RefusedFailure {

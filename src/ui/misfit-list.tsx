@@ -1,85 +1,108 @@
-import { useId } from 'react';
+import { useId, useMemo } from 'react';
+import type { Explanation } from '../core/crosscheck/reconciliation.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
-import type { Catalogue } from '../core/catalogue/catalogue.js';
-import { unreachable } from '../core/result.js';
 import type { Misfit } from '../session/misfits.js';
-import type { SheetRow } from '../session/rows.js';
-import type { ReadingField } from '../session/typed-sheet.js';
-import { READING_FIELDS } from '../session/typed-sheet.js';
+import { explanationsOf, writtenReadings } from '../session/misfits.js';
 import { useEquipment } from './equipment.js';
-import { formatEstimate } from './numbers.js';
-import { goToReading } from './readings-sheet.js';
-import { inconsistencySentence, readingFailureSentence, readingWords, slipSentence } from './sentences.js';
+import { goToReading } from './hand-place.js';
+import { misfitExplanations, misfitSentence } from './misfit-sentences.js';
+import type { WrittenSheet } from './slip-sentences.js';
+import {
+  misfitWords as words,
+  offerPlaceWords,
+  offerWords,
+  probableExplanation,
+  readAgainWords,
+} from './slip-words.js';
 import type { SheetInHand } from './use-sheet.js';
-import { misfitWords as words } from './words.js';
 
-/** What does not fit, and what most likely went wrong. It leads to the fields; it never changes one. */
+/** What does not fit, and what probably went wrong. It leads to the fields, and changes one only where the reader says so. */
 export function MisfitList({ sheet }: { readonly sheet: SheetInHand }) {
   const { catalogue } = useEquipment();
   const headingId = useId();
-  const isAnyIn = sheet.rows.some(({ fields }) => fields.some(({ reading }) => reading.ok));
-  if (sheet.misfits.length === 0 && !isAnyIn) return null;
+  const { rows, misfits, state, dispatch } = sheet;
+  const written: WrittenSheet = useMemo(
+    () => ({ readings: writtenReadings(rows, catalogue), catalogue, gauges: state.settings.practice.gauges }),
+    [rows, catalogue, state.settings.practice.gauges],
+  );
+  const isAnyIn = rows.some(({ fields }) => fields.some(({ reading }) => reading.ok));
+  if (misfits.length === 0 && !isAnyIn) return null;
+
+  const take = (explanation: Explanation): void => {
+    const restorations = explanation.slips.flatMap((slip) => slip.restorations);
+    dispatch({ kind: 'restoration-taken', restorations, at: new Date().toISOString() });
+    // The button goes with what it mended; the reader goes on at the number that changed.
+    const [first] = restorations;
+    if (first !== undefined) goToReading(first.name);
+  };
+
   return (
     <section className="misfits" aria-labelledby={headingId}>
       <h2 id={headingId}>{words.heading}</h2>
-      {sheet.misfits.length === 0 ? (
+      {misfits.length === 0 ? (
         <p>{words.fits}</p>
       ) : (
         <ul>
-          {sheet.misfits.map((misfit) => (
+          {misfits.map((misfit) => (
             <li key={`${misfit.kind} ${misfit.names.join(' ')}`}>
               <p>
-                <strong>{misfitSentence(misfit, sheet.rows, catalogue)}</strong>
+                <strong>{misfitSentence(misfit, written)}</strong>
               </p>
-              {misfit.slips.map((slip) => (
-                <p key={slipSentence(slip, catalogue)}>
-                  {words.likely} {slipSentence(slip, catalogue)}
-                </p>
+              {misfitExplanations(misfit, written).map((sentence) => (
+                <p key={sentence}>{sentence}</p>
               ))}
-              {misfit.slips.length === 0 && misfit.kind !== 'inconsistent' && <p>{words.unexplained}</p>}
-              <p className="actions">
-                {fieldsToLookAt(misfit).map((field) => (
-                  <button
-                    key={field}
-                    type="button"
-                    onClick={() => {
-                      goToReading(field);
-                    }}
-                  >
-                    {words.goTo(readingWords(field, catalogue))}
-                  </button>
-                ))}
-              </p>
+              <MisfitActions misfit={misfit} written={written} onTake={take} />
             </li>
           ))}
         </ul>
       )}
+      {misfits.some((misfit) => explanationsOf(misfit).length > 0) && <p className="note">{words.basis}</p>}
     </section>
   );
 }
 
-function misfitSentence(misfit: Misfit, rows: readonly SheetRow[], catalogue: Catalogue): string {
-  switch (misfit.kind) {
-    case 'refused': {
-      const [name] = misfit.names;
-      return `${name === undefined ? '' : readingWords(name, catalogue)}: ${readingFailureSentence(misfit.failure, 'mm') ?? ''}`;
-    }
-    case 'inconsistent':
-      return inconsistencySentence(misfit.inconsistency, catalogue);
-    case 'disagrees': {
-      const { name } = misfit.finding.comparison;
-      const field = rows.flatMap((row) => row.fields).find((one) => one.field === name);
-      if (field === undefined || field.estimate === null) return '';
-      return words.disagrees(readingWords(name, catalogue), field.typed.trim(), formatEstimate(field.estimate));
-    }
-    default:
-      return unreachable(misfit);
-  }
+/** Chosen: more places than this are no help in finding the wrong one. */
+const MOST_PLACES = 4;
+
+/** The places that the likeliest cause names, then the others. */
+function placesToRead(misfit: Misfit): readonly ReadingName[] {
+  const [best] = explanationsOf(misfit);
+  const named = best?.slips.flatMap((slip) => slip.restorations.map(({ name }) => name)) ?? [];
+  return [...new Set([...named, ...misfit.names])].slice(0, MOST_PLACES);
 }
 
-/** The fields that the likeliest cause names first, then the others; at most three. */
-function fieldsToLookAt(misfit: Misfit): readonly ReadingField[] {
-  const named: readonly ReadingName[] = misfit.slips.flatMap((slip) => slip.restorations.map(({ name }) => name));
-  const all = [...new Set([...named, ...misfit.names])];
-  return all.filter((name): name is ReadingField => (READING_FIELDS as readonly string[]).includes(name)).slice(0, 3);
+function MisfitActions(props: {
+  readonly misfit: Misfit;
+  readonly written: WrittenSheet;
+  readonly onTake: (explanation: Explanation) => void;
+}) {
+  const { misfit, written, onTake } = props;
+  const probable = probableExplanation(misfit);
+  const places = placesToRead(misfit);
+  return (
+    <div className="actions">
+      {places.map((name) => (
+        <button
+          key={name}
+          type="button"
+          onClick={() => {
+            goToReading(name);
+          }}
+        >
+          {readAgainWords(name, written.catalogue)}
+        </button>
+      ))}
+      {probable !== null && (
+        <button
+          type="button"
+          onClick={() => {
+            onTake(probable);
+          }}
+        >
+          {offerWords(probable, written.catalogue)}
+          <span className="visually-hidden">{offerPlaceWords(probable, written.catalogue)}</span>
+        </button>
+      )}
+    </div>
+  );
 }

@@ -100,12 +100,39 @@ export function readingFailureSentence(failure: ReadingFailure, unit: Measuremen
     case 'not-a-number':
       return `“${failure.typed.trim()}” is not a number. Type digits with at most one decimal point or comma, such as 63.5.`;
     case 'not-positive':
-      return 'A reading must be above zero. Type the number that the gauge shows.';
+      return `${onScale(failure, unit)}A reading must be above zero. Type the number that the gauge shows.`;
     case 'impossible':
-      return `${withUnit(plainNumber(failure.value), unit)} is no such reading of a face: it lies outside of ${plainNumber(failure.range.low)} to ${withUnit(plainNumber(failure.range.high), unit)}. Look at the gauge again.`;
+      return `${onScale(failure, unit)}${withUnit(plainNumber(failure.value), unit)} is no such reading of a face: it lies outside of ${plainNumber(failure.range.low)} to ${withUnit(plainNumber(failure.range.high), unit)}. Look at the gauge again.`;
+    case 'not-a-trial':
+      return `“${failure.typed.trim()}” is no trial. Type each size with loose, fits or tight behind it, such as 10 loose 9 fits 8 tight.`;
+    case 'too-many-repeats':
+      return `${failure.count} numbers stand here, and at most ${failure.limit} are taken. Leave out those that do not belong here.`;
+    case 'trials-contradict':
+      return contradictionSentence(failure, unit);
+    case 'trials-one-sided':
+      return `All sizes were ${failure.verdict} so far. Try ${withUnit(plainNumber(failure.tryNext), unit)} next.`;
     default:
       return unreachable(failure);
   }
+}
+
+/** Where a gauge adds something, what is typed and what it stands for are two numbers. */
+function onScale(
+  { scale, value }: Extract<ReadingFailure, { kind: 'not-positive' | 'impossible' }>,
+  unit: MeasurementUnit,
+): string {
+  return scale === value ? '' : `${plainNumber(scale)} on the scale stands for ${withUnit(plainNumber(value), unit)}. `;
+}
+
+function contradictionSentence(
+  { smaller, larger }: Extract<ReadingFailure, { kind: 'trials-contradict' }>,
+  unit: MeasurementUnit,
+): string {
+  const size = withUnit(plainNumber(smaller.size), unit);
+  if (smaller.size === larger.size) {
+    return `${size} is written as “${smaller.verdict}” and as “${larger.verdict}”. Try it again.`;
+  }
+  return `${size} is written as “${smaller.verdict}” and ${withUnit(plainNumber(larger.size), unit)} as “${larger.verdict}”, but a smaller size cannot be looser. Try both again.`;
 }
 
 /** The word of a finding, of one reading or of `R and L` together. */

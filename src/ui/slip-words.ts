@@ -1,3 +1,4 @@
+import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Explanation } from '../core/crosscheck/reconciliation.js';
 import type { SlipKind } from '../core/crosscheck/slip.js';
@@ -5,6 +6,7 @@ import { unreachable } from '../core/result.js';
 import type { Misfit } from '../session/misfits.js';
 import { explanationsOf } from '../session/misfits.js';
 import { plainNumber } from './numbers.js';
+import { listWords, placeWords } from './slip-places.js';
 
 /** Chosen: below this a cause is said as one that may be, and its number is not offered. */
 export const PROBABLE = 0.5;
@@ -55,6 +57,26 @@ export function probableExplanation(misfit: Misfit): Explanation | null {
   return best !== undefined && best.probability >= PROBABLE ? best : null;
 }
 
+/** The places that an explanation would change. */
+export function placesOf({ slips }: Explanation): readonly ReadingName[] {
+  return slips.flatMap(({ restorations }) => restorations.map(({ name }) => name));
+}
+
+/** Whether two explanations say the same of the same places, with other numbers. */
+export function isSameSlip(one: Explanation, other: Explanation): boolean {
+  const keyOf = ({ slips }: Explanation): string =>
+    slips.map(({ kind, restorations }) => [kind, ...restorations.map(({ name }) => name)].join(' ')).join(', ');
+  return keyOf(one) === keyOf(other);
+}
+
+/** Whether the best explanation is more probable than all else together, whatever it would restore. */
+export function isProbableSlip(explanations: readonly Explanation[]): boolean {
+  const [best] = explanations;
+  if (best === undefined) return false;
+  const same = explanations.filter((one) => isSameSlip(best, one));
+  return same.reduce((sum, { probability }) => sum + probability, 0) >= PROBABLE;
+}
+
 /**
  * The short phrase beside the field `name`, such as `probably 71: wrong ten`; null where nothing about it does not fit, or where
  * its finding says so already.
@@ -69,9 +91,14 @@ export function rowMark(name: ReadingName, sheet: { readonly misfits: readonly M
 }
 
 function restoringWords(misfit: Misfit, name: ReadingName): string | null {
-  for (const { kind, restorations } of probableExplanation(misfit)?.slips ?? []) {
+  const explanations = explanationsOf(misfit);
+  const [best] = explanations;
+  if (best === undefined || !isProbableSlip(explanations)) return null;
+  for (const { kind, restorations } of best.slips) {
     const restoration = restorations.find((one) => one.name === name);
-    if (restoration !== undefined) return `probably ${plainNumber(restoration.restored)}: ${slipShort(kind)}`;
+    if (restoration === undefined) continue;
+    const number = best.probability >= PROBABLE ? `${plainNumber(restoration.restored)}: ` : '';
+    return `probably ${number}${slipShort(kind)}`;
   }
   return null;
 }
@@ -93,4 +120,35 @@ function markWords(misfit: Misfit, name: ReadingName): string {
     default:
       return unreachable(misfit);
   }
+}
+
+export const misfitWords = {
+  heading: 'What does not fit',
+  fits: 'Nothing stands out among the readings.',
+  basis:
+    'Percentages are the probability of just this, given how often each slip happens; nobody has counted that, so the frequencies are chosen. Nothing is changed until you take it.',
+} as const;
+
+/** Leads to a field. */
+export function readAgainWords(name: ReadingName, catalogue: Catalogue): string {
+  return `Read ${placeWords(name, catalogue)} again`;
+}
+
+/**
+ * Offers what a slip would have replaced: `Use 71, keep 61 on record`, and for two places
+ * `Use 5 for crest height R and 3 for crest height L, keep 3 and 5 on record`.
+ */
+export function offerWords({ slips }: Explanation, catalogue: Catalogue): string {
+  const all = slips.flatMap(({ restorations }) => restorations);
+  const used = all.map(({ name, restored }) =>
+    all.length === 1 ? plainNumber(restored) : `${plainNumber(restored)} for ${placeWords(name, catalogue)}`,
+  );
+  const kept = all.map(({ written }) => plainNumber(written));
+  return `Use ${listWords(used)}, keep ${listWords(kept)} on record`;
+}
+
+/** Said after the offer to who hears it alone, where the offer itself names no place. */
+export function offerPlaceWords(explanation: Explanation, catalogue: Catalogue): string {
+  const [name, second] = placesOf(explanation);
+  return name === undefined || second !== undefined ? '' : ` (${placeWords(name, catalogue)})`;
 }
