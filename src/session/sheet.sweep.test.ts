@@ -7,7 +7,7 @@ import { fail, succeed } from '../core/result.js';
 import type { SweepMeasurement } from '../core/estimate/sweep.js';
 import type { SheetEvent, SheetState } from './sheet.js';
 import { earlierMeasured, isHiddenByFailure, openSheet, picturesOf, sheetReducer } from './sheet.js';
-import { DEFAULT_SHEET_SETTINGS, NO_READINGS } from './typed-sheet.js';
+import { EMPTY_TYPED_SHEET } from './typed-sheet.js';
 import type { FrameOutcome, SweepFrame, SweepTrouble } from './sweep-frames.js';
 
 function after(events: readonly SheetEvent[], from: SheetState = openSheet(null)): SheetState {
@@ -160,7 +160,8 @@ describe('a measured sweep', () => {
   });
 
   it('goes with the sheet when that is cleared', () => {
-    const cleared = after([{ kind: 'sheet-cleared' }], measuredSweep());
+    const read = after([{ kind: 'reading-typed', field: 'pdFar', text: '63' }]);
+    const cleared = after([{ kind: 'sheet-cleared' }], measuredSweep(read));
     expect(cleared.picture.kind).toBe('none');
     expect(picturesOf(cleared).size).toBe(0);
     expect(cleared.gone).toBe('sweep');
@@ -169,10 +170,11 @@ describe('a measured sweep', () => {
   });
 
   it('goes when the invented wearer comes, and that is said on the way back', () => {
-    const sheet = { readings: NO_READINGS, settings: DEFAULT_SHEET_SETTINGS };
+    const sheet = EMPTY_TYPED_SHEET;
     const demo = after([{ kind: 'demo-loaded', sheet }, ...MEASURED], measuredSweep());
     expect(demo.gone).toBe('sweep');
-    const cleared = after([{ kind: 'sheet-cleared' }, { kind: 'clearing-undone' }], demo);
+    const typed: SheetEvent = { kind: 'reading-typed', field: 'pdFar', text: '61' };
+    const cleared = after([typed, { kind: 'sheet-cleared' }, { kind: 'clearing-undone' }], demo);
     expect(cleared.notice).toBeNull();
     for (const from of [demo, cleared]) {
       const own = after([{ kind: 'demo-left' }], from);

@@ -1,10 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { exampleFeatures } from '../../tests/support/example-features.js';
+import { filledSheet } from '../../tests/support/filled-sheet.js';
 import { handlePoint, MIDLINE_HANDLE } from './handles.js';
 import type { Picture } from './ports.js';
-import type { PictureState, SheetEvent, SheetState } from './sheet.js';
-import { openSheet, ownSheet, pictureOf, sheetReducer } from './sheet.js';
-import { DEFAULT_SHEET_SETTINGS, NO_READINGS } from './typed-sheet.js';
+import type { PictureState } from './picture-state.js';
+import { pictureOf } from './picture-state.js';
+import { EMPTY_READER_SHEET, NO_READINGS } from './reader-sheet.js';
+import type { SheetEvent, SheetState } from './sheet.js';
+import { openReader, openSheet, ownSheet, sheetReducer } from './sheet.js';
+import { NO_PRESCRIPTION } from './typed-prescription.js';
+import { NO_NOTES } from './wearer-notes.js';
 
 const features = exampleFeatures();
 // The reducer only hands the bitmap on; Node has none.
@@ -30,28 +35,101 @@ function midlineShift(state: PictureState): number {
   return handlePoint(state.marking.features, MIDLINE_HANDLE).xPx - features.midline.point.xPx;
 }
 
-describe('readings', () => {
-  it('are kept as typed, and count once they are entered', () => {
-    const typed = after([{ kind: 'reading-typed', field: 'pdFar', text: '63,5 ' }]);
-    expect(typed.readings.pdFar).toBe('63,5 ');
-    expect(typed.entered.pdFar).toBe('');
-    expect(after([{ kind: 'reading-entered', field: 'pdFar' }], typed).entered.pdFar).toBe('63,5 ');
+const AT = '2026-11-25T10:00:00.000Z';
+
+describe('clearing', () => {
+  const full = after(
+    [
+      { kind: 'reading-typed', field: 'headWidth', text: '150' },
+      { kind: 'reading-entered', field: 'headWidth', at: AT },
+      { kind: 'readings-confirmed', names: ['pdFar'], at: AT },
+      { kind: 'notes-changed', change: { squint: true, wearer: '17' } },
+      { kind: 'prescription-changed', change: { R: { sphere: '-4' }, lensKind: 'progressive' } },
+      { kind: 'practice-changed', change: { hidden: ['irisDiameter'] } },
+      { kind: 'settings-changed', change: { gaze: 'far', workingDistanceText: '350' } },
+      { kind: 'reader-chosen', reader: 'second' },
+      ...MEASURED,
+    ],
+    openSheet(filledSheet({ pdFar: '63', headWidth: '149' }, { second: { pdFar: '64' } })),
+  );
+  const cleared = after([{ kind: 'sheet-cleared' }], full);
+
+  it('takes all that belongs to the wearer, and leaves what belongs to the desk', () => {
+    expect(ownSheet(cleared)).toEqual({
+      readers: {
+        first: { ...EMPTY_READER_SHEET, reader: 'A' },
+        second: { ...EMPTY_READER_SHEET, reader: 'B' },
+      },
+      reader: 'first',
+      notes: NO_NOTES,
+      prescription: NO_PRESCRIPTION,
+      confirmations: {},
+      // the next wearer is asked to look into the camera again
+      settings: { ...full.settings, gaze: 'camera' },
+    });
+    expect(cleared.settings.workingDistanceText).toBe('350');
+    expect(cleared.settings.practice.hidden).toEqual(['irisDiameter']);
+    expect(cleared.picture.kind).toBe('none');
   });
 
-  it('can be brought back after the sheet was cleared, until something is typed', () => {
-    const full = after([
-      { kind: 'reading-typed', field: 'headWidth', text: '150' },
-      { kind: 'settings-changed', change: { gaze: 'far', workingDistanceText: '350' } },
-      ...MEASURED,
+  it('can be undone, under the names that the readers have by then', () => {
+    const back = after(
+      [
+        { kind: 'reader-named', reader: 'second', name: 'C' },
+        { kind: 'reader-chosen', reader: 'second' },
+        { kind: 'clearing-undone' },
+      ],
+      cleared,
+    );
+    expect(back.readers).toEqual({ first: full.readers.first, second: { ...full.readers.second, reader: 'C' } });
+    expect(back.readers.first.corrections).toHaveLength(1);
+    expect(back.notes).toEqual(full.notes);
+    expect(back.prescription).toEqual(full.prescription);
+    expect(back.confirmations).toEqual(full.confirmations);
+    expect(back.cleared).toBeNull();
+  });
+
+  it.each([
+    { kind: 'reading-typed', field: 'pdFar', text: '6' },
+    { kind: 'notes-changed', change: { remark: 'in a hurry' } },
+    { kind: 'prescription-changed', change: { L: { sphere: '1' } } },
+  ] satisfies readonly SheetEvent[])('cannot be undone once something else is there: $kind', (event) => {
+    const on = after([event], cleared);
+    expect(on.cleared).toBeNull();
+    expect(after([{ kind: 'clearing-undone' }], on)).toBe(on);
+  });
+
+  it('of an empty sheet is nothing to undo', () => {
+    expect(after([{ kind: 'sheet-cleared' }]).cleared).toBeNull();
+  });
+});
+
+describe('notes and prescription', () => {
+  it('change field by field', () => {
+    const state = after([
+      { kind: 'notes-changed', change: { light: 'dim' } },
+      { kind: 'notes-changed', change: { squint: true } },
+      { kind: 'prescription-changed', change: { R: { sphere: '-4', axis: '10' } } },
+      { kind: 'prescription-changed', change: { R: { sphere: '-4.25' }, vertexDistance: '12' } },
     ]);
-    const cleared = after([{ kind: 'sheet-cleared' }], full);
-    expect(cleared.readings).toEqual(NO_READINGS);
-    expect(cleared.picture.kind).toBe('none');
-    expect(cleared.settings.gaze).toBe('camera');
-    expect(cleared.settings.workingDistanceText).toBe('350');
-    expect(after([{ kind: 'clearing-undone' }], cleared).entered.headWidth).toBe('150');
-    const typedOn = after([{ kind: 'reading-typed', field: 'pdFar', text: '6' }, { kind: 'clearing-undone' }], cleared);
-    expect(typedOn.readings).toEqual({ ...NO_READINGS, pdFar: '6' });
+    expect(state.notes).toEqual({ ...NO_NOTES, light: 'dim', squint: true });
+    expect(state.prescription).toEqual({
+      ...NO_PRESCRIPTION,
+      R: { ...NO_PRESCRIPTION.R, sphere: '-4.25', axis: '10' },
+      vertexDistance: '12',
+    });
+  });
+
+  it('are cut off where no hand would have typed on', () => {
+    const long = 'a'.repeat(500);
+    const state = after([
+      { kind: 'notes-changed', change: { remark: long } },
+      { kind: 'prescription-changed', change: { L: { add: long } } },
+      { kind: 'reader-named', reader: 'first', name: long },
+    ]);
+    expect(state.notes.remark).toHaveLength(200);
+    expect(state.prescription.L.add).toHaveLength(200);
+    expect(openReader(state).reader).toHaveLength(200);
   });
 });
 
@@ -131,13 +209,18 @@ describe('edits', () => {
 });
 
 describe('the demo', () => {
-  const sheet = { readings: { ...NO_READINGS, pdFar: '61' }, settings: DEFAULT_SHEET_SETTINGS };
+  const sheet = filledSheet({ pdFar: '61' }, { practice: { standard: 'iso-21987' } });
 
-  it('puts the own sheet aside and gives it back, however often it is loaded', () => {
-    const own = after([
-      { kind: 'reading-typed', field: 'pdFar', text: '58' },
-      { kind: 'settings-changed', change: { covered: false } },
-    ]);
+  it('puts the whole own sheet aside and gives it back, however often it is loaded', () => {
+    const own = after(
+      [
+        { kind: 'settings-changed', change: { covered: false } },
+        { kind: 'practice-changed', change: { hidden: ['irisDiameter'] } },
+        { kind: 'prescription-changed', change: { R: { sphere: '-1' } } },
+        { kind: 'readings-confirmed', names: ['pdFar'], at: AT },
+      ],
+      openSheet(filledSheet({ pdFar: '58' }, { second: { pdFar: '58.5' } })),
+    );
     const shown = after(
       [
         { kind: 'demo-loaded', sheet },
@@ -145,13 +228,11 @@ describe('the demo', () => {
       ],
       own,
     );
-    expect(shown.readings.pdFar).toBe('61');
-    expect(shown.entered.pdFar).toBe('61');
-    expect(ownSheet(shown)).toEqual({ readings: own.readings, settings: own.settings });
+    expect(openReader(shown).entered.pdFar).toBe('61');
+    expect(shown.settings.practice.standard).toBe('iso-21987');
+    expect(ownSheet(shown)).toEqual(ownSheet(own));
     const back = after([{ kind: 'demo-left' }], shown);
-    expect(back.readings.pdFar).toBe('58');
-    expect(back.settings.covered).toBe(false);
-    expect(back.putAside).toBeNull();
+    expect(back).toEqual(own);
   });
 
   it('is not what is kept, even while it is edited or cleared', () => {
@@ -160,7 +241,7 @@ describe('the demo', () => {
       { kind: 'reading-typed', field: 'headWidth', text: '1' },
       { kind: 'sheet-cleared' },
     ]);
-    expect(ownSheet(edited).readings).toEqual(NO_READINGS);
+    expect(ownSheet(edited).readers.first.readings).toEqual(NO_READINGS);
     expect(edited.putAside).not.toBeNull();
   });
 });
