@@ -6,7 +6,8 @@ import { checkOfGauge } from '../core/reading/gauge.js';
 import type { Practice } from '../session/practice.js';
 import { withGauge, withoutGauge } from '../session/practice.js';
 import { useEquipment } from './equipment.js';
-import { gaugeSum, withUnit } from './practice-amount.js';
+import { plainNumber, withUnit } from './numbers.js';
+import { gaugeSum } from './practice-amount.js';
 import type { GaugeDraft } from './practice-gauge-draft.js';
 import { draftOfGauge, EMPTY_GAUGE_DRAFT, exampleScale, localDay, unitOfGauge } from './practice-gauge-draft.js';
 import { PracticeGaugeForm } from './practice-gauge-form.js';
@@ -208,10 +209,10 @@ function GaugeFacts({ gauge }: { readonly gauge: Gauge }) {
   const scale = exampleScale(gauge, catalogue);
   const { facts } = words;
   const parts = [
-    facts.step(withUnit(gauge.resolution, unit)),
-    gauge.zeroOffset === 0 ? facts.noOffset : facts.offset(withUnit(gauge.zeroOffset, unit)),
-    ...(gauge.bias > 0 ? [facts.bias(withUnit(gauge.bias, unit))] : []),
-    ...(gauge.bias < 0 ? [facts.biasBelow(withUnit(-gauge.bias, unit))] : []),
+    facts.step(withUnit(plainNumber(gauge.resolution), unit)),
+    gauge.zeroOffset === 0 ? facts.noOffset : facts.offset(withUnit(plainNumber(gauge.zeroOffset), unit)),
+    ...(gauge.bias > 0 ? [facts.bias(withUnit(plainNumber(gauge.bias), unit))] : []),
+    ...(gauge.bias < 0 ? [facts.biasBelow(withUnit(plainNumber(-gauge.bias), unit))] : []),
   ];
   return (
     <>

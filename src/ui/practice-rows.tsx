@@ -4,7 +4,8 @@ import { parseDecimal } from '../core/reading/parse-reading.js';
 import type { Practice } from '../session/practice.js';
 import { withGaugeInUse, withShown, withTolerance } from '../session/practice.js';
 import { useEquipment } from './equipment.js';
-import { formatAmount, unitName, unitSign, withUnit } from './practice-amount.js';
+import { plainNumber, withUnit } from './numbers.js';
+import { unitName, unitSign } from './practice-amount.js';
 import { practiceProblems, practiceWords as words } from './practice-words.js';
 import { statusWords } from './sentences.js';
 
@@ -141,7 +142,7 @@ function ToleranceField(props: {
   const own = practice.tolerances[id];
   const [typed, setTyped] = useState(own === undefined ? '' : String(own));
   const noteId = useId();
-  const counts = withUnit(own ?? tolerance.value, unit);
+  const counts = withUnit(plainNumber(own ?? tolerance.value), unit);
   const widest = (plausible.hard.high - plausible.hard.low) * WIDEST_SHARE;
   const parsed = parseDecimal(typed);
   const isEmpty = !parsed.ok && parsed.failure.kind === 'empty';
@@ -149,7 +150,7 @@ function ToleranceField(props: {
     isEmpty || (parsed.ok && parsed.value > 0 && parsed.value <= widest)
       ? null
       : parsed.ok && parsed.value > widest
-        ? practiceProblems.tooWide(typed.trim(), withUnit(widest, unit), counts)
+        ? practiceProblems.tooWide(typed.trim(), withUnit(plainNumber(widest), unit), counts)
         : practiceProblems.tolerance(typed.trim(), counts);
   const type = (text: string): void => {
     setTyped(text);
@@ -171,7 +172,7 @@ function ToleranceField(props: {
           inputMode="decimal"
           autoComplete="off"
           maxLength={12}
-          placeholder={formatAmount(tolerance.value)}
+          placeholder={plainNumber(tolerance.value)}
           value={typed}
           aria-label={words.toleranceOf(shortName, unitName(unit))}
           aria-invalid={problem !== null}
@@ -186,7 +187,11 @@ function ToleranceField(props: {
         {problem ?? (
           <>
             {own !== undefined && <strong>{words.ownTolerance(counts)} </strong>}
-            {words.catalogueTolerance(withUnit(tolerance.value, unit), statusWords(tolerance.status), tolerance.source)}
+            {words.catalogueTolerance(
+              withUnit(plainNumber(tolerance.value), unit),
+              statusWords(tolerance.status),
+              tolerance.source,
+            )}
           </>
         )}
       </small>

@@ -1,0 +1,207 @@
+import { useMemo } from 'react';
+import type { Catalogue } from '../core/catalogue/catalogue.js';
+import type { ReadingName } from '../core/catalogue/measurement.js';
+import type { Reading } from '../core/reading/reading.js';
+import type { Misfit } from '../session/misfits.js';
+import { writtenReadings } from '../session/misfits.js';
+import type { FieldRow, SheetRow } from '../session/rows.js';
+import { useEquipment } from './equipment.js';
+import { misfitSentence } from './misfit-sentences.js';
+import { formatNumber, plainNumber, withUnit } from './numbers.js';
+import { orderWords as words } from './order-words.js';
+import { gaugeSum } from './practice-amount.js';
+import { readingFailureSentence, readingWords } from './sentences.js';
+import type { WrittenSheet } from './slip-sentences.js';
+import type { SheetInHand } from './use-sheet.js';
+
+/** From one standard deviation to half of the 95 % interval. */
+const COVERAGE = 1.96;
+
+/** A place of the sheet in which something stands. */
+interface Entry {
+  readonly row: SheetRow;
+  readonly field: FieldRow;
+  /** what speaks against it */
+  readonly misfits: readonly Misfit[];
+}
+
+/** All readings that are in, each to be confirmed by a person who looked at it. */
+export function OrderConfirming(props: {
+  readonly sheet: SheetInHand;
+  /** the names that are in the order */
+  readonly ordered: ReadonlySet<ReadingName>;
+  readonly onGoTo: (name: ReadingName) => void;
+}) {
+  const { sheet, ordered, onGoTo } = props;
+  const { rows, misfits, state, dispatch } = sheet;
+  const { catalogue } = useEquipment();
+  const written: WrittenSheet = useMemo(
+    () => ({ readings: writtenReadings(rows, catalogue), catalogue, gauges: state.settings.practice.gauges }),
+    [rows, catalogue, state.settings.practice.gauges],
+  );
+  const entries = rows.flatMap((row) =>
+    row.fields
+      .filter((field) => field.reading.ok || field.reading.failure.kind !== 'empty')
+      .map((field): Entry => ({ row, field, misfits: misfits.filter(({ names }) => names.includes(field.field)) })),
+  );
+  const confirmable = entries.filter(({ field }) => field.together !== null);
+  const confirmed = confirmable.filter(({ field }) => field.confirmation !== null);
+  const clean = confirmable.filter(
+    ({ field, misfits: against }) => field.confirmation === null && !field.readersDiffer && against.length === 0,
+  );
+  const namesOf = (some: readonly Entry[]): readonly ReadingName[] => some.map(({ field }) => field.field);
+  const confirm = (names: readonly ReadingName[]): void => {
+    dispatch({ kind: 'readings-confirmed', names, at: new Date().toISOString() });
+  };
+  if (entries.length === 0) {
+    return (
+      <section>
+        <h3>{words.confirming}</h3>
+        <p>{words.nothingIn}</p>
+      </section>
+    );
+  }
+  return (
+    <section>
+      <h3>{words.confirming}</h3>
+      <div className="actions">
+        <button
+          type="button"
+          className="main-action"
+          aria-disabled={clean.length === 0}
+          onClick={() => {
+            if (clean.length > 0) confirm(namesOf(clean));
+          }}
+        >
+          {clean.length === 0 ? words.confirmAll : words.confirmAllCount(clean.length)}
+        </button>
+        {confirmed.length > 0 && (
+          <button
+            type="button"
+            className="quiet"
+            onClick={() => {
+              dispatch({ kind: 'confirmation-withdrawn', names: namesOf(confirmed) });
+            }}
+          >
+            {words.withdrawAll}
+          </button>
+        )}
+        <p role="status" className="note">
+          {words.countConfirmed(confirmed.length, entries.length)}
+        </p>
+      </div>
+      <ul className="order-confirming">
+        {entries.map((entry) => (
+          <ConfirmingEntry
+            key={entry.field.field}
+            entry={entry}
+            written={written}
+            isOrdered={ordered.has(entry.field.field)}
+            onConfirm={() => {
+              confirm([entry.field.field]);
+            }}
+            onWithdraw={() => {
+              dispatch({ kind: 'confirmation-withdrawn', names: [entry.field.field] });
+            }}
+            onGoTo={() => {
+              onGoTo(entry.field.field);
+            }}
+          />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function ConfirmingEntry(props: {
+  readonly entry: Entry;
+  readonly written: WrittenSheet;
+  readonly isOrdered: boolean;
+  readonly onConfirm: () => void;
+  readonly onWithdraw: () => void;
+  readonly onGoTo: () => void;
+}) {
+  const { entry, written, isOrdered } = props;
+  const { row, field, misfits } = entry;
+  const { unit } = row.measurement;
+  const { catalogue } = written;
+  const place = readingWords(field.field, catalogue);
+  const { together, confirmation, reading } = field;
+  const against = againstWords(entry, written, catalogue);
+  return (
+    <li>
+      <p className="order-place">{place}</p>
+      {together === null ? (
+        <p className="order-read">{field.typed}</p>
+      ) : (
+        <p className="order-read">
+          <strong>{withUnit(plainNumber(together.value), unit)}</strong>{' '}
+          {words.doubt(withUnit(formatNumber(COVERAGE * together.standardUncertainty, 1), unit))}
+        </p>
+      )}
+      <div className="order-said">
+        {against.map((sentence) => (
+          <p key={sentence} className="note note-failure">
+            {sentence}
+          </p>
+        ))}
+        <p className="note">{besides(entry, together ?? (reading.ok ? reading.value : null))}</p>
+        {confirmation !== null && (
+          <p className="note">
+            {!isOrdered ? words.leftOut : confirmation.by === '' ? words.confirmed : words.confirmedBy(confirmation.by)}
+          </p>
+        )}
+      </div>
+      <div className="order-deeds">
+        {together !== null &&
+          (confirmation === null ? (
+            <button key="deed" type="button" aria-label={words.confirmOf(place)} onClick={props.onConfirm}>
+              {words.confirm}
+            </button>
+          ) : (
+            <button
+              key="deed"
+              type="button"
+              className="quiet"
+              aria-label={words.withdrawOf(place)}
+              onClick={props.onWithdraw}
+            >
+              {words.withdraw}
+            </button>
+          ))}
+        {(against.length > 0 || misfits.length > 0) && (
+          <button type="button" className="quiet" aria-label={words.goToOf(place)} onClick={props.onGoTo}>
+            {words.goTo}
+          </button>
+        )}
+      </div>
+    </li>
+  );
+}
+
+/** What speaks against a reading, a sentence each. */
+function againstWords({ row, field, misfits }: Entry, written: WrittenSheet, catalogue: Catalogue): readonly string[] {
+  if (misfits.length > 0) return misfits.map((misfit) => misfitSentence(misfit, { ...written, catalogue }));
+  if (field.reading.ok) return [];
+  return [readingFailureSentence(field.reading.failure, row.measurement.unit) ?? ''];
+}
+
+/** How the value came about, and what the camera says. */
+function besides({ row, field }: Entry, reading: Reading | null): string {
+  const { unit } = row.measurement;
+  const said: string[] = [];
+  const { repeats = null, trials = null, gauge = null } = reading?.origin ?? {};
+  if (reading !== null && reading.origin === null) said.push(words.joined);
+  if (repeats !== null && gauge !== null && repeats.values.length === 1) {
+    const [only] = repeats.values;
+    if (only !== undefined && only.scale !== only.value) {
+      said.push(words.scale(gaugeSum(only.scale, gauge.zeroOffset, gauge.bias)));
+    }
+  }
+  if (repeats !== null && repeats.values.length > 1) said.push(words.repeats(repeats.values.length));
+  if (trials !== null) said.push(words.trials(plainNumber(trials.low), withUnit(plainNumber(trials.high), unit)));
+  if (row.covered && field.estimate !== null) said.push(words.covered);
+  if (field.finding?.kind === 'agrees') said.push(words.cameraAgrees);
+  if (field.finding?.kind === 'cannot-tell') said.push(words.cameraCannotTell);
+  return said.join(' ');
+}

@@ -1,0 +1,104 @@
+import { useEffect, useMemo, useState } from 'react';
+import { createPortal } from 'react-dom';
+import type { ReadingName } from '../core/catalogue/measurement.js';
+import { writtenReadings } from '../session/misfits.js';
+import { orderOf } from '../session/order.js';
+import { parseEffectiveDiameter, parsePrescription } from '../session/prescription-entry.js';
+import { useEquipment } from './equipment.js';
+import { goToReading } from './hand-place.js';
+import { Modal } from './modal.js';
+import { OrderConfirming } from './order-confirming.js';
+import { orderDoubtSentences } from './order-doubts.js';
+import type { OrderContent } from './order-sheet.js';
+import { OrderSheet } from './order-sheet.js';
+import { orderWords as words } from './order-words.js';
+import type { SheetInHand } from './use-sheet.js';
+
+/** Readings are confirmed, and what is then ordered is shown and printed. */
+export function OrderDialog(props: { readonly sheet: SheetInHand; readonly onClose: () => void }) {
+  const { sheet, onClose } = props;
+  const content = useOrderContent(sheet);
+  useEffect(() => {
+    // As long as the order is open, it is what is printed: by the button below, or by the browser's own command.
+    document.body.dataset.printing = 'order';
+    return () => {
+      delete document.body.dataset.printing;
+    };
+  }, []);
+  const ordered = useMemo(
+    () => new Set(content.order.lines.flatMap(({ values }) => values.map(({ name }) => name))),
+    [content.order],
+  );
+  const goTo = (name: ReadingName): void => {
+    onClose();
+    // The dialog gives the focus back to its button first.
+    requestAnimationFrame(() => {
+      goToReading(name);
+    });
+  };
+  return (
+    <Modal heading={words.heading} closeLabel={words.close} onClose={onClose} wide>
+      <p className="note">{words.intro}</p>
+      <OrderConfirming sheet={sheet} ordered={ordered} onGoTo={goTo} />
+      <section>
+        <div className="order-preview-head">
+          <h3>{words.preview}</h3>
+          <button
+            type="button"
+            className="main-action"
+            onClick={() => {
+              window.print();
+            }}
+          >
+            {words.print}
+          </button>
+        </div>
+        <p className="note">{words.printNote}</p>
+        <div className="order-preview">
+          <OrderSheet content={content} />
+        </div>
+      </section>
+      {createPortal(
+        <div className="order-paper">
+          <OrderSheet content={content} />
+        </div>,
+        document.body,
+      )}
+    </Modal>
+  );
+}
+
+function useOrderContent(sheet: SheetInHand): OrderContent {
+  const { rows, reconciliation, state } = sheet;
+  const { notes, prescription, readers, reader, settings } = state;
+  const { catalogue } = useEquipment();
+  const [when] = useState(() => new Date());
+  const order = useMemo(
+    () => orderOf(rows, reconciliation, { notes, prescription }),
+    [rows, reconciliation, notes, prescription],
+  );
+  const { gauges } = settings.practice;
+  const otherName = readers[reader === 'first' ? 'second' : 'first'].reader;
+  const doubts = useMemo(
+    () =>
+      orderDoubtSentences(order.doubts, { readings: writtenReadings(rows, catalogue), catalogue, gauges }, otherName),
+    [order, rows, catalogue, gauges, otherName],
+  );
+  const values = order.lines.flatMap((line) => line.values);
+  const names = new Set(values.map(({ name }) => name));
+  // What two readers read as one has no origin of its own.
+  const isJoined = rows.some(({ fields }) =>
+    fields.some(({ field, together }) => names.has(field) && together?.origin === null),
+  );
+  const effectiveDiameter = parseEffectiveDiameter(prescription.effectiveDiameter);
+  return {
+    order,
+    doubts,
+    prescription: parsePrescription(prescription),
+    effectiveDiameterMm: effectiveDiameter?.ok === true ? effectiveDiameter.value : null,
+    notes,
+    readers: [...new Set(values.map(({ by }) => by.trim()))].filter((name) => name !== ''),
+    secondReader: isJoined ? otherName.trim() : null,
+    when,
+  };
+}

@@ -1,0 +1,71 @@
+import { measurementById, measurementOfReading } from '../core/catalogue/catalogue.js';
+import type { ReadingName } from '../core/catalogue/measurement.js';
+import { unreachable } from '../core/result.js';
+import type { OrderDoubt } from '../session/order.js';
+import { orderDoubtWords as words } from './order-words.js';
+import { findingReason, readingFailureSentence } from './sentences.js';
+import { listWords, placeWords, upperFirst } from './slip-places.js';
+import type { WrittenSheet } from './slip-sentences.js';
+import { suspicionSentence } from './slip-sentences.js';
+
+/**
+ * What whoever works from the order has to know, a sentence each. What the camera could not tell is told in one.
+ *
+ * @param otherReader the name of the reader whose sheet is not open; empty where none was typed
+ */
+export function orderDoubtSentences(
+  doubts: readonly OrderDoubt[],
+  sheet: WrittenSheet,
+  otherReader: string,
+): readonly string[] {
+  const undecided = doubts.flatMap((doubt) => (doubt.kind === 'camera-cannot-tell' ? [doubt.name] : []));
+  const others = doubts.filter(({ kind }) => kind !== 'camera-cannot-tell');
+  return [
+    ...others.map((doubt) => doubtSentence(doubt, sheet, otherReader)),
+    ...(undecided.length === 0 ? [] : [words.cameraCannotTell(places(undecided, sheet))]),
+  ];
+}
+
+function places(names: readonly ReadingName[], { catalogue }: WrittenSheet): string {
+  return listWords(names.map((name) => placeWords(name, catalogue)));
+}
+
+function doubtSentence(doubt: OrderDoubt, sheet: WrittenSheet, otherReader: string): string {
+  const { catalogue } = sheet;
+  switch (doubt.kind) {
+    case 'suspected':
+      return words.suspected(suspicionSentence(doubt.suspicion, sheet));
+    case 'camera-disagrees': {
+      const { unit } = measurementOfReading(catalogue, doubt.name);
+      const reason = findingReason(doubt.finding, false, 'picture', unit);
+      return words.cameraDisagrees(upperFirst(placeWords(doubt.name, catalogue)), reason);
+    }
+    case 'camera-cannot-tell':
+      return words.cameraCannotTell(places([doubt.name], sheet));
+    case 'refused': {
+      const { unit } = measurementOfReading(catalogue, doubt.name);
+      const why = readingFailureSentence(doubt.failure, unit) ?? '';
+      return words.refused(upperFirst(placeWords(doubt.name, catalogue)), doubt.typed.trim(), why);
+    }
+    case 'readers-differ':
+      return words.readersDiffer(upperFirst(placeWords(doubt.name, catalogue)));
+    case 'read-by-other-only':
+      return words.otherOnly(otherReader === '' ? words.otherReader : otherReader, places(doubt.names, sheet));
+    case 'unconfirmed':
+      return words.unconfirmed(places(doubt.names, sheet));
+    case 'gauge-overdue': {
+      const used = places(doubt.names, sheet);
+      return doubt.daysSinceCheck === null
+        ? words.gaugeNever(doubt.gauge.name, used)
+        : words.gaugeOld(doubt.gauge.name, doubt.daysSinceCheck, used);
+    }
+    case 'squint':
+      return words.squint(listWords(doubt.measurements.map((id) => measurementById(catalogue, id).shortName)));
+    case 'pupil-without-light':
+      return words.pupilWithoutLight;
+    case 'frame-incomplete':
+      return words.frameIncomplete(places(doubt.names, sheet));
+    default:
+      return unreachable(doubt);
+  }
+}

@@ -1,0 +1,261 @@
+import type { Result } from '../core/result.js';
+import { SIDES } from '../core/units/side.js';
+import type { Order, OrderLine } from '../session/order.js';
+import type { PrescriptionEntry, PrescriptionFailure } from '../session/prescription-entry.js';
+import type { WearerNotes } from '../session/wearer-notes.js';
+import { formatNumber, plainNumber, withUnit } from './numbers.js';
+import { orderedFrame } from './order-frame.js';
+import type { OrderedFrame, OrderedLens } from './order-frame.js';
+import { eyeNotation } from './order-notation.js';
+import { ORDER_PARTS, orderWords as words, PART_OF, type OrderPart } from './order-words.js';
+import { notesWords } from './practice-words.js';
+import { footerWords } from './words.js';
+
+/** All that stands on the order. */
+export interface OrderContent {
+  readonly order: Order;
+  /** the open points, a sentence each */
+  readonly doubts: readonly string[];
+  readonly prescription: Result<PrescriptionEntry, PrescriptionFailure>;
+  /** null where nobody typed a usable one */
+  readonly effectiveDiameterMm: number | null;
+  readonly notes: WearerNotes;
+  /** the names of those who read and confirmed what is ordered */
+  readonly readers: readonly string[];
+  /** whose readings are joined with the confirmed ones; null where nobody else read them, empty where no name was typed */
+  readonly secondReader: string | null;
+  readonly when: Date;
+}
+
+// The month as a word: 3/4 is April here and March there.
+const DAY = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long' });
+
+/** The order as the workshop gets it, on the screen and on paper. */
+export function OrderSheet({ content }: { readonly content: OrderContent }) {
+  const { order, doubts, notes, readers, when } = content;
+  return (
+    <article className="order-sheet">
+      <header className="order-head">
+        <h3>{words.title}</h3>
+        <dl>
+          <div>
+            <dt>{words.wearer}</dt>
+            <dd>{notes.wearer.trim() === '' ? '–' : notes.wearer}</dd>
+          </div>
+          <div>
+            <dt>{words.date}</dt>
+            <dd>{DAY.format(when)}</dd>
+          </div>
+          <div>
+            <dt>{words.readers}</dt>
+            <dd>
+              {readers.length === 0 ? words.nobody : readers.join(', ')}
+              {content.secondReader !== null && `; ${words.secondReading(content.secondReader)}`}
+            </dd>
+          </div>
+        </dl>
+      </header>
+      <PrescriptionPart content={content} />
+      {order.lines.length === 0 ? (
+        <Missing order={order} />
+      ) : (
+        <div className="order-parts">
+          {ORDER_PARTS.map((part) => (
+            <Part
+              key={part}
+              part={part}
+              lines={order.lines.filter(({ measurement }) => PART_OF[measurement.id] === part)}
+            />
+          ))}
+          <WorkedOut frame={orderedFrame(order, content.effectiveDiameterMm)} />
+        </div>
+      )}
+      <NotesPart
+        notes={notes}
+        isLightOfUse={order.lines.some(({ measurement }) => measurement.id === 'pupilDiameter')}
+      />
+      <section className="order-open">
+        <h4>{words.doubts}</h4>
+        {doubts.length === 0 ? (
+          <p>{words.noDoubts}</p>
+        ) : (
+          <ul>
+            {doubts.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        )}
+      </section>
+      <p className="order-signature">
+        <span>{words.signature}</span>
+      </p>
+      <footer className="order-cautions">
+        <h4>{words.cautions}</h4>
+        <ul>
+          {[...words.ownCautions, ...footerWords.cautions].map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      </footer>
+    </article>
+  );
+}
+
+function PrescriptionPart({ content: { prescription } }: { readonly content: OrderContent }) {
+  if (!prescription.ok) {
+    return (
+      <section>
+        <h4>{words.prescription}</h4>
+        <p>{prescription.failure.isEmpty ? words.noPrescription : words.badPrescription}</p>
+      </section>
+    );
+  }
+  const { prescription: eyes } = prescription.value;
+  return (
+    <section>
+      <table className="order-prescription">
+        <caption>
+          {words.prescription}, {words.lensKinds[eyes.lensKind]}
+        </caption>
+        <tbody>
+          {SIDES.map((side) => (
+            <tr key={side}>
+              <th scope="row">
+                {words.sides[side]} <span className="visually-hidden">{words.sideNames[side]}</span>
+              </th>
+              <td>{eyeNotation(eyes[side])}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="order-small">
+        {eyes.vertexDistanceMm === null ? words.noVertex : words.prescribedAt(plainNumber(eyes.vertexDistanceMm))}{' '}
+        {words.prescriptionNote}
+      </p>
+    </section>
+  );
+}
+
+function Part({ part, lines }: { readonly part: OrderPart; readonly lines: readonly OrderLine[] }) {
+  if (lines.length === 0) return null;
+  return (
+    <table>
+      <caption>{words.parts[part]}</caption>
+      <thead className="visually-hidden">
+        <tr>
+          <th scope="col">{words.measurement}</th>
+          <th scope="col">{words.side}</th>
+          <th scope="col">{words.value}</th>
+        </tr>
+      </thead>
+      {lines.map(({ measurement, values }) => (
+        <tbody key={measurement.id}>
+          {values.map(({ name, side, text }, index) => (
+            <tr key={name}>
+              {index === 0 && (
+                <th scope="rowgroup" rowSpan={values.length}>
+                  {measurement.shortName}
+                </th>
+              )}
+              <td className="order-side">{side === null ? '' : words.sides[side]}</td>
+              <td className="order-value">{withUnit(text, measurement.unit)}</td>
+            </tr>
+          ))}
+        </tbody>
+      ))}
+    </table>
+  );
+}
+
+/** What follows from the frame and the eyes' places; nothing where the numbers for it are not in the order. */
+function WorkedOut({ frame }: { readonly frame: OrderedFrame }) {
+  const { boxedCentreDistanceMm, lenses, blankFrom } = frame;
+  const sides = SIDES.filter((side) => lenses[side].inwardMm !== null || lenses[side].upMm !== null);
+  const blanks = SIDES.filter((side) => lenses[side].blankMm !== null);
+  if (boxedCentreDistanceMm === null && sides.length === 0) return null;
+  return (
+    <div className="order-worked-out">
+      <table>
+        <caption>{words.workedOut}</caption>
+        {boxedCentreDistanceMm !== null && (
+          <tbody>
+            <tr>
+              <th scope="row">{words.boxedCentreDistance}</th>
+              <td className="order-side" />
+              <td className="order-value">{formatNumber(boxedCentreDistanceMm, 1)} mm</td>
+            </tr>
+          </tbody>
+        )}
+        <tbody>
+          {sides.map((side, index) => (
+            <tr key={side}>
+              {index === 0 && (
+                <th scope="rowgroup" rowSpan={sides.length}>
+                  {words.decentration}
+                </th>
+              )}
+              <td className="order-side">{words.sides[side]}</td>
+              <td className="order-value">{decentrationWords(lenses[side])}</td>
+            </tr>
+          ))}
+        </tbody>
+        <tbody>
+          {blanks.map((side, index) => (
+            <tr key={side}>
+              {index === 0 && (
+                <th scope="rowgroup" rowSpan={blanks.length}>
+                  {words.blank}
+                </th>
+              )}
+              <td className="order-side">{words.sides[side]}</td>
+              <td className="order-value">{Math.ceil(lenses[side].blankMm ?? 0)} mm</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="order-small">{words.workedOutNote(words.blankFrom[blankFrom])}</p>
+    </div>
+  );
+}
+
+function decentrationWords({ inwardMm, upMm }: OrderedLens): string {
+  const parts = [directed(inwardMm, words.inward, words.outward), directed(upMm, words.up, words.down)].filter(
+    (part) => part !== '',
+  );
+  return parts.length === 0 ? words.centred : parts.join(', ');
+}
+
+function directed(mm: number | null, positive: (mm: string) => string, negative: (mm: string) => string): string {
+  const text = formatNumber(Math.abs(mm ?? 0), 1);
+  if (mm === null || Number(text) === 0) return '';
+  return mm > 0 ? positive(text) : negative(text);
+}
+
+function NotesPart({ notes, isLightOfUse }: { readonly notes: WearerNotes; readonly isLightOfUse: boolean }) {
+  const said = [
+    ...(notes.squint ? [words.squint] : []),
+    ...(notes.light !== null && isLightOfUse ? [words.light(notesWords.lights[notes.light])] : []),
+    ...(notes.remark.trim() === '' ? [] : [notes.remark.trim()]),
+  ];
+  if (said.length === 0) return null;
+  return (
+    <section>
+      <h4>{words.notes}</h4>
+      {said.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+    </section>
+  );
+}
+
+/** An order without a measurement says so, and why. */
+function Missing({ order }: { readonly order: Order }) {
+  return (
+    <section>
+      <p>
+        <strong>{words.nothingOrdered}</strong>
+      </p>
+      {order.unconfirmed.length === 0 && <p>{words.noReadings}</p>}
+    </section>
+  );
+}
