@@ -33,7 +33,7 @@ export function misfitSentence(misfit: Misfit, sheet: WrittenSheet): string {
     }
     case 'readers-differ': {
       const other = misfit.otherReader === '' ? 'the other reader' : misfit.otherReader;
-      return `${place}: ${withUnit(plainNumber(misfit.value), unit)} on this sheet, ${withUnit(plainNumber(misfit.otherValue), unit)} by ${other}. That is more than two readers should differ.`;
+      return `${place}: ${withUnit(plainNumber(misfit.value), unit)} on this sheet, ${withUnit(plainNumber(misfit.otherValue), unit)} by ${other.replace(/\.$/, '')}. That is more than two readers should differ.`;
     }
     case 'far-off-repeat': {
       const [farOff, others] = [misfit.farOff, misfit.others].map((all) => listWords(all.map(plainNumber)));

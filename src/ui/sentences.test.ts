@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { expectSentence } from '../../tests/support/expect-sentence.js';
 import type { CannotTellReason, Finding } from '../core/crosscheck/finding.js';
 import type { BudgetSource } from '../core/estimate/estimate.js';
-import { findingReason, findingWord, sourceWords } from './sentences.js';
+import type { ReadingFailure } from '../core/reading/parse-reading.js';
+import { findingReason, findingWord, readingFailureSentence, sourceWords } from './sentences.js';
 
 const SOURCES: Readonly<Record<BudgetSource, true>> = {
   'card-size': true,
@@ -81,6 +83,76 @@ describe('a finding that cannot tell', () => {
       tolerance: { value: 1, status: 'chosen', source: 'chosen' },
     } as const;
     const reason = { kind: 'camera-too-uncertain', neededCameraExpanded: 1 } as const;
-    expect(findingReason({ kind: 'cannot-tell', reason, comparison }, false, 'sweep')).toContain('from one sweep');
+    const said = findingReason({ kind: 'cannot-tell', reason, comparison }, false, 'sweep', 'deg');
+    expect(said).toBe('±\u00a01.9° from one sweep is too wide for ±\u00a01.0');
+  });
+});
+
+describe('what was typed and is no reading', () => {
+  const RANGE = { low: 40, high: 90 };
+  // One of every kind. The record does not compile where one is missing.
+  const FAILURES: {
+    readonly [Kind in ReadingFailure['kind']]: readonly [Extract<ReadingFailure, { kind: Kind }>, string | null];
+  } = {
+    empty: [{ kind: 'empty' }, null],
+    'not-a-number': [
+      { kind: 'not-a-number', typed: ' 6x ', place: 2 },
+      '“6x” is not a number. Type digits with at most one decimal point or comma, such as 63.5.',
+    ],
+    'not-positive': [
+      { kind: 'not-positive', value: 0, scale: 0, place: null },
+      'A reading must be above zero. Type the number that the gauge shows.',
+    ],
+    impossible: [
+      { kind: 'impossible', value: 6.35, scale: 6.35, range: RANGE, place: null },
+      '6.35 mm is no such reading of a face: it lies outside of 40 to 90 mm. Look at the gauge again.',
+    ],
+    'not-a-trial': [
+      { kind: 'not-a-trial', typed: '9 fine', place: 2 },
+      '“9 fine” is no trial. Type each size with loose, fits or tight behind it, such as 10 loose 9 fits 8 tight.',
+    ],
+    'too-many-repeats': [
+      { kind: 'too-many-repeats', count: 25, limit: 20 },
+      '25 numbers stand here, and at most 20 are taken. Leave out those that do not belong here.',
+    ],
+    'trials-contradict': [
+      {
+        kind: 'trials-contradict',
+        smaller: { size: 8, verdict: 'loose' },
+        larger: { size: 9.5, verdict: 'fits' },
+      },
+      '8 mm is written as “loose” and 9.5 mm as “fits”, but a smaller size cannot be looser. Try both again.',
+    ],
+    'trials-one-sided': [
+      { kind: 'trials-one-sided', verdict: 'loose', tryNext: 7 },
+      'All sizes were loose so far. Try 7 mm next.',
+    ],
+  };
+
+  it.each(Object.values(FAILURES))('is told with the way out: $0.kind', (failure, said) => {
+    expect(readingFailureSentence(failure, 'mm')).toBe(said);
+    if (said !== null) expectSentence(said.replace(/^[\d“]/, 'A'));
+  });
+
+  it('is told in degrees where the measurement is an angle', () => {
+    const said = readingFailureSentence(FAILURES.impossible[0], 'deg');
+    expect(said).toBe('6.35° is no such reading of a face: it lies outside of 40 to 90°. Look at the gauge again.');
+  });
+
+  it('is told with both numbers where a gauge adds something', () => {
+    expect(readingFailureSentence({ ...FAILURES.impossible[0], scale: 2.35 }, 'mm')).toMatch(
+      /^2.35 on the scale stands for 6.35 mm. 6.35 mm is no such/,
+    );
+  });
+
+  it('is told of one size that was found to be two things', () => {
+    const twice = {
+      kind: 'trials-contradict',
+      smaller: { size: 8, verdict: 'loose' },
+      larger: { size: 8, verdict: 'tight' },
+    };
+    expect(readingFailureSentence(twice as ReadingFailure, 'mm')).toBe(
+      '8 mm is written as “loose” and as “tight”. Try it again.',
+    );
   });
 });

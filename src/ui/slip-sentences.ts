@@ -76,7 +76,7 @@ function slipClause(slip: Slip, adverb: 'probably' | 'perhaps', sheet: WrittenSh
     case 'offset-forgotten':
       return `${places} ${were} written without the ${gaugeAmountWords(slip, sheet)}`;
     case 'offset-twice':
-      return `${places} ${were} written with the ${gaugeAmountWords(slip, sheet)} already added`;
+      return `the ${gaugeAmountWords(slip, sheet)} was ${adverb} added twice to ${places}`;
     case 'near-for-distance':
       return `the near distance was ${adverb} written for ${places}`;
     case 'distance-for-near':

@@ -19,9 +19,9 @@ export function slipShort(kind: SlipKind): string {
     case 'sides-swapped':
       return 'right and left swapped';
     case 'offset-forgotten':
-      return 'amount of the gauge left out';
+      return 'gauge amount left out';
     case 'offset-twice':
-      return 'amount of the gauge added twice';
+      return 'gauge amount added twice';
     case 'near-for-distance':
       return 'near for distance';
     case 'distance-for-near':
