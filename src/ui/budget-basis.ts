@@ -1,4 +1,5 @@
 import type { PictureFeatures } from '../core/camera/features.js';
+import type { EstimateName } from '../core/estimate/estimate.js';
 import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import { matchingProfile } from '../core/estimate/assumed-camera.js';
 import type { RemedyContext } from '../core/estimate/most-helpful.js';
@@ -6,7 +7,6 @@ import { distancePx, midpointPx } from '../core/geometry/vector.js';
 import type { Side } from '../core/units/side.js';
 import { HAND_LID_PX, handMidlinePx } from '../session/handles.js';
 import { featuresInUse } from '../session/sweep-frames.js';
-import type { ReadingField } from '../session/typed-sheet.js';
 import type { SheetInHand } from './use-sheet.js';
 
 /** What the estimates on the sheet rest on, as far as it decides what would help. */
@@ -33,7 +33,7 @@ export function budgetBasis({ measurement, settings, state }: SheetInHand): Budg
 }
 
 /** The facts that remedies for one number depend on. */
-export function remedyContext(basis: BudgetBasis, field: ReadingField, side: Side | null): RemedyContext {
+export function remedyContext(basis: BudgetBasis, name: EstimateName, side: Side | null): RemedyContext {
   const { features, settings, isSweep, pixelsPerMm, distanceMm } = basis;
   const { card, iris, lids, midline } = features;
   const [topLeft, topRight, bottomRight, bottomLeft] = card.corners;
@@ -43,7 +43,7 @@ export function remedyContext(basis: BudgetBasis, field: ReadingField, side: Sid
   const isMarked = (source: string): boolean => isSweep || source === 'hand';
   const eyeLids = side === null ? null : lids[side];
   return {
-    name: field,
+    name,
     isSweep,
     hasProfile: matchingProfile(settings.profile, features) !== null,
     cardSource: card.source,

@@ -7,7 +7,7 @@ import type { Estimate, FaceEstimates } from '../core/estimate/estimate.js';
 import { DEFAULT_MEASURING_SETTINGS } from '../core/estimate/face-estimates.js';
 import { sheetRows } from '../session/rows.js';
 import { openSheet } from '../session/sheet.js';
-import { DEFAULT_SHEET_SETTINGS, NO_READINGS } from '../session/typed-sheet.js';
+import { DEFAULT_SHEET_SETTINGS, EMPTY_TYPED_SHEET } from '../session/typed-sheet.js';
 import { RowDetails } from './row-details.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
@@ -27,7 +27,7 @@ const PD: Estimate = {
 
 function detailsOfPd(covered: boolean): string {
   const estimates = { pdFar: PD } as unknown as FaceEstimates;
-  const state = openSheet({ readings: NO_READINGS, settings: { ...DEFAULT_SHEET_SETTINGS, covered } });
+  const state = openSheet({ ...EMPTY_TYPED_SHEET, settings: { ...DEFAULT_SHEET_SETTINGS, covered } });
   const row = sheetRows(state, estimates, catalogue).find(({ fields }) => fields[0]?.field === 'pdFar')!;
   const basis = {
     features: exampleFeatures(),
@@ -37,6 +37,10 @@ function detailsOfPd(covered: boolean): string {
     distanceMm: 500,
   };
   return renderToStaticMarkup(<RowDetails row={row} basis={basis} />).replaceAll(/[\u00a0\u202f]/g, ' ');
+}
+
+function escaped(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll("'", '&#x27;').replaceAll('"', '&quot;');
 }
 
 describe('the details of a row', () => {
@@ -59,6 +63,13 @@ describe('the details of a row', () => {
   it('say what would help most', () => {
     // A sweep leaves 0.13 mm, the root of the squares of the table in most-helpful.ts; 1.96 of it.
     expect(detailsOfPd(false)).toContain('A sweep would bring this from ± 2.0 to about ± 0.2 mm.');
+  });
+
+  it('name the source of each number from outside, and how a squint changes the way it is taken', () => {
+    const markup = detailsOfPd(true).replaceAll(/<[^>]*>/g, '');
+    const { population, repeatability, tolerance, withSquint } = catalogue[0]!;
+    for (const { source } of [population, repeatability, tolerance]) expect(markup).toContain(escaped(source));
+    expect(markup).toContain(`With a squint: ${escaped(withSquint!).charAt(0).toLowerCase()}`);
   });
 
   it('give nothing away of what is covered', () => {

@@ -1,7 +1,7 @@
 import type { Measurement, ReadingName } from '../core/catalogue/measurement.js';
 import type { Sourced } from '../core/catalogue/source-status.js';
 import type { Estimate } from '../core/estimate/estimate.js';
-import { mostHelpful } from '../core/estimate/most-helpful.js';
+import { isEstimateName, mostHelpful } from '../core/estimate/most-helpful.js';
 import type { Side } from '../core/units/side.js';
 import type { SheetRow } from '../session/rows.js';
 import type { BudgetBasis } from './budget-basis.js';
@@ -110,7 +110,8 @@ function Budget({
   readonly field: ReadingName;
   readonly side: Side | null;
 }) {
-  const remedy = basis === null ? null : mostHelpful(estimate, remedyContext(basis, field, side));
+  const remedy =
+    basis === null || !isEstimateName(field) ? null : mostHelpful(estimate, remedyContext(basis, field, side));
   return (
     <div>
       <BudgetChart estimate={estimate} title={side === null ? '' : `${words.side[side]}: `} />

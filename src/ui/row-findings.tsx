@@ -1,9 +1,10 @@
-import type { Measurement } from '../core/catalogue/measurement.js';
+import type { Measurement, ReadingName } from '../core/catalogue/measurement.js';
 import type { Finding } from '../core/crosscheck/finding.js';
+import type { Misfit } from '../session/misfits.js';
 import type { FieldRow, SheetRow } from '../session/rows.js';
 import { FindingMark } from './finding-mark.js';
 import { findingReason, findingWord } from './sentences.js';
-import { rowMark } from './slip-words.js';
+import { probableExplanation, rowMark } from './slip-words.js';
 import type { SheetInHand } from './use-sheet.js';
 import { sheetWords as words } from './words.js';
 
@@ -37,7 +38,8 @@ export function DoubtMarks({ row, sheet }: { readonly row: SheetRow; readonly sh
   const marks = new Map<string, string[]>();
   for (const { field, side } of row.fields) {
     const mark = rowMark(field, sheet);
-    if (mark !== null) marks.set(mark, [...(marks.get(mark) ?? []), ...(side === null ? [] : [words.side[side]])]);
+    if (mark !== null && !isSaidInFull(field, sheet))
+      marks.set(mark, [...(marks.get(mark) ?? []), ...(side === null ? [] : [words.side[side]])]);
   }
   return [...marks].map(([mark, sides]) => (
     <p key={mark} className="finding finding-doubt">
@@ -51,6 +53,17 @@ export function DoubtMarks({ row, sheet }: { readonly row: SheetRow; readonly sh
       </span>
     </p>
   ));
+}
+
+const SAID_IN_FULL: readonly Misfit['kind'][] = ['refused', 'readers-differ', 'far-off-repeat'];
+
+/** Whether a sentence beside the hand readings says it already: of what cannot be, of repeats and of readers. */
+function isSaidInFull(name: ReadingName, { misfits }: SheetInHand): boolean {
+  const isRestored = misfits.some((misfit) =>
+    probableExplanation(misfit)?.slips.some(({ restorations }) => restorations.some((one) => one.name === name)),
+  );
+  const first = misfits.find(({ names }) => names.includes(name));
+  return !isRestored && first !== undefined && SAID_IN_FULL.includes(first.kind);
 }
 
 interface SaidFinding {

@@ -49,7 +49,8 @@ function AtField({ sheet, at }: { readonly sheet: SheetInHand; readonly at: Read
   if (row === undefined || at === null) {
     return (
       <div className="strip-now">
-        <p className="note">{sheetWords.keysHint}</p>
+        <p className="note strip-keys">{sheetWords.keysHint}</p>
+        <p className="note strip-touch">{sheetWords.touchHint}</p>
       </div>
     );
   }

@@ -1,14 +1,18 @@
 import { useEffect, useRef, useState } from 'react';
+import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { Finding } from '../core/crosscheck/finding.js';
 import { framesMissing } from '../session/sweep-frames.js';
+import { useEquipment } from './equipment.js';
 import { findingsSpoken } from './row-findings.js';
+import { readingWords } from './sentences.js';
+import { rowMark } from './slip-words.js';
 import type { Saying } from './picture-sentences.js';
 import { failureSaying, progressSentence } from './picture-sentences.js';
 import { sweepFailureSaying } from './sweep-sentences.js';
 import { noticeSentence } from './sheet-notice.js';
 import { sweepHeadline } from './sweep-headline.js';
 import type { SheetInHand } from './use-sheet.js';
-import { pictureWords, sheetWords, sweepWords } from './words.js';
+import { newsWords, pictureWords, sheetWords, stripWords, sweepWords } from './words.js';
 
 /** A drag changes findings many times a second; they are told once it rests. */
 const REST_MS = 700;
@@ -24,24 +28,42 @@ export interface Announcements {
   readonly findings: string;
 }
 
-export function useAnnouncements({ state, measurement, rows }: SheetInHand): Announcements {
+export function useAnnouncements(sheet: SheetInHand): Announcements {
+  const { state, measurement, rows, misfits } = sheet;
+  const { catalogue } = useEquipment();
   const [findings, setFindings] = useState('');
   const told = useRef<ReadonlyMap<string, string>>(new Map());
+  const toldMisfits = useRef<ReadonlySet<string>>(new Set());
 
   useEffect(() => {
     const timer = setTimeout(() => {
       const spoken = new Map(rows.map((row) => [row.measurement.id, findingsSpoken(row)]));
       const news = [...spoken].filter(([id, words]) => words !== '' && words !== told.current.get(id));
       told.current = spoken;
-      if (news.length > MANY) setFindings(summary(rows));
-      else if (news.length > 0) setFindings(news.map(([, words]) => words).join(' '));
+      const said = misfitsSpoken(misfits, catalogue);
+      const newMisfits = said.filter((words) => !toldMisfits.current.has(words));
+      toldMisfits.current = new Set(said);
+      const all = [
+        ...(news.length > MANY ? [summary(rows)] : news.map(([, words]) => words)),
+        ...(newMisfits.length > MANY ? [`${stripWords.misfits(said.length)}.`] : newMisfits),
+      ];
+      if (all.length > 0) setFindings(all.join(' '));
     }, REST_MS);
     return () => {
       clearTimeout(timer);
     };
-  }, [rows]);
+  }, [rows, misfits, catalogue]);
 
   return { picture: sweepNews(state) ?? noticeSentence(state.notice) ?? pictureNews(state, measurement), findings };
+}
+
+/** What does not fit, as far as no finding says it. */
+function misfitsSpoken(misfits: SheetInHand['misfits'], catalogue: Catalogue): readonly string[] {
+  return misfits.flatMap(({ names }) => {
+    const [name] = names;
+    const mark = name === undefined ? null : rowMark(name, { misfits });
+    return name === undefined || mark === null ? [] : [newsWords.misfit(readingWords(name, catalogue), mark)];
+  });
 }
 
 /** The stages of a sweep, not each of its frames; null without one, and while the camera's dialog speaks for itself. */

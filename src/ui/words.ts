@@ -309,6 +309,7 @@ export const sheetWords = {
   unitHint: 'Lengths in millimetres, angles in degrees; R and L are the wearer’s.',
   howTyped:
     'Type what the scale shows. Repeats go into the same field with a space between them; sizes that were tried with loose, fits or tight (or l, f, t) behind each.',
+  touchHint: 'Type what the scale shows; the button beside a field adds another reading of the same.',
   keysHint:
     'Enter goes to the next field, Shift and Enter back; arrows go up and down, / finds a measurement by its name.',
 } as const;
@@ -343,6 +344,11 @@ export const readerWords = {
     first: 'The second reader’s sheet is covered; each row of it shows as soon as yours is in.',
     second: 'The first reader’s sheet is covered; each row of it shows as soon as yours is in.',
   },
+} as const;
+
+/** What a screen reader is told of what does not fit. */
+export const newsWords = {
+  misfit: (place: string, what: string): string => `${place}: ${what}.`,
 } as const;
 
 export const searchWords = {

@@ -88,6 +88,11 @@ const GROUPS: Readonly<Record<EstimateName, EstimateGroup>> = {
   distanceBetweenRims15: 'other',
 };
 
+/** Whether the camera knows something by this name. */
+export function isEstimateName(name: string): name is EstimateName {
+  return Object.hasOwn(GROUPS, name);
+}
+
 /**
  * What a sweep leaves of the sources, mm: its own budget in place of the picture's. Measured: eight rendered sweeps without a profile at
  * 1.5 to 2.7 px/mm, root mean square. A sweep finds the depth of the eyes from how card and eyes move against each other, so that nothing of the
