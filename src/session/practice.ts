@@ -2,10 +2,10 @@ import type { Catalogue } from '../core/catalogue/catalogue.js';
 import { DEFINITIONS } from '../core/catalogue/definitions.js';
 import type { Measurement, MeasurementId, ReadingName } from '../core/catalogue/measurement.js';
 import { MEASUREMENT_GROUPS, type MeasurementGroup } from '../core/catalogue/measurement.js';
+import type { StandardId } from '../core/lenses/centration-standards.js';
 import type { Gauge } from '../core/reading/gauge.js';
 
-/** The standard that the prism of a mounted pair is held against. */
-export type StandardId = 'ansi-z80.1' | 'iso-21987';
+export type { StandardId };
 
 /** What belongs to the desk and not to a wearer: which rows are shown, how they are judged, with what they are read. */
 export interface Practice {

@@ -81,7 +81,7 @@ const ISO_LIMITS: ImbalanceLimits = {
     { orderedUpTo: 10, upToD: 5, prism: 0.75, beyond: { prism: 0.25, shiftMm: 1 } },
     { orderedUpTo: WITHOUT_END, upToD: 5, prism: 1, beyond: { prism: 0.5, shiftMm: 1 } },
   ],
-  source: 'ISO 21987 (2009, 2017), table of prism imbalance, from memory: look it up before relying on it',
+  source: 'ISO 21987 (2009, 2017), table of prism imbalance, from memory',
   status: 'from-memory',
 };
 
@@ -94,7 +94,7 @@ const ISO: CentrationStandard = {
   position: {
     fittingPoint: { horizontalMm: 1, verticalMm: 1 },
     segments: null,
-    source: 'ISO 21987 (2009, 2017), fitting point, from memory: look it up before relying on it',
+    source: 'ISO 21987 (2009, 2017), fitting point, from memory',
     status: 'from-memory',
   },
 };

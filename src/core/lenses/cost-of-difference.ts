@@ -1,4 +1,5 @@
 import type { ReadingName } from '../catalogue/measurement.js';
+import { NORMAL_95 } from '../statistics/normal.js';
 import { combineUncertainties } from '../statistics/uncertainty.js';
 import type { BothSides, Side } from '../units/side.js';
 import { SIDES } from '../units/side.js';
@@ -103,71 +104,52 @@ const NEGLIGIBLE_SHARE = 0.25;
 /** Half of the step in which lenses are prescribed: what changes a lens by less would have been prescribed alike (chosen). */
 export const POWER_CHANGE_LIMIT_D = 0.125;
 
-/** Half width of a 95 % interval in standard deviations. */
-const COVERAGE = 1.96;
-
 /** Sums of binary fractions must not stand beyond a limit that they reach exactly. */
 const ROUNDING = 1e-9;
 
 type Shifts = BothSides<LensShift>;
+type ShiftsOfReadings = { readonly [Name in ReadingName]?: Shifts };
 type Effect = 'distance' | 'near' | 'vertex' | NoCostReason;
 
-function effectOf(name: ReadingName): Effect {
-  switch (name) {
-    case 'pdFar':
-    case 'monoPdR':
-    case 'monoPdL':
-    case 'boxLensWidth':
-    case 'boxLensHeight':
-    case 'distanceBetweenLenses':
-    case 'fittingHeightR':
-    case 'fittingHeightL':
-      return 'distance';
-    case 'pdNear':
-    case 'monoNearR':
-    case 'monoNearL':
-      return 'near';
-    case 'backVertexDistanceR':
-    case 'backVertexDistanceL':
-      return 'vertex';
-    case 'pantoscopicAngle':
-    case 'faceFormAngle':
-      return 'tilt-not-worked-out';
-    default:
-      return 'not-through-lenses';
-  }
+function both(inwardMm: number, upMm: number): Shifts {
+  return { R: shiftInward('R', inwardMm, upMm), L: shiftInward('L', inwardMm, upMm) };
 }
 
-/** Where the centres lie beside the pupils when a written value is larger by 1 mm than the true one. */
-function shiftsPerMm(name: ReadingName): Shifts {
-  const both = (inwardMm: number, upMm: number): Shifts => ({
-    R: shiftInward('R', inwardMm, upMm),
-    L: shiftInward('L', inwardMm, upMm),
-  });
-  switch (name) {
-    case 'pdFar':
-    case 'pdNear':
-      // nobody knows which eye it belongs to: each takes half
-      return both(-0.5, 0);
-    case 'monoPdR':
-    case 'monoNearR':
-      return { R: shiftInward('R', -1, 0), L: NO_SHIFT };
-    case 'monoPdL':
-    case 'monoNearL':
-      return { R: NO_SHIFT, L: shiftInward('L', -1, 0) };
-    case 'fittingHeightR':
-      return { R: shiftInward('R', 0, 1), L: NO_SHIFT };
-    case 'fittingHeightL':
-      return { R: NO_SHIFT, L: shiftInward('L', 0, 1) };
-    case 'boxLensWidth':
-    case 'distanceBetweenLenses':
-      // the decentration that is worked out from it is too large by half
-      return both(0.5, 0);
-    case 'boxLensHeight':
-      return both(0, -0.5);
-    default:
-      return both(0, 0);
-  }
+function ofOneEye(side: Side, inwardMm: number, upMm: number): Shifts {
+  return { R: NO_SHIFT, L: NO_SHIFT, [side]: shiftInward(side, inwardMm, upMm) };
+}
+
+/**
+ * Where the centres lie beside the pupils when a written value is larger by 1 mm than the true one. Of a distance between both eyes
+ * nobody knows which eye is off: each takes half. From box sizes the decentration is worked out: too large by half.
+ */
+const DISTANCE_SHIFTS: ShiftsOfReadings = {
+  pdFar: both(-0.5, 0),
+  monoPdR: ofOneEye('R', -1, 0),
+  monoPdL: ofOneEye('L', -1, 0),
+  boxLensWidth: both(0.5, 0),
+  boxLensHeight: both(0, -0.5),
+  distanceBetweenLenses: both(0.5, 0),
+  fittingHeightR: ofOneEye('R', 0, 1),
+  fittingHeightL: ofOneEye('L', 0, 1),
+};
+
+const NEAR_SHIFTS: ShiftsOfReadings = {
+  pdNear: both(-0.5, 0),
+  monoNearR: ofOneEye('R', -1, 0),
+  monoNearL: ofOneEye('L', -1, 0),
+};
+
+const NO_SHIFTS: Shifts = { R: NO_SHIFT, L: NO_SHIFT };
+
+const VERTEX: readonly ReadingName[] = ['backVertexDistanceR', 'backVertexDistanceL'];
+const TILT: readonly ReadingName[] = ['pantoscopicAngle', 'faceFormAngle'];
+
+function effectOf(name: ReadingName): Effect {
+  if (DISTANCE_SHIFTS[name] !== undefined) return 'distance';
+  if (NEAR_SHIFTS[name] !== undefined) return 'near';
+  if (VERTEX.includes(name)) return 'vertex';
+  return TILT.includes(name) ? 'tilt-not-worked-out' : 'not-through-lenses';
 }
 
 /** A number that follows in proportion from the differences, with its standard uncertainty. */
@@ -176,7 +158,7 @@ function inProportion(
   effect: (shifts: Shifts) => number,
 ): { readonly value: number; readonly standardUncertainty: number } {
   const parts = differences.map(({ name, differenceMm, standardUncertaintyMm }) => {
-    const perMm = effect(shiftsPerMm(name));
+    const perMm = effect(DISTANCE_SHIFTS[name] ?? NEAR_SHIFTS[name] ?? NO_SHIFTS);
     return { value: perMm * differenceMm, standardUncertainty: Math.abs(perMm) * standardUncertaintyMm };
   });
   return {
@@ -187,8 +169,8 @@ function inProportion(
 
 function judge(signed: number, standardUncertainty: number, allowed: number): Judged {
   const amount = Math.abs(signed);
-  const low = Math.max(0, amount - COVERAGE * standardUncertainty);
-  const high = amount + COVERAGE * standardUncertainty;
+  const low = Math.max(0, amount - NORMAL_95 * standardUncertainty);
+  const high = amount + NORMAL_95 * standardUncertainty;
   const limit = allowed * (1 + ROUNDING) + ROUNDING;
   const verdict: Verdict =
     high <= NEGLIGIBLE_SHARE * limit ? 'negligible' : high <= limit ? 'within' : low > limit ? 'beyond' : 'open';

@@ -1,0 +1,46 @@
+import type { CentrationStandard } from '../core/lenses/centration-standards.js';
+import { roomOfReadingMm } from '../core/lenses/cost-of-difference.js';
+import type { Prescription } from '../core/lenses/prescription.js';
+import type { SheetRow } from '../session/rows.js';
+import { roomText } from './cost-sentences.js';
+import { costWords as words, prescriptionWords } from './lens-words.js';
+
+/** How far each reading that lenses are made by may be off before the standard is left: known before anything was measured. */
+export function CostRoom(props: {
+  readonly rows: readonly SheetRow[];
+  readonly prescription: Prescription;
+  readonly standard: CentrationStandard;
+}) {
+  const { prescription, standard } = props;
+  const rooms = props.rows.flatMap(({ measurement }) => {
+    const fields = measurement.fields.flatMap(({ name, side }) => {
+      const roomMm = roomOfReadingMm(prescription, standard, name);
+      return roomMm === null ? [] : [{ name, side, text: roomText(roomMm) }];
+    });
+    return fields.length === 0 ? [] : [{ measurement, fields }];
+  });
+  if (rooms.length === 0) return null;
+  return (
+    <div className="cost-room">
+      <h3>{words.room}</h3>
+      <p className="note">{words.roomCaption}</p>
+      <dl>
+        {rooms.map(({ measurement, fields }) => (
+          <div key={measurement.id}>
+            <dt>{measurement.shortName}</dt>
+            <dd>
+              {new Set(fields.map(({ text }) => text)).size === 1
+                ? fields[0]?.text
+                : fields.map(({ name, side, text }) => (
+                    <span key={name}>
+                      {side === null ? '' : `${prescriptionWords.side[side]} `}
+                      {text}
+                    </span>
+                  ))}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </div>
+  );
+}
