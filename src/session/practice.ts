@@ -96,11 +96,6 @@ export function withoutGauge(practice: Practice, gaugeId: string): Practice {
   return keptInUse({ ...practice, gauges: practice.gauges.filter(({ id }) => id !== gaugeId) });
 }
 
-/** The practice with another name for a gauge; an unknown id changes nothing. */
-export function withGaugeRenamed(practice: Practice, gaugeId: string, name: string): Practice {
-  return { ...practice, gauges: practice.gauges.map((one) => (one.id === gaugeId ? { ...one, name } : one)) };
-}
-
 /** The practice with this gauge in use for a measurement; null for a plain rule. A gauge that does not serve it is not taken. */
 export function withGaugeInUse(practice: Practice, id: MeasurementId, gaugeId: string | null): Practice {
   return keptInUse({ ...practice, gaugeInUse: withEntry(practice.gaugeInUse, id, gaugeId) });
