@@ -33,7 +33,7 @@ const MISFITS: {
       failure: { kind: 'impossible', value: 95, scale: 95, range: { low: 0, high: 60 }, place: null },
       explanations: [],
     },
-    'Frontal angle R: 95° is no such reading of a face: it lies outside of 0 to 60°. Look at the gauge again.',
+    'Frontal angle R: 95° cannot be: such a reading lies between 0 and 60°. Look at the gauge again.',
     [],
   ],
   suspected: [

@@ -105,7 +105,7 @@ describe('what was typed and is no reading', () => {
     ],
     impossible: [
       { kind: 'impossible', value: 6.35, scale: 6.35, range: RANGE, place: null },
-      '6.35 mm is no such reading of a face: it lies outside of 40 to 90 mm. Look at the gauge again.',
+      '6.35 mm cannot be: such a reading lies between 40 and 90 mm. Look at the gauge again.',
     ],
     'not-a-trial': [
       { kind: 'not-a-trial', typed: '9 fine', place: 2 },
@@ -136,12 +136,12 @@ describe('what was typed and is no reading', () => {
 
   it('is told in degrees where the measurement is an angle', () => {
     const said = readingFailureSentence(FAILURES.impossible[0], 'deg');
-    expect(said).toBe('6.35° is no such reading of a face: it lies outside of 40 to 90°. Look at the gauge again.');
+    expect(said).toBe('6.35° cannot be: such a reading lies between 40 and 90°. Look at the gauge again.');
   });
 
   it('is told with both numbers where a gauge adds something', () => {
     expect(readingFailureSentence({ ...FAILURES.impossible[0], scale: 2.35 }, 'mm')).toMatch(
-      /^2.35 on the scale stands for 6.35 mm. 6.35 mm is no such/,
+      /^2.35 on the scale stands for 6.35 mm. 6.35 mm cannot be/,
     );
   });
 

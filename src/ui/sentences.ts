@@ -102,7 +102,7 @@ export function readingFailureSentence(failure: ReadingFailure, unit: Measuremen
     case 'not-positive':
       return `${onScale(failure, unit)}A reading must be above zero. Type the number that the gauge shows.`;
     case 'impossible':
-      return `${onScale(failure, unit)}${withUnit(plainNumber(failure.value), unit)} is no such reading of a face: it lies outside of ${plainNumber(failure.range.low)} to ${withUnit(plainNumber(failure.range.high), unit)}. Look at the gauge again.`;
+      return `${onScale(failure, unit)}${withUnit(plainNumber(failure.value), unit)} cannot be: such a reading lies between ${plainNumber(failure.range.low)} and ${withUnit(plainNumber(failure.range.high), unit)}. Look at the gauge again.`;
     case 'not-a-trial':
       return `“${failure.typed.trim()}” is no trial. Type each size with loose, fits or tight behind it, such as 10 loose 9 fits 8 tight.`;
     case 'too-many-repeats':

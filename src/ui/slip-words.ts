@@ -126,7 +126,7 @@ export const misfitWords = {
   heading: 'What does not fit',
   fits: 'Nothing stands out among the readings.',
   basis:
-    'Percentages are the probability of just this, given how often each slip happens; nobody has counted that, so the frequencies are chosen. Nothing is changed until you take it.',
+    'A percentage is the probability of just this cause. It rests on how often each slip happens; nobody has counted that, so those frequencies are chosen. Nothing is changed until you take it.',
 } as const;
 
 /** Leads to a field. */
