@@ -64,7 +64,7 @@ describe('what stands beside a hand reading', () => {
 
   it('is mean, range and standard deviation of repeats, and the one far from the others', () => {
     // mean 251/4; the squares of the deviations add up to 2.75, and sqrt(2.75 / 3) is 0.957
-    expect(noteOf('pdFar', entered('pdFar', '62 62 63 64'))).toContain('4 readings: mean 62.75, range 2, sd 0.96');
+    expect(noteOf('pdFar', entered('pdFar', '62 62 63 64'))).toContain('62, 62, 63, 64: mean 62.75, range 2, sd 0.96');
     expect(noteOf('pdFar', entered('pdFar', '63 63.5 69 63'))).toContain('69 stands far from the others: read again');
     expect(noteOf('headWidth', entered('headWidth', '140 141'), practiceWith(CALIPERS))).toContain(
       '140, 141, each + 10',

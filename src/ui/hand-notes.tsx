@@ -1,5 +1,5 @@
 import { Fragment } from 'react';
-import type { Gauge, GaugedValue } from '../core/reading/gauge.js';
+import type { Gauge } from '../core/reading/gauge.js';
 import type { Reading } from '../core/reading/reading.js';
 import type { Correction } from '../session/reader-sheet.js';
 import type { FieldRow } from '../session/rows.js';
@@ -89,23 +89,17 @@ export function readingParts({ origin }: Reading): readonly string[] {
   if (trials !== null)
     return [words.trials(plainNumber(trials.value), plainNumber(trials.low), plainNumber(trials.high))];
   if (repeats === null) return [];
-  const parts: string[] = [];
   const steps = gauge === null ? '' : stepsWords(gauge);
-  if (steps !== '') parts.push(sumWords(repeats.values, steps));
   const { beyondRepeatability, farOff, mean, range, standardDeviation, values } = repeats;
-  if (standardDeviation !== null) {
-    parts.push(words.repeats(values.length, plainNumber(mean), plainNumber(range), formatNumber(standardDeviation, 2)));
-  }
-  if (beyondRepeatability && farOff.length === 0) parts.push(words.scattered);
-  return parts;
-}
-
-function sumWords(values: readonly GaugedValue[], steps: string): string {
-  const [only, another] = values;
-  if (only !== undefined && another === undefined) {
-    return `${plainNumber(only.scale)} ${steps} = ${plainNumber(only.value)}`;
-  }
-  return words.sumOfEach(values.map(({ scale }) => plainNumber(scale)).join(', '), steps);
+  const scales = values.map(({ scale }) => plainNumber(scale)).join(', ');
+  if (standardDeviation === null) return steps === '' ? [] : [`${scales} ${steps} = ${plainNumber(mean)}`];
+  const said = words.repeats(
+    words.several(scales, steps),
+    plainNumber(mean),
+    plainNumber(range),
+    formatNumber(standardDeviation, 2),
+  );
+  return beyondRepeatability && farOff.length === 0 ? [said, words.scattered] : [said];
 }
 
 /** What is added to a scale reading, such as `+ 10 − 0.5`; empty for a gauge that is read as it stands. */

@@ -3,11 +3,15 @@ import type { Picture } from '../session/ports.js';
 import type { LiveCamera } from '../session/profile-choice.js';
 import type { SheetSettings } from '../session/typed-sheet.js';
 import { CameraDialog } from './camera-dialog.js';
+import { CostPanel } from './cost-panel.js';
 import { useEquipment } from './equipment.js';
 import { MisfitList } from './misfit-list.js';
 import { NotesPanel } from './notes-panel.js';
+import { OrderDialog } from './order-dialog.js';
 import { PaperFacts } from './paper-facts.js';
 import { PicturePanel } from './picture-panel.js';
+import { PracticeDialog } from './practice-dialog.js';
+import { PrescriptionPanel } from './prescription-panel.js';
 import { PrintDialog } from './print-dialog.js';
 import { goToFirstReading } from './hand-place.js';
 import { ReadingsSheet } from './readings-sheet.js';
@@ -17,7 +21,7 @@ import { useAnnouncements } from './use-announcements.js';
 import { useSheet } from './use-sheet.js';
 import { demoWords, footerWords, headerWords } from './words.js';
 
-type OpenDialog = 'camera' | 'sweep' | 'settings' | 'print' | null;
+type OpenDialog = 'camera' | 'sweep' | 'settings' | 'practice' | 'order' | 'print' | null;
 
 /** The whole screen. */
 export function SheetScreen() {
@@ -94,6 +98,15 @@ export function SheetScreen() {
             type="button"
             className="quiet"
             onClick={() => {
+              setOpen('practice');
+            }}
+          >
+            {headerWords.practice}
+          </button>
+          <button
+            type="button"
+            className="quiet"
+            onClick={() => {
               setOpen('settings');
             }}
           >
@@ -118,6 +131,14 @@ export function SheetScreen() {
             }}
           >
             {headerWords.clearSheet}
+          </button>
+          <button
+            type="button"
+            onClick={() => {
+              setOpen('order');
+            }}
+          >
+            {headerWords.order}
           </button>
         </nav>
       </header>
@@ -167,6 +188,8 @@ export function SheetScreen() {
           <PaperFacts state={state} measurement={sheet.measurement} />
           <NotesPanel sheet={sheet} />
           <ReadingsSheet sheet={sheet} onShowMisfits={showMisfits} />
+          <PrescriptionPanel sheet={sheet} />
+          <CostPanel sheet={sheet} />
         </div>
         <div className="margin">
           <div ref={misfits} tabIndex={-1} className="misfits-place">
@@ -215,6 +238,16 @@ export function SheetScreen() {
           onClose={close}
         />
       )}
+      {open === 'practice' && (
+        <PracticeDialog
+          practice={state.settings.practice}
+          onChange={(change) => {
+            dispatch({ kind: 'practice-changed', change });
+          }}
+          onClose={close}
+        />
+      )}
+      {open === 'order' && <OrderDialog sheet={sheet} onClose={close} />}
       {open === 'settings' && <SettingsDialog settings={state.settings} onChange={changeSettings} onClose={close} />}
       {open === 'print' && <PrintDialog settings={state.settings} onChange={changeSettings} onClose={close} />}
       <WarmUp />

@@ -2,7 +2,7 @@
 
 export const headerWords = {
   name: 'Glabella',
-  whatItIs: 'A second reading of a face, from a picture or a short sweep with a card.',
+  whatItIs: 'A second reading of a face, from a picture or a short sweep.',
   actions: 'Sheet',
   settings: 'Settings',
   practice: 'Practice',
@@ -319,10 +319,10 @@ export const handWords = {
   another: (name: string): string => `Another reading of ${name}`,
   tried: (name: string): string => `${name}: the size typed last`,
   verdicts: { loose: 'loose', fits: 'fits', tight: 'tight' },
-  repeats: (count: number, mean: string, range: string, deviation: string): string =>
-    `${count} readings: mean ${mean}, range ${range}, sd ${deviation}`,
-  /** each of several scale readings with the same amount added */
-  sumOfEach: (scales: string, steps: string): string => `${scales}, each ${steps}`,
+  /** scale readings, where there are several with what is added to each */
+  several: (scales: string, steps: string): string => (steps === '' ? scales : `${scales}, each ${steps}`),
+  repeats: (several: string, mean: string, range: string, deviation: string): string =>
+    `${several}: mean ${mean}, range ${range}, sd ${deviation}`,
   farOff: (values: readonly string[]): string =>
     `${values.join(' and ')} ${values.length === 1 ? 'stands' : 'stand'} far from the others: read again`,
   scattered: 'further apart than one reader usually is: read once more',
