@@ -46,7 +46,7 @@ const sheet: TypedSheet = {
         apertureL: '10.5',
         pupilDiameterR: '4',
         pupilDiameterL: '4',
-        irisDiameter: '11.5',
+        irisDiameter: '12',
         // on the calipers' scale, which starts at 10 mm
         headWidth: '154 153 154',
         templeWidth: '110',
@@ -87,7 +87,7 @@ const sheet: TypedSheet = {
       },
     },
   },
-  notes: { ...NO_NOTES, wearer: 'Invented wearer', light: 'room' },
+  notes: { ...NO_NOTES, wearer: 'Tobin Quillfeather', light: 'room' },
   prescription: {
     ...NO_PRESCRIPTION,
     R: { ...NO_PRESCRIPTION.R, sphere: '-4.25', cylinder: '-0.75', axis: '10' },
