@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useId, useMemo } from 'react';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Reading } from '../core/reading/reading.js';
@@ -16,6 +16,9 @@ import type { SheetInHand } from './use-sheet.js';
 
 /** From one standard deviation to half of the 95 % interval. */
 const COVERAGE = 1.96;
+
+/** Far below what is kept; longer names fit nowhere. */
+const NAME_LIMIT = 60;
 
 /** A place of the sheet in which something stands. */
 interface Entry {
@@ -35,6 +38,7 @@ export function OrderConfirming(props: {
   const { sheet, ordered, onGoTo } = props;
   const { rows, misfits, state, dispatch } = sheet;
   const { catalogue } = useEquipment();
+  const nameId = useId();
   const written: WrittenSheet = useMemo(
     () => ({ readings: writtenReadings(rows, catalogue), catalogue, gauges: state.settings.practice.gauges }),
     [rows, catalogue, state.settings.practice.gauges],
@@ -64,10 +68,24 @@ export function OrderConfirming(props: {
   return (
     <section>
       <h3>{words.confirming}</h3>
+      <p className="order-reader">
+        <label htmlFor={nameId}>{words.readerName}</label>
+        <input
+          id={nameId}
+          type="text"
+          autoComplete="off"
+          maxLength={NAME_LIMIT}
+          value={state.readers[state.reader].reader}
+          onChange={(event) => {
+            dispatch({ kind: 'reader-named', reader: state.reader, name: event.currentTarget.value });
+          }}
+        />
+        <span className="note">{words.readerNameNote}</span>
+      </p>
       <div className="actions">
         <button
           type="button"
-          className="main-action"
+          className="main-action confirm-all"
           aria-disabled={clean.length === 0}
           onClick={() => {
             if (clean.length > 0) confirm(namesOf(clean));

@@ -11,7 +11,7 @@ import { OrderConfirming } from './order-confirming.js';
 import { orderDoubtSentences } from './order-doubts.js';
 import type { OrderContent } from './order-sheet.js';
 import { OrderSheet } from './order-sheet.js';
-import { orderWords as words } from './order-words.js';
+import { orderDoubtWords as doubtWords, orderWords as words } from './order-words.js';
 import type { SheetInHand } from './use-sheet.js';
 
 /** Readings are confirmed, and what is then ordered is shown and printed. */
@@ -93,7 +93,7 @@ function useOrderContent(sheet: SheetInHand): OrderContent {
   const effectiveDiameter = parseEffectiveDiameter(prescription.effectiveDiameter);
   return {
     order,
-    doubts,
+    doubts: values.some(({ by }) => by.trim() === '') ? [...doubts, doubtWords.nameless] : doubts,
     prescription: parsePrescription(prescription),
     effectiveDiameterMm: effectiveDiameter?.ok === true ? effectiveDiameter.value : null,
     notes,

@@ -19,7 +19,14 @@ export function orderDoubtSentences(
   otherReader: string,
 ): readonly string[] {
   const undecided = doubts.flatMap((doubt) => (doubt.kind === 'camera-cannot-tell' ? [doubt.name] : []));
-  const others = doubts.filter(({ kind }) => kind !== 'camera-cannot-tell');
+  const suspected = new Set(doubts.flatMap((doubt) => (doubt.kind === 'suspected' ? doubt.suspicion.names : [])));
+  const others = doubts.flatMap((doubt): readonly OrderDoubt[] => {
+    if (doubt.kind === 'camera-cannot-tell') return [];
+    if (doubt.kind !== 'unconfirmed') return [doubt];
+    // What is suspected is told already.
+    const names = doubt.names.filter((name) => !suspected.has(name));
+    return names.length === 0 ? [] : [{ ...doubt, names }];
+  });
   return [
     ...others.map((doubt) => doubtSentence(doubt, sheet, otherReader)),
     ...(undecided.length === 0 ? [] : [words.cameraCannotTell(places(undecided, sheet))]),

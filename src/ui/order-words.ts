@@ -48,6 +48,8 @@ export const orderWords = {
     'Only numbers that you confirm, and that nothing on the sheet contradicts, go to the workshop. A confirmation ends as soon as the number is changed.',
 
   confirming: 'Confirm the readings',
+  readerName: 'Confirmed by',
+  readerNameNote: 'It stands on the order beside what you confirm from now on.',
   nothingIn: 'No reading is in yet. Type the readings on the sheet first.',
   confirm: 'Confirm',
   confirmOf: (place: string): string => `Confirm ${place}`,
@@ -151,6 +153,7 @@ export const orderDoubtWords = {
     `No check is noted of the gauge “${gauge}” that was used for ${places}.`,
   gaugeOld: (gauge: string, days: number, places: string): string =>
     `The gauge “${gauge}” was last checked ${days} days before the confirmation; it was used for ${places}.`,
+  nameless: 'Some of it was confirmed before a name was typed: withdraw that, and confirm it again.',
   squint: (measurements: string): string =>
     `With a squint each eye is measured with the other covered: make sure of it for ${measurements}.`,
   pupilWithoutLight: 'The light in which the pupil diameters were read is not noted.',

@@ -2,7 +2,6 @@ import { useId, useRef, useState } from 'react';
 import { CENTRATION_STANDARDS } from '../core/lenses/centration-standards.js';
 import type { Practice, StandardId } from '../session/practice.js';
 import { Modal } from './modal.js';
-import { PracticeBlockOrder } from './practice-block-order.js';
 import { draftOfGauge, EMPTY_GAUGE_DRAFT } from './practice-gauge-draft.js';
 import type { OpenGaugeForm } from './practice-gauges.js';
 import { PracticeGauges } from './practice-gauges.js';
@@ -36,7 +35,6 @@ export function PracticeDialog(props: {
     <Modal heading={words.heading} closeLabel={words.close} onClose={close} wide>
       <p className="note">{words.intro}</p>
       <PracticeRows practice={practice} onChange={onChange} />
-      <PracticeBlockOrder practice={practice} onChange={onChange} />
       <PracticeGauges
         practice={practice}
         onChange={onChange}

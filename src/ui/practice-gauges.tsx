@@ -52,9 +52,17 @@ export function PracticeGauges(props: {
   const [today] = useState(() => localDay(new Date()));
   const addButton = useRef<HTMLButtonElement>(null);
   const bringBack = useRef<HTMLButtonElement>(null);
+  const list = useRef<HTMLElement>(null);
   const formId = form?.id ?? null;
+  const leftId = useRef<string | null>(null);
   useEffect(() => {
     if (formId !== null) nameField.current?.focus();
+    else if (leftId.current !== null) {
+      // Where the form stood there is the gauge now, or nothing.
+      const edit = list.current?.querySelector<HTMLElement>(`[data-gauge='${leftId.current}'] button`);
+      (edit ?? addButton.current)?.focus();
+    }
+    leftId.current = formId;
   }, [formId, nameField]);
   useEffect(() => {
     // What was deleted had the focus: it goes on to the way back.
@@ -66,7 +74,6 @@ export function PracticeGauges(props: {
   };
   const leaveForm = (): void => {
     onForm(null);
-    addButton.current?.focus();
   };
   const formPart = (heading: string): ReactNode =>
     form !== null && (
@@ -92,7 +99,7 @@ export function PracticeGauges(props: {
   const isTakenOver = (example: Gauge): boolean => practice.gauges.some(({ id }) => id === example.id);
   const examples = exampleGauges.filter((example) => !isTakenOver(example));
   return (
-    <section>
+    <section ref={list}>
       <h3>{words.gauges}</h3>
       <p className="note">{words.gaugesNote}</p>
       {practice.gauges.length === 0 ? (
@@ -100,7 +107,7 @@ export function PracticeGauges(props: {
       ) : (
         <ul className="practice-gauges" aria-label={words.gauges}>
           {practice.gauges.map((gauge) => (
-            <li key={gauge.id}>
+            <li key={gauge.id} data-gauge={gauge.id}>
               {form?.id === gauge.id ? (
                 formPart(words.form.edit(gauge.name))
               ) : (

@@ -1,39 +1,95 @@
-import { useId, useState } from 'react';
+import { useId, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import type { Measurement, MeasurementGroup } from '../core/catalogue/measurement.js';
 import { parseDecimal } from '../core/reading/parse-reading.js';
 import type { Practice } from '../session/practice.js';
-import { withGaugeInUse, withShown, withTolerance } from '../session/practice.js';
+import { withGaugeInUse, withGroupMoved, withShown, withTolerance } from '../session/practice.js';
 import { useEquipment } from './equipment.js';
 import { plainNumber, withUnit } from './numbers.js';
 import { unitName, unitSign } from './practice-amount.js';
 import { practiceProblems, practiceWords as words } from './practice-words.js';
 import { statusWords } from './sentences.js';
 
-/** Which rows the sheet has, what tolerance each is held to, and the gauge it is read with; by block. */
+/** Which rows the sheet has, in blocks that can be moved; what tolerance each is held to, and the gauge it is read with. */
 export function PracticeRows(props: {
   readonly practice: Practice;
   readonly onChange: (change: Partial<Practice>) => void;
 }) {
   const { practice, onChange } = props;
+  const { groupOrder } = practice;
   const { catalogue } = useEquipment();
-  const shown = catalogue.filter(({ id }) => !practice.hidden.includes(id)).length;
+  const [moved, setMoved] = useState<MeasurementGroup | null>(null);
+  const list = useRef<HTMLOListElement>(null);
+  const move = (group: MeasurementGroup, by: 1 | -1): void => {
+    const next = withGroupMoved(practice, group, by);
+    // React must not move the pressed button about while it has the focus.
+    flushSync(() => {
+      onChange(next);
+      setMoved(group);
+    });
+    const buttons = list.current?.querySelectorAll<HTMLButtonElement>(`[data-group='${group}'] .practice-move button`);
+    const [up, down] = buttons ?? [];
+    // At the end the pressed button has no further to go: then the other one has the focus.
+    const pressed = by === -1 ? up : down;
+    (pressed?.disabled === true ? (by === -1 ? down : up) : pressed)?.focus();
+  };
   return (
     <section>
       <h3>{words.rows}</h3>
-      <p className="note">{words.rowsNote}</p>
-      {practice.groupOrder.map((group) => (
-        <Block
-          key={group}
-          group={group}
-          measurements={catalogue.filter((measurement) => measurement.group === group)}
-          practice={practice}
-          onChange={onChange}
-        />
-      ))}
-      <p role="status" className="note">
-        {words.shownCount(shown, catalogue.length)}
+      <p className="note">
+        {words.rowsNote} {words.orderNote}
+      </p>
+      <ol className="practice-blocks" ref={list}>
+        {groupOrder.map((group, index) => (
+          <li key={group} data-group={group}>
+            <Block
+              group={group}
+              measurements={catalogue.filter((measurement) => measurement.group === group)}
+              practice={practice}
+              onChange={onChange}
+            />
+            <div className="practice-move">
+              <button
+                type="button"
+                aria-label={words.up(words.blocks[group])}
+                disabled={index === 0}
+                onClick={() => {
+                  move(group, -1);
+                }}
+              >
+                <Arrow isUp />
+              </button>
+              <button
+                type="button"
+                aria-label={words.down(words.blocks[group])}
+                disabled={index === groupOrder.length - 1}
+                onClick={() => {
+                  move(group, 1);
+                }}
+              >
+                <Arrow isUp={false} />
+              </button>
+            </div>
+          </li>
+        ))}
+      </ol>
+      <p role="status" className="visually-hidden">
+        {moved !== null && words.moved(words.blocks[moved], groupOrder.indexOf(moved) + 1, groupOrder.length)}
       </p>
     </section>
+  );
+}
+
+function Arrow({ isUp }: { readonly isUp: boolean }) {
+  return (
+    <svg viewBox="0 0 12 12" width="12" height="12" aria-hidden="true">
+      <path
+        d={isUp ? 'M6 10V2M2.5 5.5 6 2l3.5 3.5' : 'M6 2v8M2.5 6.5 6 10l3.5-3.5'}
+        fill="none"
+        stroke="currentColor"
+        strokeWidth="1.5"
+      />
+    </svg>
   );
 }
 
@@ -44,14 +100,16 @@ function Block(props: {
   readonly onChange: (change: Partial<Practice>) => void;
 }) {
   const { group, measurements, practice, onChange } = props;
-  const headingId = useId();
   const block = words.blocks[group];
   const ids = measurements.map(({ id }) => id);
   const others = practice.hidden.filter((id) => !ids.includes(id));
+  const shown = ids.filter((id) => !practice.hidden.includes(id)).length;
   return (
-    <div className="practice-block">
-      <div className="practice-block-head">
-        <h4 id={headingId}>{block}</h4>
+    <details className="practice-block">
+      <summary>
+        {block} <small>{words.shownCount(shown, ids.length)}</small>
+      </summary>
+      <div className="actions">
         <button
           type="button"
           className="quiet"
@@ -73,12 +131,12 @@ function Block(props: {
           {words.none}
         </button>
       </div>
-      <ul className="practice-rows" aria-labelledby={headingId}>
+      <ul className="practice-rows" aria-label={block}>
         {measurements.map((measurement) => (
           <Row key={measurement.id} measurement={measurement} practice={practice} onChange={onChange} />
         ))}
       </ul>
-    </div>
+    </details>
   );
 }
 

@@ -8,7 +8,7 @@ export const practiceWords = {
   close: 'Close',
   intro: 'What belongs to the desk and stays from wearer to wearer.',
 
-  rows: 'Rows of the sheet',
+  rows: 'Rows of the sheet, and the order in which you measure',
   rowsNote:
     'A hidden row keeps what was typed into it, but takes no part in any check. A tolerance of your own takes the place of the one from the catalogue.',
   blocks: {
@@ -21,8 +21,8 @@ export const practiceWords = {
   shown: (name: string): string => `Show ${name}`,
   showAll: (block: string): string => `Show all of ${block}`,
   hideAll: (block: string): string => `Hide all of ${block}`,
-  all: 'all',
-  none: 'none',
+  all: 'Show all',
+  none: 'Hide all',
   tolerance: 'Tolerance',
   toleranceOf: (name: string, unit: string): string => `Own tolerance of ${name}, ${unit}`,
   catalogueTolerance: (value: string, status: string, source: string): string =>
@@ -31,10 +31,9 @@ export const practiceWords = {
   gauge: 'Gauge',
   gaugeOf: (name: string): string => `Gauge in use for ${name}`,
   plainRule: 'plain scale, read as it stands',
-  shownCount: (shown: number, all: number): string => `${shown} of ${all} rows shown`,
+  shownCount: (shown: number, all: number): string => (shown === all ? `all ${all} shown` : `${shown} of ${all} shown`),
 
-  order: 'Order of the blocks',
-  orderNote: 'The order in which you measure: Enter goes through the fields like this.',
+  orderNote: 'Enter goes through the fields in the order of these blocks.',
   up: (block: string): string => `Move ${block} up`,
   down: (block: string): string => `Move ${block} down`,
   moved: (block: string, place: number, all: number): string => `${block} is now block ${place} of ${all}.`,
