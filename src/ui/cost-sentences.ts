@@ -141,7 +141,7 @@ function prismSentence(prism: JudgedPrism, direction: 'horizontal' | 'vertical')
 }
 
 function positionSentence(position: JudgedPosition): string {
-  const { amount, allowed } = amountWords(position);
+  const { amount, allowed } = amountWords(position, false);
   const which =
     position.part === 'fitting-point'
       ? `${position.side ?? ''} fitting point ${position.direction === 'horizontal' ? 'aside' : 'in height'}`
@@ -161,9 +161,9 @@ function powerNumbers(powers: readonly JudgedPower[]): string {
 
 /**
  * Amount and limit with as many decimals as they carry: a doubt allows one, and where both would then look alike although they are not,
- * there is one more.
+ * there is one more; so for less than one of what is `fine`.
  */
-function amountWords(judged: Judged): { readonly amount: string; readonly allowed: string } {
+function amountWords(judged: Judged, isFine = true): { readonly amount: string; readonly allowed: string } {
   const { amount, low, high, allowed } = judged;
   const allowedText = formatNumber(allowed, 2).replace(/0$/, '');
   const isExact = high === amount;
@@ -174,7 +174,7 @@ function amountWords(judged: Judged): { readonly amount: string; readonly allowe
     };
   const short = formatNumber(amount, 1);
   const looksOtherwise = Number(short) <= allowed !== amount <= allowed || (amount > 0 && Number(short) === 0);
-  return { amount: amount < 1 || looksOtherwise ? formatNumber(amount, 2) : short, allowed: allowedText };
+  return { amount: (isFine && amount < 1) || looksOtherwise ? formatNumber(amount, 2) : short, allowed: allowedText };
 }
 
 /** What the eyes look through altogether where prism is prescribed. */
