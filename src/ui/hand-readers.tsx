@@ -15,39 +15,41 @@ export function ReaderChoice({ sheet }: { readonly sheet: SheetInHand }) {
   const other = state.reader === 'first' ? 'second' : 'first';
   const hasOtherRead = Object.values(state.readers[other].entered).some((text) => text.trim() !== '');
   return (
-    <fieldset className="readers">
-      <legend className="visually-hidden">{words.legend}</legend>
-      {READERS.map((reader) => (
-        <span key={reader} className="reader">
-          <label>
+    <>
+      <fieldset className="readers">
+        <legend className="visually-hidden">{words.legend}</legend>
+        {READERS.map((reader) => (
+          <span key={reader} className="reader">
+            <label>
+              <input
+                type="radio"
+                name={name}
+                checked={state.reader === reader}
+                onChange={() => {
+                  dispatch({ kind: 'reader-chosen', reader });
+                }}
+              />
+              {words[reader]}
+            </label>
             <input
-              type="radio"
-              name={name}
-              checked={state.reader === reader}
-              onChange={() => {
-                dispatch({ kind: 'reader-chosen', reader });
+              type="text"
+              className="reader-name"
+              aria-label={words.name[reader]}
+              placeholder={words.namePlaceholder}
+              autoComplete="off"
+              spellCheck={false}
+              maxLength={NAME_LIMIT}
+              value={state.readers[reader].reader}
+              onChange={(event) => {
+                dispatch({ kind: 'reader-named', reader, name: event.currentTarget.value });
               }}
             />
-            {words[reader]}
-          </label>
-          <input
-            type="text"
-            className="reader-name"
-            aria-label={words.name[reader]}
-            placeholder={words.namePlaceholder}
-            autoComplete="off"
-            spellCheck={false}
-            maxLength={NAME_LIMIT}
-            value={state.readers[reader].reader}
-            onChange={(event) => {
-              dispatch({ kind: 'reader-named', reader, name: event.currentTarget.value });
-            }}
-          />
-        </span>
-      ))}
+          </span>
+        ))}
+      </fieldset>
       <p className="note readers-note" role="status">
         {hasOtherRead && words.coveredFrom[state.reader]}
       </p>
-    </fieldset>
+    </>
   );
 }

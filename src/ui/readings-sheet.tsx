@@ -4,6 +4,7 @@ import { earlierMeasured } from '../session/sheet.js';
 import { ReaderChoice } from './hand-readers.js';
 import { MeasurementSearch } from './hand-search.js';
 import { SheetBlock } from './row-block.js';
+import { isBlankRow } from './row-measurement.js';
 import { SheetStrip } from './row-strip.js';
 import type { SheetInHand, SheetMeasurement } from './use-sheet.js';
 import { sheetWords as words, sweepWords } from './words.js';
@@ -16,6 +17,8 @@ export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onS
   const isSweep = sheet.measurement?.ok === true && sheet.measurement.value.kind === 'sweep';
   const earlier = isMeasured ? earlierMeasured(sheet.state) : null;
   const isRenewed = earlier !== null || (isSweep && sheet.sweep.measuringShare !== null);
+  // An empty sheet is printed as a form to fill in; any other without its empty rows.
+  const isBegun = !sheet.rows.every(isBlankRow);
   const blocks = sheet.state.settings.practice.groupOrder.flatMap((group) => {
     const rows = sheet.rows.filter(({ measurement }) => measurement.group === group);
     return rows.length === 0 ? [] : [{ group, rows }];
@@ -40,7 +43,11 @@ export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onS
       )}
       <SheetStrip sheet={sheet} onShowMisfits={props.onShowMisfits} />
       {/* The roles are said again because a narrow screen lays the table out as blocks, and browsers then forget them. */}
-      <table role="table" className={isRenewed ? 'sheet is-renewed' : 'sheet'} aria-busy={isRenewed}>
+      <table
+        role="table"
+        className={`sheet${isRenewed ? ' is-renewed' : ''}${isBegun ? ' is-begun' : ''}`}
+        aria-busy={isRenewed}
+      >
         <caption className="visually-hidden">{words.caption}</caption>
         <thead role="rowgroup">
           <tr role="row">
