@@ -41,6 +41,8 @@ export default defineConfig({
             'calibration/**/*.test.ts',
             'tests/architecture/**/*.test.ts',
             'tests/accuracy/**/*.test.ts',
+            'tests/slips/**/*.test.ts',
+            'tests/simulation/**/*.test.ts',
             'tests/support/**/*.test.ts',
           ],
           testTimeout: 30_000,

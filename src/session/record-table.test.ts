@@ -66,6 +66,12 @@ describe('reading a table of records', () => {
     expect([...table.value.records()]).toEqual([...table.value.records()]);
   });
 
+  it('knows which amounts the gauges of a column need', () => {
+    const rows = ['47,100', '147,0', '50,100', '150,', ...[1, 2, 3, 4].map((offset) => `150,${offset}`)];
+    const table = readRecordTable(`head_width_mm,head_width_mm_offset\n${rows.join('\n')}`, catalogue);
+    expect(table.ok && [...table.value.zeroOffsets]).toEqual([['headWidth', [100, 0, 1, 2]]]);
+  });
+
   it.each([
     ['semicolons with decimal commas', 'record;pd_far_mm;pd_near_mm\nA;63,5;60,5 61\n'],
     ['tabs with decimal commas', 'record\tpd_far_mm\tpd_near_mm\nA\t63,5\t60,5 61\n'],

@@ -51,6 +51,8 @@ export interface RecordInTable extends FittingRecord {
 
 export interface RecordTable {
   readonly recordCount: number;
+  /** what the gauges of each column need added, every amount once: one of them may have been forgotten where none is named */
+  readonly zeroOffsets: ReadonlyMap<ReadingName, readonly number[]>;
   /** Reads the rows once more, one after the other, so that a long table never stands in memory as records at once. */
   records(): Generator<RecordInTable, void, undefined>;
 }
@@ -156,14 +158,19 @@ export function readRecordTable(text: string, catalogue: Catalogue): Result<Reco
   const header = readHeader(first.value, catalogue, problems);
   if (header === null) return fail(problems);
   let recordCount = 0;
+  const zeroOffsets = new Map<ReadingName, readonly number[]>();
   for (const row of rows) {
+    const record = row.kind === 'row' ? readRow(row, header, problems) : null;
     if (row.kind === 'quotation') problems.add(row);
-    else if (readRow(row, header, problems) !== null) recordCount += 1;
+    if (record === null) continue;
+    recordCount += 1;
+    noteOffsets(record, zeroOffsets);
   }
   if (problems.problemCount === 0 && recordCount === 0) problems.add({ kind: 'no-records' });
   if (problems.problemCount > 0) return fail({ problems: problems.problems, problemCount: problems.problemCount });
   return succeed({
     recordCount,
+    zeroOffsets,
     *records() {
       const again = rowsOf(plain, delimiter);
       again.next();
@@ -173,6 +180,18 @@ export function readRecordTable(text: string, catalogue: Catalogue): Result<Reco
       }
     },
   });
+}
+
+/** Chosen: more gauges of one kind than a practice has; each is one more thing that may have happened to every record. */
+const MOST_OFFSETS = 4;
+
+function noteOffsets({ readings }: FittingRecord, zeroOffsets: Map<ReadingName, readonly number[]>): void {
+  for (const name of READING_NAMES) {
+    const zeroOffset = readings[name]?.zeroOffset ?? null;
+    const known = zeroOffsets.get(name) ?? [];
+    if (zeroOffset !== null && known.length < MOST_OFFSETS && !known.includes(zeroOffset))
+      zeroOffsets.set(name, [...known, zeroOffset]);
+  }
 }
 
 function failWith(problem: RecordProblem): { readonly ok: false; readonly failure: RecordTableFailure } {
@@ -351,6 +370,9 @@ function readRow(
   const numbersAt = (index: number | null): readonly number[] => {
     const text = textAt(index);
     if (index === null || text === '') return [];
+    // nearly every cell is one number, and a table has millions of them
+    const single = parseDecimal(text);
+    if (single.ok) return [single.value];
     const numbers: number[] = [];
     for (const part of text.split(/[\s;]+/)) {
       if (part === '') continue;

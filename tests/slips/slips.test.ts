@@ -1,0 +1,97 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { FindingsSummary, RecordFindings } from './record-findings.js';
+import type { SimulationReport } from './report.js';
+
+// The command as a person runs it, in a process of its own.
+
+let folder = '';
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'glabella-slips-'));
+});
+afterAll(() => {
+  rmSync(folder, { recursive: true, force: true });
+});
+
+function runSlips(...words: readonly string[]) {
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    ['--import', 'tsx', 'tests/slips/slips.ts', ...words],
+    {
+      encoding: 'utf8',
+    },
+  );
+  return { status, stdout, stderr };
+}
+
+function fileOf(name: string, text: string | Uint8Array): string {
+  const path = join(folder, name);
+  writeFileSync(path, text);
+  return path;
+}
+
+describe('npm run slips', { timeout: 120_000 }, () => {
+  it('tells the findings of a file, on the screen and as JSON', () => {
+    const file = fileOf(
+      'records.csv',
+      '\uFEFFrecord;pd_far_mm;mono_pd_r_mm;mono_pd_l_mm\r\nA1;63,5;32;31,5\r\nB2;36,5;32;31,5\r\n',
+    );
+    const jsonFile = join(folder, 'findings.json');
+    const { status, stdout, stderr } = runSlips('--json', jsonFile, '--', file);
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^B2 \(line 3\)\n.*36\.5/);
+    expect(stdout).toContain('2 records read, 1 with something that does not fit:');
+    const json = JSON.parse(readFileSync(jsonFile, 'utf8')) as {
+      readonly summary: FindingsSummary;
+      readonly records: readonly RecordFindings[];
+    };
+    expect(json.summary).toMatchObject({ recordCount: 2, withFindings: 1 });
+    expect(json.records).toMatchObject([
+      { record: 'A1', line: 2, findings: [] },
+      { record: 'B2', line: 3, findings: [{ kind: 'suspected' }] },
+    ]);
+  });
+
+  it('refuses a file with the place of each problem, and ends with 2', () => {
+    const file = fileOf('bad.csv', 'record,pd_farr_mm,pd_near_mm\nA,63,x\nB,63\n');
+    const { status, stdout, stderr } = runSlips(file);
+    expect([status, stdout]).toEqual([2, '']);
+    expect(stderr.trim().split('\n')).toEqual([
+      `${file}, line 1, column 2 (pd_farr_mm): No column is called "pd_farr_mm". Is pd_far_mm meant?`,
+      `${file}, line 2, column 3 (pd_near_mm): "x" is no number.`,
+      `${file}, line 3: The row has 2 fields, the header 3.`,
+    ]);
+  });
+
+  it('refuses what is no file, and words that it does not know', () => {
+    expect(runSlips(join(folder, 'none.csv'))).toMatchObject({ status: 2, stdout: '' });
+    expect(runSlips('--fast', '1')).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining('npm run slips') as string,
+    });
+  });
+
+  it('simulates the same whoever shares the work, and writes sheets that it can read', () => {
+    const report = (workers: string, ...more: readonly string[]): SimulationReport => {
+      const jsonFile = join(folder, `report-${workers}.json`);
+      const words = ['--seed', '4', '--count', '150', '--workers', workers, '--json', jsonFile, ...more];
+      expect(runSlips(...words)).toMatchObject({ status: 0, stderr: '' });
+      return JSON.parse(readFileSync(jsonFile, 'utf8')) as SimulationReport;
+    };
+    const records = join(folder, 'simulated.csv');
+    const [alone, shared] = [report('1'), report('2', '--write', records)];
+    const figures = ({ targets, byKind, byMeasurement, calibration }: SimulationReport) => ({
+      targets,
+      byKind,
+      byMeasurement,
+      calibration,
+    });
+    expect(figures(shared)).toEqual(figures(alone));
+    expect(shared).toMatchObject({ fittings: 150, workers: 2 });
+    expect(readFileSync(records, 'utf8').split('\r\n')).toHaveLength(152);
+  });
+});

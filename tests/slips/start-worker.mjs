@@ -1,0 +1,5 @@
+// A thread does not inherit the loader that lets Node read TypeScript.
+import { register } from 'tsx/esm/api';
+
+register();
+await import('./worker.ts');
