@@ -60,7 +60,7 @@ const MISFITS: {
       },
     },
     'Head width: 146 mm by hand, 164.3 ± 5.0 mm by the camera.',
-    ['No slip explains it: read it again, or look at the points in the picture.'],
+    ['Read it again, or look at the points in the picture.'],
   ],
   'readers-differ': [
     { kind: 'readers-differ', names: ['headWidth'], value: 146, otherReader: 'A. B.', otherValue: 155.5 },

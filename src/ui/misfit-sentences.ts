@@ -2,11 +2,11 @@ import { measurementOfReading } from '../core/catalogue/catalogue.js';
 import { unreachable } from '../core/result.js';
 import type { Misfit } from '../session/misfits.js';
 import { explanationsOf } from '../session/misfits.js';
-import { formatNumber, plainNumber, withUnit } from './numbers.js';
+import { formatNumber, plainNumber, tenthNumber, withUnit } from './numbers.js';
 import { readingFailureSentence } from './sentences.js';
 import { listWords, placeWords, upperFirst } from './slip-places.js';
 import type { WrittenSheet } from './slip-sentences.js';
-import { explanationSentence, nextSentence, suspicionSentence } from './slip-sentences.js';
+import { explanationSentence, nextSentence, suspicionSentence, writtenNumber } from './slip-sentences.js';
 import { isProbableSlip } from './slip-words.js';
 
 const UNEXPLAINED = 'No usual slip explains it: read it again.';
@@ -29,11 +29,11 @@ export function misfitSentence(misfit: Misfit, sheet: WrittenSheet): string {
       const hand = readings[name]?.value;
       if (hand === undefined) return `${place}: hand and camera disagree.`;
       const camera = `${formatNumber(hand - difference, 1)} ± ${withUnit(formatNumber(cameraExpanded, 1), unit)}`;
-      return `${place}: ${withUnit(plainNumber(hand), unit)} by hand, ${camera} by the camera.`;
+      return `${place}: ${withUnit(writtenNumber(name, hand, sheet), unit)} by hand, ${camera} by the camera.`;
     }
     case 'readers-differ': {
       const other = misfit.otherReader === '' ? 'the other reader' : misfit.otherReader;
-      return `${place}: ${withUnit(plainNumber(misfit.value), unit)} on this sheet, ${withUnit(plainNumber(misfit.otherValue), unit)} by ${other.replace(/\.$/, '')}. That is more than two readers should differ.`;
+      return `${place}: ${withUnit(tenthNumber(misfit.value), unit)} on this sheet, ${withUnit(tenthNumber(misfit.otherValue), unit)} by ${other.replace(/\.$/, '')}. That is more than two readers should differ.`;
     }
     case 'far-off-repeat': {
       const [farOff, others] = [misfit.farOff, misfit.others].map((all) => listWords(all.map(plainNumber)));
@@ -41,7 +41,7 @@ export function misfitSentence(misfit: Misfit, sheet: WrittenSheet): string {
     }
     case 'unusual': {
       const { value, usual } = misfit;
-      return `${place}: ${withUnit(plainNumber(value), unit)} is unusual (most adults: ${plainNumber(usual.low)} to ${withUnit(plainNumber(usual.high), unit)}).`;
+      return `${place}: ${withUnit(writtenNumber(name, value, sheet), unit)} is unusual (most adults: ${plainNumber(usual.low)} to ${withUnit(plainNumber(usual.high), unit)}).`;
     }
     default:
       return unreachable(misfit);
@@ -61,7 +61,7 @@ export function misfitExplanations(misfit: Misfit, sheet: WrittenSheet): readonl
     case 'suspected':
       return [UNEXPLAINED];
     case 'disagrees':
-      return ['No slip explains it: read it again, or look at the points in the picture.'];
+      return ['Read it again, or look at the points in the picture.'];
     case 'readers-differ':
       return ['Both read it again, each without the other’s number.'];
     case 'far-off-repeat':

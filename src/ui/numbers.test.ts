@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { formatDifference, formatEstimate, formatNumber } from './numbers.js';
+import { formatDifference, formatEstimate, formatNumber, plainNumber, tenthNumber, withUnit } from './numbers.js';
 
 describe('numbers', () => {
   it('have a true minus sign, and none for nothing', () => {
@@ -16,5 +16,31 @@ describe('numbers', () => {
   it('of estimates show half the width of the 95 % interval', () => {
     const estimate = { value: 62.43, standardUncertainty: 0.5, low: 61.4, high: 63.4, unit: 'mm', budget: [] } as const;
     expect(formatEstimate(estimate)).toBe('62.4\u202f±\u202f1.0');
+  });
+});
+
+describe('numbers in sentences', () => {
+  it.each([
+    [63, '63'],
+    [63.5, '63.5'],
+    [60, '60'],
+    [5.95, '5.95'],
+    [-3, '\u22123'],
+    [100, '100'],
+  ])('have no more decimals than %s has', (value, said) => {
+    expect(plainNumber(value)).toBe(said);
+  });
+
+  it.each([
+    [35.8333, '35.8'],
+    [36.04, '36'],
+    [-0.04, '0'],
+  ])('that are worked out stop at a tenth: %s', (value, said) => {
+    expect(tenthNumber(value)).toBe(said);
+  });
+
+  it('carry their unit', () => {
+    expect(withUnit('63.5', 'mm')).toBe('63.5 mm');
+    expect(withUnit('12', 'deg')).toBe('12°');
   });
 });

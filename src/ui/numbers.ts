@@ -35,3 +35,8 @@ export function plainNumber(value: number): string {
 export function withUnit(text: string, unit: MeasurementUnit): string {
   return unit === 'mm' ? `${text} mm` : `${text}°`;
 }
+
+/** To a tenth, as far as scales are read; for what is worked out, such as a mean. */
+export function tenthNumber(value: number): string {
+  return plainNumber(Math.round(10 * value) / 10);
+}

@@ -7,7 +7,7 @@ import type { Conflict, Explanation, Suspicion } from '../core/crosscheck/reconc
 import type { Restoration, Slip, SlipKind } from '../core/crosscheck/slip.js';
 import type { Gauge } from '../core/reading/gauge.js';
 import type { Readings } from '../core/reading/reading.js';
-import { takeReading } from '../core/reading/reading.js';
+import { readingOfRepeats, takeReading } from '../core/reading/reading.js';
 import type { WrittenSheet } from './slip-sentences.js';
 import {
   conflictSentence,
@@ -284,6 +284,15 @@ describe('why a reading is suspected', () => {
     );
     expect(suspicionSentence({ ...suspicion, conflict: CONFLICTS['eyes-sum'][0] }, SHEET)).toBe(
       CONFLICTS['eyes-sum'][1],
+    );
+  });
+
+  it('says a mean of several repeats to a tenth, and one number as it was typed', () => {
+    const values = [35.5, 36, 36].map((value) => ({ scale: value, value }));
+    const mean = readingOfRepeats('monoPdR', values, catalogue, null);
+    const readings: Readings = { ...sheetOf({ pdFar: 6.15, monoPdL: 35 }).readings, monoPdR: mean };
+    expect(conflictSentence(CONFLICTS['eyes-sum'][0], { ...SHEET, readings })).toBe(
+      'R 35.8 and L 35 make 70.8 mm; 6.15 is written for both eyes.',
     );
   });
 

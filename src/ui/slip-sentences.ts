@@ -3,7 +3,7 @@ import { measurementOfReading } from '../core/catalogue/catalogue.js';
 import type { Conflict, Evidence, Explanation, Suspicion } from '../core/crosscheck/reconciliation.js';
 import type { Restoration, Slip } from '../core/crosscheck/slip.js';
 import { unreachable } from '../core/result.js';
-import { plainNumber, withUnit } from './numbers.js';
+import { plainNumber, tenthNumber, withUnit } from './numbers.js';
 import { listWords, measurementWords, placeWords, sideOf, upperFirst } from './slip-places.js';
 import { isProbableSlip, isSameSlip, placesOf } from './slip-words.js';
 
@@ -160,12 +160,13 @@ function gaugeAmountWords(slip: Slip, { readings, catalogue, gauges }: WrittenSh
 }
 
 /** `61 instead of 71 mm`, or for two places `R 5 instead of 3, L 3 instead of 5 mm`. */
-function instead({ restorations }: Slip, { catalogue }: WrittenSheet): string {
+function instead({ restorations }: Slip, sheet: WrittenSheet): string {
+  const { catalogue } = sheet;
   const units = new Set(restorations.map(({ name }) => measurementOfReading(catalogue, name).unit));
   const words = ({ name, written, restored }: Restoration, isLast: boolean): string => {
     const { unit } = measurementOfReading(catalogue, name);
-    const number = plainNumber(restored);
-    return `${plainNumber(written)} instead of ${isLast || units.size > 1 || unit === 'deg' ? withUnit(number, unit) : number}`;
+    const number = tenthNumber(restored);
+    return `${writtenNumber(name, written, sheet)} instead of ${isLast || units.size > 1 || unit === 'deg' ? withUnit(number, unit) : number}`;
   };
   const areSides = isOneMeasurement(
     restorations.map(({ name }) => name),
@@ -194,7 +195,7 @@ function isOneMeasurement(names: readonly ReadingName[], catalogue: WrittenSheet
 }
 
 function valueWords(name: ReadingName, value: number, { catalogue }: WrittenSheet): string {
-  return withUnit(plainNumber(value), measurementOfReading(catalogue, name).unit);
+  return withUnit(tenthNumber(value), measurementOfReading(catalogue, name).unit);
 }
 
 /** Why a reading is suspected: what it conflicts with, in numbers. */
@@ -266,7 +267,7 @@ function groupWords(group: readonly ReadingName[], sheet: WrittenSheet): string 
   if (first === undefined) return '';
   if (second === undefined) return `${placeWords(first, catalogue)} (${writtenWords(first, sheet)})`;
   const values = group.map((name, i) => {
-    const number = plainNumber(readings[name]?.value ?? 0);
+    const number = writtenNumber(name, readings[name]?.value ?? 0, sheet);
     const { unit } = measurementOfReading(catalogue, name);
     const isLast = i === group.length - 1;
     return `${sideOf(name, catalogue) ?? ''} ${isLast || unit === 'deg' ? withUnit(number, unit) : number}`;
@@ -274,13 +275,18 @@ function groupWords(group: readonly ReadingName[], sheet: WrittenSheet): string 
   return `${measurementWords(first, catalogue)} (${values.join(', ')})`;
 }
 
-function eyesSumSentence({ names, with: relation }: Conflict, { readings, catalogue }: WrittenSheet): string | null {
-  const of = (side: 'R' | 'L' | null) =>
-    names.flatMap((name) => (sideOf(name, catalogue) === side ? [readings[name]?.value] : []))[0];
+function eyesSumSentence({ names, with: relation }: Conflict, sheet: WrittenSheet): string | null {
+  const { readings, catalogue } = sheet;
+  const of = (side: 'R' | 'L' | null) => {
+    const name = names.find((one) => sideOf(one, catalogue) === side);
+    const value = name === undefined ? undefined : readings[name]?.value;
+    return name === undefined || value === undefined ? null : { value, said: writtenNumber(name, value, sheet) };
+  };
   const [right, left, whole] = [of('R'), of('L'), of(null)];
-  if (right === undefined || left === undefined || whole === undefined) return null;
-  const sum = `${relation === 'near-eyes-sum' ? 'Near, ' : ''}R ${plainNumber(right)} and L ${plainNumber(left)} make`;
-  return `${sum} ${plainNumber(right + left)} mm; ${plainNumber(whole)} is written for both eyes.`;
+  if (right === null || left === null || whole === null) return null;
+  const sum = tenthNumber(right.value + left.value);
+  const where = relation === 'near-eyes-sum' ? 'Near, ' : '';
+  return `${where}R ${right.said} and L ${left.said} make ${sum} mm; ${whole.said} is written for both eyes.`;
 }
 
 function templesSentence(sheet: WrittenSheet): string | null {
@@ -294,14 +300,21 @@ function sidesSentence({ names }: Conflict, sheet: WrittenSheet): string | null 
   const of = (side: 'R' | 'L') => names.find((name) => sideOf(name, catalogue) === side);
   const [right, left] = [of('R'), of('L')];
   if (right === undefined || left === undefined || !isOneMeasurement([right, left], catalogue)) return null;
-  const [valueR, valueL] = [readings[right]?.value, readings[left]?.value];
-  if (valueR === undefined || valueL === undefined) return null;
-  return `${upperFirst(placeWords(right, catalogue))} is ${valueWords(right, valueR, sheet)} and L ${valueWords(left, valueL, sheet)}: right and left seldom differ so much.`;
+  if (readings[right] === undefined || readings[left] === undefined) return null;
+  return `${upperFirst(placeWords(right, catalogue))} is ${writtenWords(right, sheet)} and L ${writtenWords(left, sheet)}: right and left seldom differ so much.`;
 }
 
 function writtenWords(name: ReadingName, sheet: WrittenSheet): string {
   const reading = sheet.readings[name];
-  return reading === undefined ? 'nothing' : valueWords(name, reading.value, sheet);
+  if (reading === undefined) return 'nothing';
+  const { unit } = measurementOfReading(sheet.catalogue, name);
+  return withUnit(writtenNumber(name, reading.value, sheet), unit);
+}
+
+/** A number as it is written; a mean of several is worked out, and said to a tenth. */
+export function writtenNumber(name: ReadingName, value: number, { readings }: WrittenSheet): string {
+  const count = readings[name]?.origin?.repeats?.values.length ?? 1;
+  return count > 1 ? tenthNumber(value) : plainNumber(value);
 }
 
 /** To a tenth where the reading is written to less than a whole, else to a whole. */

@@ -5,7 +5,7 @@ import type { SlipKind } from '../core/crosscheck/slip.js';
 import { unreachable } from '../core/result.js';
 import type { Misfit } from '../session/misfits.js';
 import { explanationsOf } from '../session/misfits.js';
-import { plainNumber } from './numbers.js';
+import { plainNumber, tenthNumber } from './numbers.js';
 import { listWords, placeWords } from './slip-places.js';
 
 /** Chosen: below this a cause is said as one that may be, and its number is not offered. */
@@ -97,7 +97,7 @@ function restoringWords(misfit: Misfit, name: ReadingName): string | null {
   for (const { kind, restorations } of best.slips) {
     const restoration = restorations.find((one) => one.name === name);
     if (restoration === undefined) continue;
-    const number = best.probability >= PROBABLE ? `${plainNumber(restoration.restored)}: ` : '';
+    const number = best.probability >= PROBABLE ? `${tenthNumber(restoration.restored)}: ` : '';
     return `probably ${number}${slipShort(kind)}`;
   }
   return null;
@@ -141,7 +141,7 @@ export function readAgainWords(name: ReadingName, catalogue: Catalogue): string 
 export function offerWords({ slips }: Explanation, catalogue: Catalogue): string {
   const all = slips.flatMap(({ restorations }) => restorations);
   const used = all.map(({ name, restored }) =>
-    all.length === 1 ? plainNumber(restored) : `${plainNumber(restored)} for ${placeWords(name, catalogue)}`,
+    all.length === 1 ? tenthNumber(restored) : `${tenthNumber(restored)} for ${placeWords(name, catalogue)}`,
   );
   const kept = all.map(({ written }) => plainNumber(written));
   return `Use ${listWords(used)}, keep ${listWords(kept)} on record`;
