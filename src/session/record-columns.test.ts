@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { OUTSIDE_TABLES } from '../../calibration/tables.js';
@@ -18,10 +19,12 @@ describe('columns of a table of records', () => {
     expect(columnOfReading(name, catalogue)).toBe(column);
   });
 
-  it('has four columns for each reading and two for the fitting, no name twice', () => {
+  it('has four columns for each reading and two for the fitting, no name twice, all readings described for those who write such tables', () => {
     const columns = [...recordColumns(catalogue).keys()];
     expect(columns).toHaveLength(2 + 4 * READING_NAMES.length);
     expect(columns.every((column) => /^[a-z\d]+(_[a-z\d]+)*$/.test(column))).toBe(true);
+    const described = readFileSync(new URL('../../DEVELOPERS.md', import.meta.url), 'utf8').split(/[\s`]+/);
+    expect(READING_NAMES.filter((name) => !described.includes(columnOfReading(name, catalogue)))).toEqual([]);
     expect(recordColumns(catalogue).get('pd_near_mm_camera_u')).toEqual({ kind: 'camera-uncertainty', name: 'pdNear' });
   });
 });
