@@ -375,16 +375,6 @@ export const rulerWords = {
     `${side === null ? '' : side === 'R' ? 'Right: ' : 'Left: '}hand minus camera ${difference} mm, 95 % interval ${low} to ${high} mm, tolerance plus or minus ${tolerance} mm`,
 } as const;
 
-export const misfitWords = {
-  heading: 'What does not fit',
-  fits: 'Nothing stands out among the readings.',
-  likely: 'Likely:',
-  unexplained: 'No usual slip explains it: read again, or look at the points in the picture.',
-  disagrees: (name: string, hand: string, camera: string): string =>
-    `${name}: ${hand} by hand, ${camera} by the camera.`,
-  goTo: (field: string): string => `Go to ${field}`,
-} as const;
-
 export const settingsWords = {
   heading: 'Settings',
   close: 'Close',
