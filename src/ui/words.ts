@@ -1,4 +1,4 @@
-/** The words of the screen, by area. Sentences about failures, advice and findings are in sentences.ts. */
+/** The words of the screen, by area. Whole sentences are in the files that are named after them. */
 
 export const headerWords = {
   name: 'Glabella',
