@@ -30,6 +30,8 @@ const ESTIMATES: FaceEstimates = {
   pdNear: ESTIMATE,
   monoPdR: ESTIMATE,
   monoPdL: ESTIMATE,
+  monoNearR: ESTIMATE,
+  monoNearL: ESTIMATE,
   apertureR: ESTIMATE,
   apertureL: ESTIMATE,
   headWidth: ESTIMATE,

@@ -12,7 +12,7 @@ const tolerance = (value: number): Tolerance => ({ value, source: 'invented for 
 
 /** `expanded` is the half width of the 95 % interval. */
 function reading(value: number, expanded: number): Reading {
-  return { name: 'pdFar', value, standardUncertainty: expanded / K };
+  return { name: 'pdFar', value, standardUncertainty: expanded / K, origin: null };
 }
 
 function estimate(value: number, expanded: number): Estimate {

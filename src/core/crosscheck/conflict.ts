@@ -1,6 +1,7 @@
 import type { ReadingName } from '../catalogue/measurement.js';
 import type { FaceModel, LinearRelation } from './face-model.js';
 import type { ObservedSheet } from './observed-sheet.js';
+import { placeOf } from './observed-sheet.js';
 import type { Conflict, Evidence } from './reconciliation.js';
 
 /** A conflict shows from here on, standard deviations. Chosen. */
@@ -46,8 +47,9 @@ function conflictWithRule(
   let variance = 0;
   for (const [one, share] of joined) {
     residual += share * (readings[one]?.value ?? 0);
-    variance += share ** 2 * sheet.ownVariance[sheet.places.get(one) ?? 0]!;
-    for (const [other, otherShare] of joined) variance += share * otherShare * model.covarianceOf(one, other);
+    variance += share ** 2 * sheet.ownVariance[placeOf(one)]!;
+    for (const [other, otherShare] of joined)
+      variance += share * otherShare * model.covariance[placeOf(one)]![placeOf(other)]!;
   }
   return [
     {
@@ -73,11 +75,11 @@ function conflictWithCamera(name: ReadingName, { readings, estimates }: Evidence
 }
 
 function conflictWithPeople(sheet: ObservedSheet, name: ReadingName, model: FaceModel): Conflict {
-  const own = sheet.ownVariance[sheet.places.get(name) ?? 0] ?? 0;
+  const own = sheet.ownVariance[placeOf(name)]!;
   return {
     with: 'population',
     names: [name],
     expected: model.means[name],
-    standardUncertainty: Math.sqrt(model.covarianceOf(name, name) + own),
+    standardUncertainty: Math.sqrt(model.covariance[placeOf(name)]![placeOf(name)]! + own),
   };
 }

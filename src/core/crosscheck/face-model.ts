@@ -13,8 +13,8 @@ import type { RelationId } from './relations.js';
 /** How the true values of all measurements scatter among people and hang together: one normal distribution. */
 export interface FaceModel {
   readonly means: Readonly<Record<ReadingName, number>>;
-  /** covariance of two true values, in the product of their units */
-  readonly covarianceOf: (a: ReadingName, b: ReadingName) => number;
+  /** covariance of two true values, in the product of their units; rows and columns in the order of READING_NAMES */
+  readonly covariance: readonly (readonly number[])[];
   readonly relations: readonly LinearRelation[];
 }
 
@@ -60,8 +60,18 @@ const FRAME = {
   leanFollowsSides: 0.4,
 } as const;
 
-/** The distribution for a catalogue and a working distance (spectacle plane to the near object, mm). */
+const MODELS = new WeakMap<Catalogue, Map<number, FaceModel>>();
+
+/** The distribution for a catalogue and a working distance (spectacle plane to the near object, mm); made once for each. */
 export function faceModel(catalogue: Catalogue, workingDistanceMm: number): FaceModel {
+  const known = MODELS.get(catalogue) ?? new Map<number, FaceModel>();
+  MODELS.set(catalogue, known);
+  const model = known.get(workingDistanceMm) ?? makeFaceModel(catalogue, workingDistanceMm);
+  known.set(workingDistanceMm, model);
+  return model;
+}
+
+function makeFaceModel(catalogue: Catalogue, workingDistanceMm: number): FaceModel {
   const factors = new Factors();
   const population = (id: MeasurementId) => measurementById(catalogue, id).population;
   const meanOf = (id: MeasurementId): number => population(id).mean;
@@ -211,15 +221,10 @@ export function faceModel(catalogue: Catalogue, workingDistanceMm: number): Face
     ReadingName,
     number
   >;
-  const covariances = new Map<ReadingName, Map<ReadingName, number>>();
-  for (const a of READING_NAMES) {
-    const row = new Map<ReadingName, number>();
-    for (const b of READING_NAMES) row.set(b, covariance(variables[a], variables[b]));
-    covariances.set(a, row);
-  }
+  const all = READING_NAMES.map((name) => variables[name]);
   return {
     means,
-    covarianceOf: (a, b) => covariances.get(a)?.get(b) ?? 0,
+    covariance: all.map((a) => all.map((b) => covariance(a, b))),
     relations: linearRelations(catalogue, ratio, flanks, degPerMm, means),
   };
 }

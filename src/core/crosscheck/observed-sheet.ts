@@ -11,14 +11,15 @@ type Matrix = readonly (readonly number[])[];
  * The readings and the camera's values as one normal random vector: how far each is from its mean (`residual`), the inverse of
  * their covariance (`precision`, S^-1 with S = what scatters among people plus each one's own doubt), and their product
  * `weighted` = S^-1 residual. All that is asked of a hypothesis follows from these without inverting anything again.
+ *
+ * Every reading has the place of its name in all vectors, and the camera's value of it the same place behind all readings;
+ * where nothing was observed stand zeros.
  */
 export interface ObservedSheet {
-  /** the places that were read by hand, first in all vectors; the camera's values follow */
-  readonly names: readonly ReadingName[];
-  readonly places: ReadonlyMap<ReadingName, number>;
-  /** the camera's values behind the hand's */
-  readonly cameraNames: readonly ReadingName[];
-  readonly size: number;
+  /** the places where something was read by hand */
+  readonly handPlaces: readonly number[];
+  /** the places of the camera's values */
+  readonly cameraPlaces: readonly number[];
   readonly residual: readonly number[];
   readonly weighted: readonly number[];
   readonly precision: Matrix;
@@ -26,48 +27,74 @@ export interface ObservedSheet {
   readonly ownVariance: readonly number[];
 }
 
+const PLACES: ReadonlyMap<ReadingName, number> = new Map(READING_NAMES.map((name, place) => [name, place]));
+
+/** The place of a reading in the vectors of a sheet. */
+export function placeOf(name: ReadingName): number {
+  return PLACES.get(name)!;
+}
+
+/** The name of what stands at a place, whether it is the hand's or the camera's. */
+export function nameAt(place: number): ReadingName {
+  return READING_NAMES[place % READING_NAMES.length]!;
+}
+
 /** The eyes' estimates of the camera are parts of one another; these carry all that it says, without saying it twice. */
 const CAMERA_NAMES = READING_NAMES.filter((name) => !['pdNear', 'monoNearR', 'monoNearL'].includes(name));
 
 /** The vector of all that was observed. */
 export function observeSheet({ readings, estimates }: Evidence, model: FaceModel): ObservedSheet {
-  const names = READING_NAMES.filter((name) => readings[name] !== undefined);
+  const handPlaces = READING_NAMES.filter((name) => readings[name] !== undefined).map(placeOf);
   const hasBothEyes = estimates?.monoPdR !== undefined && estimates.monoPdL !== undefined;
-  const cameraNames = CAMERA_NAMES.filter(
+  const cameraPlaces = CAMERA_NAMES.filter(
     (name) => estimates?.[name] !== undefined && !(name === 'pdFar' && hasBothEyes),
-  );
-  const all = [...names, ...cameraNames];
-  const observed = all.map((name, i) => {
-    const one = i < names.length ? readings[name] : estimates?.[name];
-    invariant(one !== undefined, `${name} was observed`);
+  ).map((name) => READING_NAMES.length + placeOf(name));
+  const places = [...handPlaces, ...cameraPlaces];
+  const observed = places.map((place, i) => {
+    const one = i < handPlaces.length ? readings[nameAt(place)] : estimates?.[nameAt(place)];
+    invariant(one !== undefined, `${nameAt(place)} was observed`);
     return one;
   });
-  const residual = observed.map(({ value }, i) => value - model.means[all[i]!]);
-  const ownVariance = observed.map(({ standardUncertainty }) => standardUncertainty ** 2);
-  const matrix = all.map((a, i) => all.map((b, j) => model.covarianceOf(a, b) + (i === j ? ownVariance[i]! : 0)));
+  const residuals = observed.map(({ value }, i) => value - model.means[nameAt(places[i]!)]);
+  const variances = observed.map(({ standardUncertainty }) => standardUncertainty ** 2);
+  const among = READING_NAMES.length;
+  const matrix = places.map((a) => {
+    const row = model.covariance[a % among]!;
+    return places.map((b) => row[b % among]!);
+  });
+  variances.forEach((variance, i) => (matrix[i]![i]! += variance));
   if (hasBothEyes && estimates.pdFar !== undefined) {
     // u(R + L)² = u(R)² + u(L)² + 2 cov(R, L): the doubt of the sum tells how the doubts of both eyes hang together.
-    const [i, j] = [all.indexOf('monoPdR', names.length), all.indexOf('monoPdL', names.length)];
+    const [i, j] = (['monoPdR', 'monoPdL'] as const).map((name) =>
+      places.indexOf(READING_NAMES.length + placeOf(name)),
+    );
     const [uR, uL] = [estimates.monoPdR.standardUncertainty, estimates.monoPdL.standardUncertainty];
     const limit = 0.98 * uR * uL;
     const shared = Math.min(
       Math.max((estimates.pdFar.standardUncertainty ** 2 - uR ** 2 - uL ** 2) / 2, -limit),
       limit,
     );
-    matrix[i]![j]! += shared;
-    matrix[j]![i]! += shared;
+    matrix[i!]![j!]! += shared;
+    matrix[j!]![i!]! += shared;
   }
-  const precision = invertSymmetric(matrix);
-  invariant(precision !== null, 'a covariance with own doubts in it is positive definite');
+  const inverse = invertSymmetric(matrix);
+  invariant(inverse !== null, 'a covariance with own doubts in it is positive definite');
+  const size = 2 * READING_NAMES.length;
+  const spread = (values: readonly number[]): number[] => {
+    const all = new Array<number>(size).fill(0);
+    values.forEach((value, i) => (all[places[i]!] = value));
+    return all;
+  };
+  const nothing = spread([]);
+  const precision = new Array<readonly number[]>(size).fill(nothing);
+  inverse.forEach((row, i) => (precision[places[i]!] = spread(row)));
   return {
-    names,
-    places: new Map(names.map((name, i) => [name, i])),
-    cameraNames,
-    size: all.length,
-    residual,
-    weighted: multiplyMatrixVector(precision, residual),
+    handPlaces,
+    cameraPlaces,
+    residual: spread(residuals),
+    weighted: spread(multiplyMatrixVector(inverse, residuals)),
     precision,
-    ownVariance,
+    ownVariance: spread(variances),
   };
 }
 
@@ -78,7 +105,7 @@ export function withChanges(sheet: ObservedSheet, changes: readonly Change[]): O
   for (const { place, by } of changes) {
     residual[place]! += by;
     const row = sheet.precision[place]!;
-    for (let i = 0; i < sheet.size; i += 1) weighted[i]! += by * row[i]!;
+    for (let i = 0; i < row.length; i += 1) weighted[i]! += by * row[i]!;
   }
   return { ...sheet, residual, weighted };
 }
@@ -133,4 +160,13 @@ export function predictFromOthers({ weighted, precision }: ObservedSheet, places
     covariance,
     logDensity: -0.5 * (distance + places.length * Math.log(2 * Math.PI) - logDeterminant(block)),
   };
+}
+
+/** The sheet with the values at these places put where all others expect them, so that they say nothing any more. */
+export function leftOut(sheet: ObservedSheet, places: readonly number[]): ObservedSheet {
+  const { off } = predictFromOthers(sheet, places);
+  return withChanges(
+    sheet,
+    places.map((place, i): Change => ({ place, by: -off[i]! })),
+  );
 }

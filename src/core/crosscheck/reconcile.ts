@@ -1,19 +1,30 @@
-import type { Catalogue } from '../catalogue/catalogue.js';
 import type { ReadingName } from '../catalogue/measurement.js';
+import { READING_NAMES } from '../catalogue/measurement.js';
 import { conflictOf } from './conflict.js';
 import type { FaceModel } from './face-model.js';
 import { faceModel } from './face-model.js';
-import type { Fault, Hypothesis } from './hypotheses.js';
-import { interaction, weighHypotheses } from './hypotheses.js';
-import type { Change, ObservedSheet } from './observed-sheet.js';
-import { observeSheet, predictFromOthers, withChanges } from './observed-sheet.js';
-import type { Evidence, Explanation, ReconciledValue, Reconciliation, Suspicion } from './reconciliation.js';
+import type { Hypothesis } from './hypotheses.js';
+import { faultsOf, interaction, weighHypotheses } from './hypotheses.js';
+import type { ObservedSheet } from './observed-sheet.js';
+import { leftOut, nameAt, observeSheet, placeOf, predictFromOthers, withChanges } from './observed-sheet.js';
+import { reconciledValues } from './reconciled-values.js';
+import type { Evidence, Explanation, Reconciliation, Suspicion } from './reconciliation.js';
+import type { Fault } from './slip-faults.js';
 
 /**
  * From this probability on that something is wrong, it is said. Chosen so that of sheets without any slip fewer than one in a
  * hundred is questioned.
  */
-const SUSPECTED = 0.5;
+const SUSPECTED = 0.3;
+
+/** From this probability on one reading is named alone. */
+const SURE_WHICH = 0.8;
+
+/** Several readings are named where one of them is wrong more probably than the most doubtful alone, by this much. */
+const SURER_TOGETHER = 0.15;
+
+/** From this probability on an explanation is taken as what happened while other places are looked at. */
+const TAKEN_AS_TRUE = 0.6;
 
 /** A reading whose own share is this much belongs to the suspected ones. */
 const INVOLVED = 0.05;
@@ -36,54 +47,47 @@ const APART = 0.5;
  * distribution of faces are this project's. Nothing is changed: each explanation only tells the value that it would restore.
  */
 export function reconcile(evidence: Evidence): Reconciliation {
-  const model = modelOf(evidence.catalogue, evidence.workingDistanceMm);
+  const model = faceModel(evidence.catalogue, evidence.workingDistanceMm);
   const observed = observeSheet(evidence, model);
-  if (observed.names.length === 0) return { suspicions: [], values: {}, doubts: {} };
   const suspicions: Suspicion[] = [];
   const doubts: { [Name in ReadingName]?: number } = {};
   const settled = new Set<number>();
   let sheet = observed;
-  while (suspicions.length < MOST_SUSPICIONS) {
-    const posterior = posteriorOf(weighHypotheses(sheet, evidence, settled));
-    observed.names.forEach((name, place) => {
-      const doubt = posterior.wrongAt(new Set([place]));
-      if (!settled.has(place)) doubts[name] = Math.max(doubts[name] ?? 0, doubt);
-    });
+  let faults = faultsOf(observed, evidence);
+  while (suspicions.length < MOST_SUSPICIONS && faults.length > 0) {
+    const posterior = posteriorOf(weighHypotheses(sheet, faults));
+    for (const place of observed.handPlaces) {
+      const doubt = posterior.wrongAt.get(place) ?? 0;
+      if (!settled.has(place)) doubts[nameAt(place)] = Math.max(doubts[nameAt(place)] ?? 0, doubt);
+    }
     const suspected = suspectedPlaces(sheet, model, posterior, settled);
     if (suspected === null) break;
-    const { suspicion, accepted } = explain(suspected, sheet, observed, evidence, model, posterior);
+    const { suspicion, accepted } = explain(suspected, sheet, evidence, model, posterior);
     suspicions.push(suspicion);
-    sheet = accept(sheet, accepted, suspected);
+    sheet = accept(sheet, accepted);
     for (const place of [...suspected.places, ...accepted.flatMap(({ places }) => places)]) settled.add(place);
+    faults = faults.filter(({ places }) => !places.some((place) => settled.has(place)));
   }
-  return { suspicions, values: reconciledValues(sheet, observed, settled, model), doubts };
-}
-
-const MODELS = new WeakMap<Catalogue, Map<number, FaceModel>>();
-
-function modelOf(catalogue: Catalogue, workingDistanceMm: number): FaceModel {
-  const known = MODELS.get(catalogue) ?? new Map<number, FaceModel>();
-  MODELS.set(catalogue, known);
-  const model = known.get(workingDistanceMm) ?? faceModel(catalogue, workingDistanceMm);
-  known.set(workingDistanceMm, model);
-  return model;
+  return { suspicions, values: reconciledValues(sheet, settled, model), doubts };
 }
 
 interface Posterior {
   readonly hypotheses: readonly (Hypothesis & { readonly probability: number })[];
-  /** probability that something is wrong at one or more of these places */
-  wrongAt(places: ReadonlySet<number>): number;
+  /** for each place the probability that it is wrong */
+  readonly wrongAt: ReadonlyMap<number, number>;
 }
 
 function posteriorOf(hypotheses: readonly Hypothesis[]): Posterior {
   const top = hypotheses.reduce((most, { gain }) => Math.max(most, gain), -Infinity);
   const total = hypotheses.reduce((sum, { gain }) => sum + Math.exp(gain - top), 0);
   const weighed = hypotheses.map((one) => ({ ...one, probability: Math.exp(one.gain - top) / total }));
-  return {
-    hypotheses: weighed,
-    wrongAt: (places) =>
-      weighed.reduce((sum, { faults, probability }) => (touches(faults, places) ? sum + probability : sum), 0),
-  };
+  const wrongAt = new Map<number, number>();
+  for (const { faults, probability } of weighed) {
+    for (const { places } of faults) {
+      for (const place of places) wrongAt.set(place, (wrongAt.get(place) ?? 0) + probability);
+    }
+  }
+  return { hypotheses: weighed, wrongAt };
 }
 
 function touches(faults: readonly Fault[], places: ReadonlySet<number>): boolean {
@@ -96,35 +100,37 @@ interface Suspected {
   readonly probability: number;
 }
 
-/** One reading that is probably wrong; else the readings of one rule of which some is; null where all is probably right. */
+/**
+ * One reading that is probably wrong; or the readings of one rule, where it is much surer that one of them is wrong than
+ * which; null where all is probably right.
+ */
 function suspectedPlaces(
-  { names, places }: ObservedSheet,
+  { precision }: ObservedSheet,
   { relations }: FaceModel,
-  posterior: Posterior,
+  { hypotheses, wrongAt }: Posterior,
   settled: ReadonlySet<number>,
 ): Suspected | null {
-  const single = names.map((_, place) => new Set([place])).filter(([place]) => !settled.has(place ?? -1));
-  const joined = relations.flatMap(({ shares }) => {
-    const all = (Object.keys(shares) as ReadingName[]).map((name) => places.get(name));
-    return all.every((place) => place !== undefined && !settled.has(place)) ? [new Set(all as number[])] : [];
-  });
-  return mostSuspected(single, posterior) ?? mostSuspected(joined, posterior);
-}
-
-function mostSuspected(groups: readonly ReadonlySet<number>[], posterior: Posterior): Suspected | null {
-  let most: Suspected | null = null;
-  for (const places of groups) {
-    const probability = posterior.wrongAt(places);
-    if (probability >= SUSPECTED && probability > (most?.probability ?? 0)) most = { places, probability };
+  let single: Suspected | null = null;
+  for (const [place, probability] of wrongAt) {
+    if (place >= READING_NAMES.length || settled.has(place)) continue;
+    if (probability > (single?.probability ?? 0)) single = { places: new Set([place]), probability };
   }
-  return most;
+  if (single !== null && single.probability >= SURE_WHICH) return single;
+  let joined: Suspected | null = null;
+  for (const { shares } of relations) {
+    const places = new Set((Object.keys(shares) as ReadingName[]).map(placeOf));
+    if ([...places].some((place) => precision[place]![place] === 0 || settled.has(place))) continue;
+    const probability = hypotheses.reduce((sum, one) => (touches(one.faults, places) ? sum + one.probability : sum), 0);
+    if (probability > (joined?.probability ?? 0)) joined = { places, probability };
+  }
+  const most = joined !== null && joined.probability > (single?.probability ?? 0) + SURER_TOGETHER ? joined : single;
+  return most !== null && most.probability >= SUSPECTED ? most : null;
 }
 
 /** What probably happened at the suspected places, without what happened elsewhere and has nothing to do with it. */
 function explain(
   suspected: Suspected,
   sheet: ObservedSheet,
-  observed: ObservedSheet,
   evidence: Evidence,
   model: FaceModel,
   posterior: Posterior,
@@ -155,21 +161,24 @@ function explain(
     if (slips.length < faults.length || probability < WORTH_SAYING) return [];
     return [{ slips: slips as unknown as Explanation['slips'], probability }];
   });
-  const accepted = ranked[0]?.faults ?? [];
   const handPlaces = [...shares]
-    .filter(([place, share]) => place < sheet.names.length && (share >= INVOLVED || suspected.places.has(place)))
+    .filter(([place, share]) => place < READING_NAMES.length && (share >= INVOLVED || suspected.places.has(place)))
     .sort(([, a], [, b]) => b - a)
     .map(([place]) => place);
-  const [first] = handPlaces;
-  const names = handPlaces.map((place) => sheet.names[place]!);
+  const first = handPlaces[0] ?? [...suspected.places][0]!;
+  const [best] = ranked;
+  const accepted =
+    best !== undefined && best.probability >= TAKEN_AS_TRUE
+      ? best.faults
+      : [{ slip: null, places: handPlaces, changes: [], logPrior: 0 }];
   return {
     accepted,
     suspicion: {
-      names,
+      names: handPlaces.map(nameAt),
       probability: suspected.probability,
       explanations,
-      conflict: first === undefined ? null : conflictOf(observed, sheet.names[first]!, evidence, model),
-      expected: first === undefined ? null : expectedAt(first, sheet, accepted, model),
+      conflict: conflictOf(sheet, nameAt(first), evidence, model),
+      expected: expectedAt(first, sheet, best?.faults ?? [], model),
     },
   };
 }
@@ -198,23 +207,11 @@ function keyOf(faults: readonly Fault[]): string {
 }
 
 /** The sheet as if what probably happened had been put right; places that no slip explains are left out of account. */
-function accept(sheet: ObservedSheet, faults: readonly Fault[], suspected: Suspected): ObservedSheet {
-  const changed = withChanges(
-    sheet,
-    faults.flatMap(({ changes }) => changes),
-  );
-  const open = faults.flatMap(({ changes, places }) => (changes.length > 0 ? [] : places));
-  const left = faults.length > 0 ? open : [...suspected.places];
-  return left.length === 0 ? changed : leftOut(changed, left);
-}
-
-/** The sheet with the values at these places put where all others expect them, so that they say nothing any more. */
-function leftOut(sheet: ObservedSheet, places: readonly number[]): ObservedSheet {
-  const { off } = predictFromOthers(sheet, places);
-  return withChanges(
-    sheet,
-    places.map((place, i): Change => ({ place, by: -off[i]! })),
-  );
+function accept(sheet: ObservedSheet, faults: readonly Fault[]): ObservedSheet {
+  const changes = faults.flatMap((fault) => fault.changes);
+  const changed = changes.length > 0 ? withChanges(sheet, changes) : sheet;
+  const open = faults.flatMap((fault) => (fault.changes.length > 0 ? [] : fault.places));
+  return open.length === 0 ? changed : leftOut(changed, open);
 }
 
 /** What all else says of a place, the accepted faults put right; null where that is hardly more than what faces are like. */
@@ -229,34 +226,8 @@ function expectedAt(
   const open = accepted.flatMap(({ changes, places }) => (changes.length > 0 ? [] : places));
   const places = [place, ...open.filter((one) => one !== place)];
   const { off, covariance } = predictFromOthers(changed, places);
-  const name = sheet.names[place]!;
+  const name = nameAt(place);
   const variance = Math.max(covariance[0]![0]! - sheet.ownVariance[place]!, 0);
-  if (variance > model.covarianceOf(name, name) / 4) return null;
+  if (variance > model.covariance[place]![place]! / 4) return null;
   return { value: model.means[name] + changed.residual[place]! - off[0]!, standardUncertainty: Math.sqrt(variance) };
-}
-
-/**
- * The most probable true values: E[x | y] = y - u² (S^-1 r) with the variance u² - u⁴ (S^-1)_ii. Where a reading is suspected,
- * all others alone say what it should be.
- */
-function reconciledValues(
-  sheet: ObservedSheet,
-  observed: ObservedSheet,
-  settled: ReadonlySet<number>,
-  model: FaceModel,
-): Reconciliation['values'] {
-  const open = [...settled].filter((place) => place < observed.size);
-  const rest = open.length === 0 ? sheet : leftOut(sheet, open);
-  const predicted = open.length === 0 ? null : predictFromOthers(sheet, open).covariance;
-  const values: { [Name in ReadingName]?: ReconciledValue } = {};
-  sheet.names.forEach((name, place) => {
-    const own = sheet.ownVariance[place]!;
-    const at = open.indexOf(place);
-    const variance = at >= 0 ? predicted![at]![at]! - own : own - own ** 2 * sheet.precision[place]![place]!;
-    values[name] = {
-      value: model.means[name] + rest.residual[place]! - (at >= 0 ? 0 : own * rest.weighted[place]!),
-      standardUncertainty: Math.sqrt(Math.max(variance, 0)),
-    };
-  });
-  return values;
 }

@@ -20,6 +20,8 @@ const TRUTH: Record<AlwaysEstimated, (scene: SyntheticScene) => number> = {
   pdNear: (scene) => (scene.pdFarMm * 400) / 427,
   monoPdR: (scene) => scene.pdFarMm / 2 + scene.bridgeLeftMm,
   monoPdL: (scene) => scene.pdFarMm / 2 - scene.bridgeLeftMm,
+  monoNearR: (scene) => ((scene.pdFarMm / 2 + scene.bridgeLeftMm) * 400) / 427,
+  monoNearL: (scene) => ((scene.pdFarMm / 2 - scene.bridgeLeftMm) * 400) / 427,
   apertureR: () => 9.5,
   apertureL: () => 9.5,
   headWidth: (scene) => scene.headWidthMm,

@@ -3,8 +3,11 @@ import { measurementOfReading } from '../catalogue/catalogue.js';
 import type { Measurement, ReadingName } from '../catalogue/measurement.js';
 import { nearCentrationDistanceMm, pdFarFromNearCentrationMm } from '../estimate/gaze.js';
 import type { Reading, Readings } from '../reading/reading.js';
+import { freeOfDust } from '../statistics/free-of-dust.js';
 import { withDigitsSwapped, withOneDigitChanged } from './digits.js';
 import type { Evidence } from './reconciliation.js';
+import type { Change } from './observed-sheet.js';
+import { placeOf } from './observed-sheet.js';
 import { ROUNDING_SLACK } from './rounding-slack.js';
 import type { Restoration, Slip, SlipKind } from './slip.js';
 
@@ -31,31 +34,66 @@ export const SLIP_FREQUENCY: Readonly<Record<SlipKind, number>> = {
   'sign-lost': 0.001,
 };
 
-/** A slip with how often it happens: natural logarithm of its frequency, shared among the values that it could restore. */
-export interface Cause {
-  readonly slip: Slip;
-  readonly logFrequency: number;
+/** One thing that may be wrong with some values of a sheet: a slip with what it would restore, or a value that is just wrong. */
+export interface Fault {
+  /** null for a value that no usual slip explains, or that of a misled camera */
+  readonly slip: Slip | null;
+  /** the places of the sheet that it concerns */
+  readonly places: readonly number[];
+  /** what it changes; empty where the values say nothing at all and are left out */
+  readonly changes: readonly Change[];
+  /** logarithm of its frequency, and of the density with which it writes what stands there */
+  readonly logPrior: number;
+}
+
+/** A slip that put one or two numbers in place of others; its frequency is shared among the values that it could restore. */
+function faultOf(kind: SlipKind, restorations: readonly Restoration[], amongValues: number): Fault {
+  const changes = restorations.map(({ name, written, restored }) => ({ place: placeOf(name), by: restored - written }));
+  return {
+    slip: { kind, restorations },
+    places: changes.map(({ place }) => place),
+    changes,
+    logPrior: Math.log(SLIP_FREQUENCY[kind] / amongValues),
+  };
 }
 
 /** Every slip that could have led to one number alone. */
-export function causesOfOne(name: ReadingName, evidence: Evidence): readonly Cause[] {
+export function faultsOfOne(name: ReadingName, evidence: Evidence): readonly Fault[] {
   const reading = evidence.readings[name];
   if (reading === undefined) return [];
   const measurement = measurementOfReading(evidence.catalogue, name);
   const place = { name, reading, measurement };
   return [
-    ...digitCauses(place),
-    ...unitCauses(place),
-    ...signCauses(place),
-    ...offsetCauses(place, evidence),
-    ...wholeCauses(place, evidence.readings),
-    ...nearCauses(place, evidence.workingDistanceMm),
+    ...faultsInTheNumber(place, evidence.catalogue),
+    ...offsetFaults(place, evidence),
+    ...wholeFaults(place, evidence.readings),
+    ...nearFaults(place, evidence.workingDistanceMm),
   ];
 }
 
+const KNOWN_FAULTS = new WeakMap<Catalogue, Map<string, readonly Fault[]>>();
+
+/** Numbers come again and again: this many are kept. */
+const MOST_KNOWN = 20_000;
+
+/** What can be wrong with a number whatever else is on the sheet. */
+function faultsInTheNumber(place: Place, catalogue: Catalogue): readonly Fault[] {
+  const { name, reading } = place;
+  const step = reading.origin?.gauge?.resolution ?? place.measurement.resolution;
+  const key = `${name} ${reading.value} ${shiftOf(reading)} ${step} ${isRepeated(reading)}`;
+  let known = KNOWN_FAULTS.get(catalogue);
+  if (known === undefined || known.size > MOST_KNOWN)
+    KNOWN_FAULTS.set(catalogue, (known = new Map<string, readonly Fault[]>()));
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const found = [...digitFaults(place), ...unitFaults(place), ...signFaults(place)];
+  known.set(key, found);
+  return found;
+}
+
 /** Every exchange of two numbers that could have led to what is written. */
-export function causesOfTwo({ readings, catalogue }: Evidence): readonly Cause[] {
-  return pairsOf(catalogue).flatMap(({ kind, names: [a, b] }): readonly Cause[] => {
+export function faultsOfTwo({ readings, catalogue }: Evidence): readonly Fault[] {
+  return pairsOf(catalogue).flatMap(({ kind, names: [a, b] }): readonly Fault[] => {
     const [one, other] = [readings[a], readings[b]];
     if (one === undefined || other === undefined) return [];
     // What changed places is what was read from the scales.
@@ -63,16 +101,14 @@ export function causesOfTwo({ readings, catalogue }: Evidence): readonly Cause[]
     if (restored[0] === one.value && restored[1] === other.value) return [];
     if (!isPossible(a, restored[0], catalogue) || !isPossible(b, restored[1], catalogue)) return [];
     return [
-      {
-        slip: {
-          kind,
-          restorations: [
-            { name: a, written: one.value, restored: withoutDust(restored[0]) },
-            { name: b, written: other.value, restored: withoutDust(restored[1]) },
-          ],
-        },
-        logFrequency: Math.log(SLIP_FREQUENCY[kind]),
-      },
+      faultOf(
+        kind,
+        [
+          { name: a, written: one.value, restored: freeOfDust(restored[0]) },
+          { name: b, written: other.value, restored: freeOfDust(restored[1]) },
+        ],
+        1,
+      ),
     ];
   });
 }
@@ -102,13 +138,12 @@ function shiftOf({ origin }: Reading): number {
   return origin?.gauge === null || origin === null ? 0 : origin.gauge.zeroOffset - origin.gauge.bias;
 }
 
-function scaleOf(reading: Reading): number {
-  return withoutDust(reading.value - shiftOf(reading));
+function isRepeated({ origin }: Reading): boolean {
+  return (origin?.repeats?.values.length ?? 1) > 1;
 }
 
-/** Sums of decimal numbers miss their value in the last binary digit. */
-function withoutDust(value: number): number {
-  return Number(value.toFixed(6));
+function scaleOf(reading: Reading): number {
+  return freeOfDust(reading.value - shiftOf(reading));
 }
 
 function isPossible(name: ReadingName, value: number, catalogue: Catalogue): boolean {
@@ -117,26 +152,21 @@ function isPossible(name: ReadingName, value: number, catalogue: Catalogue): boo
 }
 
 /** Several scale readings of one kind share its frequency, also those that no face could show. */
-function causes(kind: SlipKind, { name, reading, measurement }: Place, scales: readonly number[]): readonly Cause[] {
+function faults(kind: SlipKind, { name, reading, measurement }: Place, scales: readonly number[]): readonly Fault[] {
   const { hard } = measurement.plausible;
   const shift = shiftOf(reading);
-  return scales.flatMap((scale): readonly Cause[] => {
-    const restored = withoutDust(scale + shift);
+  return scales.flatMap((scale): readonly Fault[] => {
+    const restored = freeOfDust(scale + shift);
     if (Math.abs(restored - reading.value) < ROUNDING_SLACK) return [];
     if (restored < hard.low || restored > hard.high || (!measurement.isSigned && restored <= 0)) return [];
-    return [
-      {
-        slip: { kind, restorations: [{ name, written: reading.value, restored }] },
-        logFrequency: Math.log(SLIP_FREQUENCY[kind] / scales.length),
-      },
-    ];
+    return [faultOf(kind, [{ name, written: reading.value, restored }], scales.length)];
   });
 }
 
 /** The same for values that follow from other readings, not from figures of the scale. */
-function causesOfValues(kind: SlipKind, place: Place, values: readonly number[]): readonly Cause[] {
+function faultsOfValues(kind: SlipKind, place: Place, values: readonly number[]): readonly Fault[] {
   const shift = shiftOf(place.reading);
-  return causes(
+  return faults(
     kind,
     place,
     values.map((value) => value - shift),
@@ -144,10 +174,9 @@ function causesOfValues(kind: SlipKind, place: Place, values: readonly number[])
 }
 
 /** One number was read or typed wrongly; of several repeats one would stand far off, and is pointed out by itself. */
-function digitCauses(place: Place): readonly Cause[] {
+function digitFaults(place: Place): readonly Fault[] {
   const { reading, measurement } = place;
-  const isRepeated = (reading.origin?.repeats?.values.length ?? 1) > 1;
-  if (isRepeated || measurement.takenBy === 'trial') return [];
+  if (isRepeated(reading) || measurement.takenBy === 'trial') return [];
   const scale = scaleOf(reading);
   const step = reading.origin?.gauge?.resolution ?? measurement.resolution;
   const onScale = (value: number): boolean => Math.abs(value - roundToStep(value, step)) < ROUNDING_SLACK;
@@ -156,31 +185,31 @@ function digitCauses(place: Place): readonly Cause[] {
   const size = Math.abs(scale);
   const signed = (values: readonly number[]): readonly number[] => values.map((value) => (scale < 0 ? -value : value));
   return [
-    ...causes('digits-swapped', place, signed(readable(withDigitsSwapped(size)))),
-    ...causes('digit-wrong', place, signed(readable(withOneDigitChanged(size)))),
-    ...causes('ten-off', place, [scale - 10, scale + 10]),
+    ...faults('digits-swapped', place, signed(readable(withDigitsSwapped(size)))),
+    ...faults('digit-wrong', place, signed(readable(withOneDigitChanged(size)))),
+    ...faults('ten-off', place, [scale - 10, scale + 10]),
   ];
 }
 
-function unitCauses(place: Place): readonly Cause[] {
+function unitFaults(place: Place): readonly Fault[] {
   const { reading, measurement } = place;
   const scale = scaleOf(reading);
   const shifted = (power: number): number => Number(`${scale}e${power}`);
   if (scale === 0) return [];
-  if (measurement.unit === 'deg') return causes('point-moved', place, [shifted(1), shifted(-1)]);
+  if (measurement.unit === 'deg') return faults('point-moved', place, [shifted(1), shifted(-1)]);
   return [
-    ...causes('centimetres', place, [shifted(1)]),
-    ...causes('point-moved', place, [shifted(-1), shifted(2), shifted(-2)]),
-    ...causes('inches', place, [roundToStep(scale * 25.4, measurement.resolution)]),
+    ...faults('centimetres', place, [shifted(1)]),
+    ...faults('point-moved', place, [shifted(-1), shifted(2), shifted(-2)]),
+    ...faults('inches', place, [roundToStep(scale * 25.4, measurement.resolution)]),
   ];
 }
 
-function signCauses(place: Place): readonly Cause[] {
-  return place.measurement.isSigned ? causes('sign-lost', place, [-scaleOf(place.reading)]) : [];
+function signFaults(place: Place): readonly Fault[] {
+  return place.measurement.isSigned ? faults('sign-lost', place, [-scaleOf(place.reading)]) : [];
 }
 
 /** The sheet adds what the gauge in use needs: the reader may have added it too, or have used another gauge than was set. */
-function offsetCauses(place: Place, { gauges }: Evidence): readonly Cause[] {
+function offsetFaults(place: Place, { gauges }: Evidence): readonly Fault[] {
   const { reading, measurement } = place;
   const inUse = reading.origin?.gauge ?? null;
   const scale = scaleOf(reading);
@@ -188,7 +217,7 @@ function offsetCauses(place: Place, { gauges }: Evidence): readonly Cause[] {
   const forgotten = gauges
     .filter(({ id, serves, zeroOffset }) => id !== inUse?.id && serves.includes(measurement.id) && zeroOffset !== 0)
     .map(({ zeroOffset }) => scale + zeroOffset);
-  return [...causes('offset-twice', place, twice), ...causes('offset-forgotten', place, [...new Set(forgotten)])];
+  return [...faults('offset-twice', place, twice), ...faults('offset-forgotten', place, [...new Set(forgotten)])];
 }
 
 const WHOLES: Readonly<Partial<Record<ReadingName, readonly [ReadingName, ReadingName]>>> = {
@@ -203,32 +232,32 @@ const OTHER_EYE: Readonly<Partial<Record<ReadingName, ReadingName>>> = {
   monoNearL: 'monoNearR',
 };
 
-function wholeCauses(place: Place, readings: Readings): readonly Cause[] {
+function wholeFaults(place: Place, readings: Readings): readonly Fault[] {
   const written = place.reading.value;
   const halves = WHOLES[place.name];
   if (halves !== undefined) {
     const sides = halves.flatMap((name) => readings[name]?.value ?? []);
-    return causesOfValues('half-for-whole', place, [...new Set([written, ...sides].map((other) => written + other))]);
+    return faultsOfValues('half-for-whole', place, [...new Set([written, ...sides].map((other) => written + other))]);
   }
   const otherEye = OTHER_EYE[place.name];
   if (otherEye === undefined) return [];
   const other = readings[otherEye]?.value;
-  return causesOfValues('whole-for-half', place, [other === undefined ? written / 2 : written - other]);
+  return faultsOfValues('whole-for-half', place, [other === undefined ? written / 2 : written - other]);
 }
 
 const FAR: readonly ReadingName[] = ['pdFar', 'monoPdR', 'monoPdL'];
 const NEAR: readonly ReadingName[] = ['pdNear', 'monoNearR', 'monoNearL'];
 
-function nearCauses(place: Place, workingDistanceMm: number): readonly Cause[] {
+function nearFaults(place: Place, workingDistanceMm: number): readonly Fault[] {
   const { resolution } = place.measurement;
   const written = place.reading.value;
   if (FAR.includes(place.name)) {
     const far = roundToStep(pdFarFromNearCentrationMm(written, workingDistanceMm), resolution);
-    return causesOfValues('near-for-distance', place, [far]);
+    return faultsOfValues('near-for-distance', place, [far]);
   }
   if (NEAR.includes(place.name)) {
     const near = roundToStep(nearCentrationDistanceMm(written, workingDistanceMm), resolution);
-    return causesOfValues('distance-for-near', place, [near]);
+    return faultsOfValues('distance-for-near', place, [near]);
   }
   return [];
 }
@@ -269,9 +298,4 @@ function exchangeable(above: Measurement, below: Measurement): readonly Pair[] {
 
 function roundToStep(value: number, step: number): number {
   return Math.round(value / step) * step;
-}
-
-/** The names that a slip touches. */
-export function namesOf({ restorations }: Slip): readonly ReadingName[] {
-  return restorations.map(({ name }: Restoration) => name);
 }
