@@ -63,6 +63,11 @@ describe('sheetCosts', () => {
     expect(sheetCosts(rowsOf({ monoPdR: '31' }, {}, SEEN), NOTHING, both(-4), ANSI).costs).toEqual([]);
   });
 
+  it('leave out what both readers found alike', () => {
+    const { costs, without } = sheetCosts(rowsOf({ pdFar: '63' }, { pdFar: '63' }), NOTHING, both(-8), ANSI);
+    expect([costs, without]).toEqual([[], []]);
+  });
+
   it('take right and left of another reader together', () => {
     const rows = rowsOf({ monoPdR: '31', monoPdL: '33' }, { monoPdR: '32', monoPdL: '32' });
     const [only, ...more] = sheetCosts(rows, NOTHING, both(-8), ANSI).costs;

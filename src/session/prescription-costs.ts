@@ -58,10 +58,10 @@ export function sheetCosts(
     if (measurement.unit !== 'mm') continue;
     const camera = fields.flatMap(cameraDifference);
     const from = fields[0]?.source ?? 'picture';
-    if (camera.length > 0) sets.push({ source: { kind: 'camera', from }, differences: camera });
+    if (camera.some(isDifference)) sets.push({ source: { kind: 'camera', from }, differences: camera });
     const reader = fields.flatMap(readerDifference);
     const name = fields.find(({ other }) => other !== null)?.other?.reader ?? '';
-    if (reader.length > 0) sets.push({ source: { kind: 'reader', name }, differences: reader });
+    if (reader.some(isDifference)) sets.push({ source: { kind: 'reader', name }, differences: reader });
   }
   const all = sets.flatMap(({ source, differences }) =>
     costOfDifferences(prescription, standard, differences).map((cost): SheetCost => ({
@@ -75,6 +75,11 @@ export function sheetCosts(
     costs: all.filter(({ cost }) => cost.kind !== 'none').sort((a, b) => rank(a) - rank(b)),
     without: withoutRepeats(all.flatMap(({ cost }) => (cost.kind === 'none' ? [cost] : []))),
   };
+}
+
+/** Chosen: less than a tenth of a millimetre is not written, and is no difference. */
+function isDifference({ differenceMm }: ReadingDifference): boolean {
+  return Math.abs(differenceMm) >= 0.05;
 }
 
 function cameraDifference({ field, finding }: FieldRow): readonly ReadingDifference[] {

@@ -9,6 +9,8 @@ import { costWords as words, prescriptionWords } from './lens-words.js';
 import { LengthField } from './length-field.js';
 import type { SheetInHand } from './use-sheet.js';
 
+const COLUMNS = ['inward', 'up', 'blank', 'inset', 'vertex'] as const;
+
 /** What the workshop works out for the chosen frame, as far as the readings tell. */
 export function CostFrame(props: {
   readonly sheet: SheetInHand;
@@ -17,6 +19,7 @@ export function CostFrame(props: {
 }) {
   const { sheet, prescription, values } = props;
   const { workingDistanceMm } = sheet.settings;
+  const isProgressive = prescription.lensKind === 'progressive';
   const typed = sheet.state.prescription.effectiveDiameter;
   const diameter = useMemo(() => parseEffectiveDiameter(typed), [typed]);
   const isFitting = diameter?.ok !== true || fitsBox(diameter.value, values);
@@ -31,9 +34,12 @@ export function CostFrame(props: {
   return (
     <div className="cost-frame">
       <h3>{words.frame}</h3>
-      <FrameTable work={work} />
+      <FrameTable work={work} hasInset={!isProgressive} />
       {work.isHalved && <p className="note">{words.halved}</p>}
-      {work.lenses.R.nearInsetMm !== null && <p className="note">{words.insetNote(workingDistanceMm)}</p>}
+      {isProgressive && <p className="note">{words.insetOfDesign}</p>}
+      {!isProgressive && work.lenses.R.nearInsetMm !== null && (
+        <p className="note">{words.insetNote(workingDistanceMm)}</p>
+      )}
       <LengthField
         label={words.effectiveDiameter}
         text={typed}
@@ -47,13 +53,13 @@ export function CostFrame(props: {
   );
 }
 
-function FrameTable({ work }: { readonly work: FrameWork }) {
+function FrameTable({ work, hasInset }: { readonly work: FrameWork; readonly hasInset: boolean }) {
   const lenses = SIDES.map((side) => {
     const lens = work.lenses[side];
     return { side, vertex: lens.vertex === null ? null : vertexSentence(lens.vertex), ...frameTexts(lens) };
   });
-  const columns = (['inward', 'up', 'blank', 'inset', 'vertex'] as const).filter((column) =>
-    lenses.some((lens) => lens[column] !== null),
+  const columns = COLUMNS.filter(
+    (column) => (column !== 'inset' || hasInset) && lenses.some((lens) => lens[column] !== null),
   );
   const isFrameKnown = lenses.some(({ inward }) => inward !== null);
   return (

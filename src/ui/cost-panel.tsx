@@ -68,7 +68,7 @@ function Costs({ sheet, prescription }: { readonly sheet: SheetInHand; readonly 
       {costs.length > 0 && (
         <ul className="cost-list">
           {costs.map((one) => {
-            const saying = costSaying(one, prescription, standard, catalogue);
+            const saying = costSaying(one, prescription, catalogue);
             if (saying === null) return null;
             const kind = MARKS[saying.verdict];
             return (

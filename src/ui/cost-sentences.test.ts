@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
-import type { CentrationStandard } from '../core/lenses/centration-standards.js';
 import { CENTRATION_STANDARDS } from '../core/lenses/centration-standards.js';
 import type { ReadingDifference } from '../core/lenses/cost-of-difference.js';
 import { costOfDifferences } from '../core/lenses/cost-of-difference.js';
@@ -27,10 +26,9 @@ function said(
   prescription: Prescription,
   differences: readonly ReadingDifference[],
   source: CostSource = CAMERA,
-  standard: CentrationStandard = ANSI,
 ): string {
-  const [cost] = costOfDifferences(prescription, standard, differences);
-  const saying = costSaying({ source, differences, cost: cost! }, prescription, standard, catalogue);
+  const [cost] = costOfDifferences(prescription, ANSI, differences);
+  const saying = costSaying({ source, differences, cost: cost! }, prescription, catalogue);
   if (saying === null) throw new Error('nothing is said');
   return `${saying.where}: ${saying.word}. ${saying.numbers}`.replaceAll('\u00a0', ' ');
 }
@@ -42,23 +40,23 @@ function off(name: ReadingDifference['name'], differenceMm: number, standardUnce
 describe('a cost in words', () => {
   it('says that a difference does not matter for weak lenses', () => {
     expect(said(pair(eye(-0.5)), [off('pdFar', 2)])).toBe(
-      'PD, distance, hand less camera: does not matter. +2.0 mm: 0.10 \u0394 base in of 0.67 allowed.',
+      'PD, distance, hand less camera: does not matter. +2.0 mm: 0.10 \u0394 base in of 0.67 \u0394 allowed.',
     );
   });
 
   it('says that it does for strong ones, and by which rule', () => {
     expect(said(pair(eye(-6)), [off('pdFar', 3)])).toBe(
-      'PD, distance, hand less camera: beyond the standard. +3.0 mm: 1.8 \u0394 base in of 1.5 allowed, 2.5 mm at 6.00 D.',
+      'PD, distance, hand less camera: beyond the standard. +3.0 mm: 1.8 \u0394 base in of 1.5 \u0394 allowed (2.5 mm at 6.00 D).',
     );
   });
 
   it('carries the doubt of the camera, and no more digits than it allows', () => {
     // Prentice: 2 mm at -6.00 D are 1.2, and 1.96 times 0.5 mm are 0.59 either way
     expect(said(pair(eye(-6)), [off('pdFar', 2, 0.5)])).toBe(
-      'PD, distance, hand less camera: cannot tell. +2.0 ± 1.0 mm: 1.2 (0.6 to 1.8) \u0394 base in of 1.5 allowed, 2.5 mm at 6.00 D.',
+      'PD, distance, hand less camera: may be beyond the standard. +2.0 ± 1.0 mm: 1.2 \u0394 base in (0.6 to 1.8) of 1.5 \u0394 allowed (2.5 mm at 6.00 D).',
     );
     // where the doubt reaches across nothing the base is not known
-    expect(said(pair(eye(-6)), [off('pdFar', 0.5, 0.5)])).toContain('0.3 (0.0 to 0.9) \u0394 horizontal of');
+    expect(said(pair(eye(-6)), [off('pdFar', 0.5, 0.5)])).toContain('0.3 \u0394 horizontal (0.0 to 0.9) of');
   });
 
   it('names both sides of a measurement, and the parts of progressive lenses', () => {
@@ -68,41 +66,38 @@ describe('a cost in words', () => {
         name: 'Ben',
       }),
     ).toBe(
-      'PD R and L, this reader less Ben: beyond the standard. R +2.0 mm, L −0.5 mm: 0.30 \u0394 base in of 0.67 allowed; ' +
-        'R fitting point aside off by 2.0 of 1.0 mm; L fitting point aside off by 0.5 of 1.0 mm. ' +
-        '(ANSI Z80.1 from memory, not checked.)',
+      'PD R and L, this reader less Ben: beyond the standard. R +2.0 mm, L −0.5 mm: 0.30 \u0394 base in of 0.67 \u0394 allowed, ' +
+        'the R fitting point aside by 2.0 of 1.0 mm allowed and the L fitting point aside by 0.50 of 1.0 mm allowed.',
+    );
+  });
+
+  it('says only what counts', () => {
+    // heights 2 mm apart at -6 D are 1.2 of 0.6; an eye below the centre of a minus lens has its base down
+    expect(said(pair(eye(-6)), [off('fittingHeightR', 2)])).toContain(
+      '+2.0 mm: 1.2 \u0394 base down before R of 0.6 \u0394 allowed (1.0 mm at 6.00 D).',
     );
   });
 
   it('never writes an amount beyond a limit as one that keeps to it', () => {
     // 2.51 mm at 6 D: 1.506 of 1.5
-    expect(said(pair(eye(-6)), [off('pdFar', 2.51)])).toContain('1.51 \u0394 base in of 1.5 allowed');
-  });
-
-  it('says where a limit is from memory', () => {
-    expect(said(pair(eye(-6)), [off('pdFar', 1)], CAMERA, CENTRATION_STANDARDS['iso-21987'])).toContain(
-      '(ISO 21987 from memory, not checked.)',
-    );
-    expect(said(pair(eye(-6)), [off('pdFar', 1)])).not.toContain('memory');
+    expect(said(pair(eye(-6)), [off('pdFar', 2.51)])).toContain('1.51 \u0394 base in of 1.50 \u0394 allowed');
   });
 
   it('adds the prescribed prism to what each eye looks through', () => {
     const prism = { ...NONE, horizontal: { amount: 3, base: 'out' } } as const;
     const prescription = { ...pair(eye(5, { prism })), L: eye(5) };
-    expect(said(prescription, [off('monoPdR', 2)])).toContain(
-      'With the prescribed prism: R 4 \u0394 base out; L none.',
-    );
+    expect(said(prescription, [off('monoPdR', 2)])).toContain('With the prescribed prism: R 4 \u0394 base out.');
   });
 
   it('says what a vertex distance does', () => {
     expect(said(pair(eye(-8)), [off('backVertexDistanceR', 5)], { kind: 'suspicion' })).toBe(
       'Back vertex distance R, written less what was probably meant: half a step or more. ' +
-        '+5.0 mm: R −8.00 would act 0.33 D stronger. Half a step of prescribing is 0.125 D.',
+        '+5.0 mm: R −8.00 acts 0.33 D stronger. Half a step of prescribing is 0.125 D.',
     );
   });
 
   it('says that lenses without power cost nothing', () => {
-    expect(said(pair(eye(0)), [off('pdFar', 4)])).toContain('does not matter. +4.0 mm: no prism');
+    expect(said(pair(eye(0)), [off('pdFar', 4)])).toContain('does not matter. +4.0 mm: no prism, as');
   });
 
   it('names in one sentence what no lens depends on', () => {

@@ -12,6 +12,7 @@ import type {
 } from '../core/lenses/cost-of-difference.js';
 import type { Prescription } from '../core/lenses/prescription.js';
 import { unreachable } from '../core/result.js';
+import { SIDES } from '../core/units/side.js';
 import { NORMAL_95 } from '../core/statistics/normal.js';
 import type { CostSource, SheetCost } from '../session/prescription-costs.js';
 import type { LensInFrame, VertexEffect } from '../session/prescription-frame.js';
@@ -32,7 +33,6 @@ export interface CostSaying {
 export function costSaying(
   { source, differences, cost }: SheetCost,
   prescription: Prescription,
-  standard: CentrationStandard,
   catalogue: Catalogue,
 ): CostSaying | null {
   if (cost.kind === 'none') return null;
@@ -46,7 +46,7 @@ export function costSaying(
       return `${side}${doubt === null ? amount : plusMinus(amount, doubt)} mm`;
     })
     .join(', ');
-  const numbers = cost.kind === 'prism' ? prismNumbers(cost, prescription, standard) : powerNumbers(cost.powers);
+  const numbers = cost.kind === 'prism' ? prismNumbers(cost, prescription) : powerNumbers(cost.powers);
   return {
     verdict: cost.verdict,
     where,
@@ -81,23 +81,26 @@ function sideOrName(name: ReadingName, names: readonly ReadingName[], catalogue:
   return isOne ? name.slice(-1) : placeWords(name, catalogue);
 }
 
-function prismNumbers(
-  cost: Extract<Cost, { kind: 'prism' }>,
-  prescription: Prescription,
-  standard: CentrationStandard,
-): string {
-  const parts = [
-    prismSentence(cost.horizontal, 'horizontal'),
-    prismSentence(cost.vertical, 'vertical'),
-    ...cost.positions.map(positionSentence),
-  ].filter((part) => part !== null);
-  const said = parts.length === 0 ? [`no prism: lenses without power that way`] : parts;
+function prismNumbers(cost: Extract<Cost, { kind: 'prism' }>, prescription: Prescription): string {
+  const limits = [
+    { judged: cost.horizontal, words: prismWords(cost.horizontal, 'horizontal') },
+    { judged: cost.vertical, words: prismWords(cost.vertical, 'vertical') },
+    ...cost.positions.map((position) => ({ judged: position, words: positionWords(position) })),
+  ];
+  if (limits.every(({ judged }) => Number(judged.high.toFixed(2)) === 0)) {
+    return 'no prism, as these lenses have no power that way.';
+  }
   const through = throughWords(cost, prescription);
-  return [
-    `${planeWords(cost.plane)}${said.join('; ')}.`,
-    ...(through === null ? [] : [through]),
-    ...(isFromMemory(cost, prescription, standard) ? [`(${standard.name} ${costWords.fromMemory}.)`] : []),
-  ].join(' ');
+  const said = listWords(worthSaying(limits).map(({ words }) => words));
+  return `${planeWords(cost.plane)}${said}.${through === null ? '' : ` ${through}`}`;
+}
+
+/** What uses up more than a trifle of its limit; where nothing does, the one that uses up most. */
+function worthSaying<Limit extends { readonly judged: Judged }>(limits: readonly Limit[]): readonly Limit[] {
+  const counting = limits.filter(({ judged }) => judged.verdict !== 'negligible');
+  if (counting.length > 0) return counting;
+  const use = ({ judged }: Limit): number => judged.high / judged.allowed;
+  return limits.filter((one) => limits.every((other) => use(one) >= use(other))).slice(0, 1);
 }
 
 function planeWords(plane: Extract<Cost, { kind: 'prism' }>['plane']): string {
@@ -105,91 +108,83 @@ function planeWords(plane: Extract<Cost, { kind: 'prism' }>['plane']): string {
     case 'distance':
       return '';
     case 'near':
-      return 'in lenses made for near, ';
+      return 'in lenses made for near ';
     case 'segments':
-      return 'through the segments, ';
+      return 'through the segments ';
     default:
       return unreachable(plane);
   }
 }
 
-/** Whether a limit that was used is from memory. */
-function isFromMemory(
-  { positions }: Extract<Cost, { kind: 'prism' }>,
-  { lensKind }: Prescription,
-  standard: CentrationStandard,
-): boolean {
-  const imbalance = lensKind === 'progressive' ? standard.progressiveImbalance : standard.imbalance;
-  return imbalance.status === 'from-memory' || (positions.length > 0 && standard.position.status === 'from-memory');
-}
-
-/** The prism of one direction against its limit; null where there is none to speak of. */
-function prismSentence(prism: JudgedPrism, direction: 'horizontal' | 'vertical'): string | null {
-  const { amount, allowed } = amountWords(prism);
-  if (Number(prism.high.toFixed(2)) === 0) return null;
+/** The prism of one direction against its limit, such as `1.8 Δ base in, 1.5 allowed (2.5 mm at 6.00 D)`. */
+function prismWords(prism: JudgedPrism, direction: 'horizontal' | 'vertical'): string {
+  const { amount, interval, allowed } = amountWords(prism, 1);
+  // Where the doubt reaches across nothing, nobody knows which way the base points.
   const isClear = prism.low > 0 || prism.high === prism.amount;
-  const base = isClear
-    ? direction === 'horizontal'
-      ? ` base ${prism.base}`
-      : ` base ${prism.base} before R`
-    : ` ${direction}`;
+  const base = isClear ? `base ${prism.base}${direction === 'vertical' ? ' before R' : ''}` : direction;
   const rule =
     prism.rule.ofShift === null
       ? ''
-      : `, ${formatNumber(prism.rule.ofShift.shiftMm, 1)} mm at ${formatNumber(prism.rule.ofShift.powerD, 2)} D`;
-  return `${amount} ${PRISM_SIGN}${base} of ${allowed} allowed${rule}`;
+      : ` (${formatNumber(prism.rule.ofShift.shiftMm, 1)} mm at ${formatNumber(prism.rule.ofShift.powerD, 2)} D)`;
+  return `${amount} ${PRISM_SIGN} ${base}${interval} of ${allowed} ${PRISM_SIGN} allowed${rule}`;
 }
 
-function positionSentence(position: JudgedPosition): string {
-  const { amount, allowed } = amountWords(position, false);
-  const which =
+function positionWords(position: JudgedPosition): string {
+  const { amount, interval, allowed } = amountWords(position, 1);
+  const aside = position.direction === 'horizontal' ? 'aside' : 'in height';
+  const part =
     position.part === 'fitting-point'
-      ? `${position.side ?? ''} fitting point ${position.direction === 'horizontal' ? 'aside' : 'in height'}`
+      ? `the ${position.side ?? ''} fitting point ${aside}`
       : position.side === null
-        ? 'distance of the segments'
-        : `${position.side} segment in height`;
-  return `${which} off by ${amount} of ${allowed} mm`;
+        ? 'the distance of the segments'
+        : `the ${position.side} segment ${aside}`;
+  return `${part} by ${amount}${interval} of ${allowed} mm allowed`;
 }
 
 function powerNumbers(powers: readonly JudgedPower[]): string {
-  const parts = powers.map((power) => {
-    const { amount } = amountWords(power);
-    return `${power.side} ${powerText(power.powerD)} would act ${amount} D ${power.changeD * power.powerD > 0 ? 'stronger' : 'weaker'}`;
+  const limits = powers.map((power) => {
+    const { amount, interval } = amountWords(power, 2);
+    const way = power.changeD * power.powerD > 0 ? 'stronger' : 'weaker';
+    return { judged: power, words: `${power.side} ${powerText(power.powerD)} acts ${amount} D ${way}${interval}` };
   });
-  return `${parts.join('; ')}. Half a step of prescribing is 0.125 D.`;
+  return `${listWords(worthSaying(limits).map(({ words }) => words))}. Half a step of prescribing is 0.125 D.`;
 }
 
 /**
- * Amount and limit with as many decimals as they carry: a doubt allows one, and where both would then look alike although they are not,
- * there is one more; so for less than one of what is `fine`.
+ * Amount, its 95 % interval and the limit with as many decimals as they carry. What is exact has one more below one, and where it would
+ * otherwise look alike on both sides of the limit.
  */
-function amountWords(judged: Judged, isFine = true): { readonly amount: string; readonly allowed: string } {
-  const { amount, low, high, allowed } = judged;
-  const allowedText = formatNumber(allowed, 2).replace(/0$/, '');
-  const isExact = high === amount;
-  if (!isExact)
-    return {
-      amount: `${formatNumber(amount, 1)} (${formatNumber(low, 1)} to ${formatNumber(high, 1)})`,
-      allowed: allowedText,
-    };
-  const short = formatNumber(amount, 1);
-  const looksOtherwise = Number(short) <= allowed !== amount <= allowed || (amount > 0 && Number(short) === 0);
-  return { amount: (isFine && amount < 1) || looksOtherwise ? formatNumber(amount, 2) : short, allowed: allowedText };
+function amountWords(
+  { amount, low, high, allowed }: Judged,
+  decimals: number,
+): { readonly amount: string; readonly interval: string; readonly allowed: string } {
+  const limit = formatNumber(allowed, allowed < 1 ? 2 : 1).replace(/(\.\d)0$/, '$1');
+  if (high !== amount) {
+    const interval = ` (${formatNumber(low, decimals)} to ${formatNumber(high, decimals)})`;
+    return { amount: formatNumber(amount, decimals), interval, allowed: limit };
+  }
+  const isAlike = formatNumber(amount, decimals) === formatNumber(allowed, decimals) && amount > allowed;
+  return {
+    amount: formatNumber(amount, amount < 1 || isAlike ? 2 : decimals),
+    interval: '',
+    allowed: isAlike ? formatNumber(allowed, 2) : limit,
+  };
 }
 
 /** What the eyes look through altogether where prism is prescribed. */
 function throughWords({ through, plane }: Extract<Cost, { kind: 'prism' }>, prescription: Prescription): string | null {
   if (plane === 'segments') return null;
   if (prismText(prescription.R.prism) === null && prismText(prescription.L.prism) === null) return null;
-  const eye = (side: 'R' | 'L'): string => {
+  const tenths = (amount: number): number => Math.round(amount * 10) / 10;
+  const eyes = SIDES.flatMap((side) => {
     const { horizontal, vertical } = through[side];
-    const rounded = prismText({
-      horizontal: { ...horizontal, amount: Math.round(horizontal.amount * 10) / 10 },
-      vertical: { ...vertical, amount: Math.round(vertical.amount * 10) / 10 },
+    const text = prismText({
+      horizontal: { ...horizontal, amount: tenths(horizontal.amount) },
+      vertical: { ...vertical, amount: tenths(vertical.amount) },
     });
-    return `${side} ${rounded ?? 'none'}`;
-  };
-  return `With the prescribed prism: ${eye('R')}; ${eye('L')}.`;
+    return text === prismText(prescription[side].prism) ? [] : [`${side} ${text ?? 'none'}`];
+  });
+  return eyes.length === 0 ? null : `With the prescribed prism: ${eyes.join('; ')}.`;
 }
 
 /** What differs without costing anything, in one sentence for each reason. */

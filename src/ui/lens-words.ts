@@ -109,7 +109,7 @@ export function questionSentence(question: PrescriptionQuestion): string {
     case 'sign-perhaps-lost':
       return `R ${powerText(question.sphereD.R)} and L ${powerText(question.sphereD.L)}: was a sign lost?`;
     case 'eyes-differ':
-      return `The eyes differ by ${plainNumber(question.differenceD)} dioptres in one direction. Is each in its own row?`;
+      return `The eyes differ by ${formatNumber(question.differenceD, 1)} dioptres along one direction. Is each in its own row?`;
     case 'cylinder-signs-mixed':
       return 'One cylinder is written with plus, the other with minus. Were both copied from one prescription?';
     case 'cylinder-large':
@@ -162,13 +162,13 @@ export const costWords = {
     negligible: 'does not matter',
     within: 'within the standard',
     beyond: 'beyond the standard',
-    open: 'cannot tell',
+    open: 'may be beyond the standard',
   } satisfies Record<Verdict, string>,
   powerVerdicts: {
     negligible: 'does not matter',
     within: 'below half a step',
     beyond: 'half a step or more',
-    open: 'cannot tell',
+    open: 'may be half a step or more',
   } satisfies Record<Verdict, string>,
   room: 'How far each reading may be off',
   roomCaption:
@@ -188,7 +188,8 @@ export const costWords = {
   },
   halved: 'Each eye’s PD is taken as half of the whole: measure each eye.',
   insetNote: (workingMm: number): string =>
-    `The near inset is for ${formatNumber(workingMm, 0)} mm and the power along the horizontal; progressive lenses bring their own.`,
+    `The near inset is for ${formatNumber(workingMm, 0)} mm and the power along the horizontal.`,
+  insetOfDesign: 'Progressive lenses bring their own near inset.',
   effectiveDiameter: 'Effective diameter of the lens shape',
   effectiveDiameterNote: 'mm: twice the longest way from the middle of the box to the edge',
   diameterNoNumber: 'Type a length in mm, such as 56.',
