@@ -97,6 +97,12 @@ describe('what is offered', () => {
     for (const misfit of OTHERS) expect(probableExplanation(misfit)).toBeNull();
   });
 
+  it('is nothing where two causes are as probable as one another', () => {
+    const tied = suspected(['pdFar', 'crestHeightR'], tenOff(0.5003), swapped(0.4994));
+    expect(probableExplanation(tied)).toBeNull();
+    expect(rowMark('pdFar', { misfits: [tied] })).toBe('does not fit');
+  });
+
   it('says what is used and what is kept, and the place where there are several', () => {
     expect(offerWords(tenOff(0.9), catalogue)).toBe('Use 71, keep 61 on record');
     expect(offerPlaceWords(tenOff(0.9), catalogue)).toBe(' (PD, distance)');

@@ -53,8 +53,14 @@ export function slipShort(kind: SlipKind): string {
 
 /** The cause that may be offered: more probable than all others together. */
 export function probableExplanation(misfit: Misfit): Explanation | null {
-  const [best] = explanationsOf(misfit);
-  return best !== undefined && best.probability >= PROBABLE ? best : null;
+  const [best, next] = explanationsOf(misfit);
+  if (best === undefined) return null;
+  return isProbable(best.probability, next?.probability ?? 0) ? best : null;
+}
+
+/** Where another cause is as probable to the per cent, as where near and far distances contradict each other, neither is offered. */
+function isProbable(probability: number, next: number): boolean {
+  return probability >= PROBABLE && Math.round(100 * probability) > Math.round(100 * next);
 }
 
 /** The places that an explanation would change. */
@@ -73,8 +79,11 @@ export function isSameSlip(one: Explanation, other: Explanation): boolean {
 export function isProbableSlip(explanations: readonly Explanation[]): boolean {
   const [best] = explanations;
   if (best === undefined) return false;
-  const same = explanations.filter((one) => isSameSlip(best, one));
-  return same.reduce((sum, { probability }) => sum + probability, 0) >= PROBABLE;
+  const ofSame = (isSame: boolean) =>
+    explanations
+      .filter((one) => isSameSlip(best, one) === isSame)
+      .reduce((sum, { probability }) => sum + probability, 0);
+  return isProbable(ofSame(true), ofSame(false));
 }
 
 /**
@@ -97,7 +106,7 @@ function restoringWords(misfit: Misfit, name: ReadingName): string | null {
   for (const { kind, restorations } of best.slips) {
     const restoration = restorations.find((one) => one.name === name);
     if (restoration === undefined) continue;
-    const number = best.probability >= PROBABLE ? `${tenthNumber(restoration.restored)}: ` : '';
+    const number = probableExplanation(misfit) !== null ? `${tenthNumber(restoration.restored)}: ` : '';
     return `probably ${number}${slipShort(kind)}`;
   }
   return null;
