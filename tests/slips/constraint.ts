@@ -50,8 +50,9 @@ export function constraintOf(slip: Slip, { readings, estimates, catalogue, worki
   const classes = touched.map((name, i): Constraint => {
     const spread = Math.sqrt(left[i]![i]!);
     const { unit } = measurementOfReading(catalogue, name);
-    if (STANDS_OUT * spread <= MUST_BE_SEEN[unit]) return 'narrow';
-    return spread <= HARDLY_NARROWER * Math.sqrt(covariance[i]![i]!) ? 'wide' : 'none';
+    // people alone tell an iris narrowly, but nothing else on the sheet does
+    if (spread > HARDLY_NARROWER * Math.sqrt(covariance[i]![i]!)) return 'none';
+    return STANDS_OUT * spread <= MUST_BE_SEEN[unit] ? 'narrow' : 'wide';
   });
   return classes.includes('narrow') ? 'narrow' : classes.includes('wide') ? 'wide' : 'none';
 }

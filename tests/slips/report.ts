@@ -3,6 +3,7 @@ import type { SlipKind } from '../../src/core/crosscheck/slip.js';
 import { percentile } from '../accuracy/statistics.js';
 import type { CalibrationBin } from './calibration.js';
 import { addTallies, calibrationBins, NO_TALLIES, tallyJudgements } from './calibration.js';
+import { MUST_BE_SEEN } from './constraint.js';
 import type { Constraint, SheetOutcome, SlipOutcome } from './judge-fitting.js';
 import { CONSTRAINTS } from './judge-fitting.js';
 import type { Rate } from './rate.js';
@@ -64,8 +65,7 @@ export interface SimulationReport {
   };
 }
 
-/** From here on the issue asks that a slip is seen, in the unit of the measurement. */
-const LARGE: Readonly<Record<MeasurementUnit, number>> = { mm: 3, deg: 8 };
+/** From here on the issue asks that swapped sides are seen, in the unit of the measurement; it names millimetres only. */
 const LARGE_SWAP: Readonly<Record<MeasurementUnit, number>> = { mm: 2, deg: 2 };
 
 export function reportOf({ seed, workers, seconds, sheets, wrongPds }: SimulationRun): SimulationReport {
@@ -110,7 +110,7 @@ export function reportOf({ seed, workers, seconds, sheets, wrongPds }: Simulatio
 }
 
 function isLarge({ magnitude, unit }: SlipOutcome): boolean {
-  return magnitude >= LARGE[unit];
+  return magnitude >= MUST_BE_SEEN[unit];
 }
 
 function targetsOf(
