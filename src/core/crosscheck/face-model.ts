@@ -293,7 +293,7 @@ function linearRelations(
     },
     { id: 'tangent-before-bend', shares: { lengthToTangentR: 1, lengthToBendR: -1 } },
     { id: 'tangent-before-bend', shares: { lengthToTangentL: 1, lengthToBendL: -1 } },
-    { id: 'temples-in-head', shares: { templeWidth: 1, headWidth: -TEMPLES_FOLLOW_HEAD } },
+    { id: 'temples-in-head', shares: { templeWidth: 1, headWidth: -1 } },
     { id: 'frame-around-pd', shares: { boxLensWidth: 1, distanceBetweenLenses: 1, pdFar: -1 } },
     { id: 'eye-heights', shares: { crestHeightR: 1, crestHeightL: -1, fittingHeightR: 1, fittingHeightL: -1 } },
     { id: 'ear-heights', shares: { angleOfSideR: 1, angleOfSideL: -1, earPointDifference: degPerMm } },

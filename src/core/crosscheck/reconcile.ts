@@ -15,7 +15,7 @@ import type { Fault } from './slip-faults.js';
  * From this probability on that something is wrong, it is said. Chosen so that of sheets without any slip fewer than one in a
  * hundred is questioned.
  */
-const SUSPECTED = 0.3;
+const SUSPECTED = 0.35;
 
 /** From this probability on one reading is named alone. */
 const SURE_WHICH = 0.8;

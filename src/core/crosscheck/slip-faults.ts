@@ -28,7 +28,7 @@ export const SLIP_FREQUENCY: Readonly<Record<SlipKind, number>> = {
   'point-moved': 0.0003,
   centimetres: 0.0003,
   inches: 0.0001,
-  'rows-swapped': 0.0005,
+  'rows-swapped': 0.001,
   'ten-off': 0.001,
   'digit-wrong': 0.001,
   'sign-lost': 0.001,
@@ -179,9 +179,9 @@ function digitFaults(place: Place): readonly Fault[] {
   if (isRepeated(reading) || measurement.takenBy === 'trial') return [];
   const scale = scaleOf(reading);
   const step = reading.origin?.gauge?.resolution ?? measurement.resolution;
-  const onScale = (value: number): boolean => Math.abs(value - roundToStep(value, step)) < ROUNDING_SLACK;
   // a gauge that shows halves was not read to a tenth: 65.3 is no likely origin of 63.5
-  const readable = (values: readonly number[]) => (onScale(scale) ? values.filter(onScale) : values);
+  const readable = (values: readonly number[]) =>
+    isOnScale(scale, step) ? values.filter((value) => isOnScale(value, step)) : values;
   const size = Math.abs(scale);
   const signed = (values: readonly number[]): readonly number[] => values.map((value) => (scale < 0 ? -value : value));
   return [
@@ -194,12 +194,16 @@ function digitFaults(place: Place): readonly Fault[] {
 function unitFaults(place: Place): readonly Fault[] {
   const { reading, measurement } = place;
   const scale = scaleOf(reading);
-  const shifted = (power: number): number => Number(`${scale}e${power}`);
   if (scale === 0) return [];
-  if (measurement.unit === 'deg') return faults('point-moved', place, [shifted(1), shifted(-1)]);
+  // 4.14 mm on a scale of whole millimetres was never read; means of repeats may be anything
+  const shifted = (...powers: readonly number[]): readonly number[] =>
+    powers
+      .map((power) => Number(`${scale}e${power}`))
+      .filter((value) => isRepeated(reading) || isOnScale(value, measurement.resolution / 2));
+  if (measurement.unit === 'deg') return faults('point-moved', place, shifted(1, -1));
   return [
-    ...faults('centimetres', place, [shifted(1)]),
-    ...faults('point-moved', place, [shifted(-1), shifted(2), shifted(-2)]),
+    ...faults('centimetres', place, shifted(1)),
+    ...faults('point-moved', place, shifted(-1, 2, -2)),
     ...faults('inches', place, [roundToStep(scale * 25.4, measurement.resolution)]),
   ];
 }
@@ -294,6 +298,10 @@ function exchangeable(above: Measurement, below: Measurement): readonly Pair[] {
       .filter((other) => one.side === null || other.side === null || one.side === other.side)
       .map((other): Pair => ({ kind: 'rows-swapped', names: [one.name, other.name] })),
   );
+}
+
+function isOnScale(value: number, step: number): boolean {
+  return Math.abs(value - roundToStep(value, step)) < ROUNDING_SLACK;
 }
 
 function roundToStep(value: number, step: number): number {
