@@ -95,10 +95,16 @@ function prismNumbers(cost: Extract<Cost, { kind: 'prism' }>, prescription: Pres
   return `${planeWords(cost.plane)}${said}.${through === null ? '' : ` ${through}`}`;
 }
 
-/** What uses up more than a trifle of its limit; where nothing does, the one that uses up most. */
+/**
+ * What the verdict rests on: of limits that are judged alike, those against which something was found and not only doubted. Where nothing
+ * matters, the one that uses up most.
+ */
 function worthSaying<Limit extends { readonly judged: Judged }>(limits: readonly Limit[]): readonly Limit[] {
-  const counting = limits.filter(({ judged }) => judged.verdict !== 'negligible');
-  if (counting.length > 0) return counting;
+  for (const verdict of ['beyond', 'open', 'within'] as const) {
+    const those = limits.filter(({ judged }) => judged.verdict === verdict);
+    const found = those.filter(({ judged }) => judged.share > 0.02);
+    if (those.length > 0) return found.length > 0 ? found : those;
+  }
   const use = ({ judged }: Limit): number => judged.high / judged.allowed;
   return limits.filter((one) => limits.every((other) => use(one) >= use(other))).slice(0, 1);
 }
