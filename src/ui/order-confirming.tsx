@@ -105,7 +105,7 @@ export function OrderConfirming(props: {
           </button>
         )}
         <p role="status" className="note">
-          {words.countConfirmed(confirmed.length, entries.length)}
+          {words.countConfirmed(confirmed.length, entries.length)} {words.doubtNote}
         </p>
       </div>
       <ul className="order-confirming">
@@ -163,12 +163,11 @@ function ConfirmingEntry(props: {
             {sentence}
           </p>
         ))}
-        <p className="note">{besides(entry, together ?? (reading.ok ? reading.value : null))}</p>
-        {confirmation !== null && (
-          <p className="note">
-            {!isOrdered ? words.leftOut : confirmation.by === '' ? words.confirmed : words.confirmedBy(confirmation.by)}
-          </p>
-        )}
+        <p className="note">
+          {[besides(entry, together ?? (reading.ok ? reading.value : null)), confirmedWords(field, isOrdered)]
+            .filter((part) => part !== '')
+            .join(' ')}
+        </p>
       </div>
       <div className="order-deeds">
         {together !== null &&
@@ -195,6 +194,12 @@ function ConfirmingEntry(props: {
       </div>
     </li>
   );
+}
+
+function confirmedWords({ confirmation }: FieldRow, isOrdered: boolean): string {
+  if (confirmation === null) return '';
+  if (!isOrdered) return words.leftOut;
+  return confirmation.by === '' ? words.confirmed : words.confirmedBy(confirmation.by);
 }
 
 /** What speaks against a reading, a sentence each. */

@@ -100,5 +100,6 @@ function useOrderContent(sheet: SheetInHand): OrderContent {
     readers: [...new Set(values.map(({ by }) => by.trim()))].filter((name) => name !== ''),
     secondReader: isJoined ? otherName.trim() : null,
     when,
+    isInvented: state.putAside !== null,
   };
 }

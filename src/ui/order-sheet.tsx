@@ -25,6 +25,8 @@ export interface OrderContent {
   /** whose readings are joined with the confirmed ones; null where nobody else read them, empty where no name was typed */
   readonly secondReader: string | null;
   readonly when: Date;
+  /** the demo's wearer */
+  readonly isInvented: boolean;
 }
 
 // The month as a word: 3/4 is April here and March there.
@@ -36,7 +38,12 @@ export function OrderSheet({ content }: { readonly content: OrderContent }) {
   return (
     <article className="order-sheet">
       <header className="order-head">
-        <h3>{words.title}</h3>
+        <h4>{words.title}</h4>
+        {content.isInvented && (
+          <p>
+            <strong>{words.invented}</strong>
+          </p>
+        )}
         <dl>
           <div>
             <dt>{words.wearer}</dt>
@@ -75,7 +82,7 @@ export function OrderSheet({ content }: { readonly content: OrderContent }) {
         isLightOfUse={order.lines.some(({ measurement }) => measurement.id === 'pupilDiameter')}
       />
       <section className="order-open">
-        <h4>{words.doubts}</h4>
+        <h5>{words.doubts}</h5>
         {doubts.length === 0 ? (
           <p>{words.noDoubts}</p>
         ) : (
@@ -90,7 +97,7 @@ export function OrderSheet({ content }: { readonly content: OrderContent }) {
         <span>{words.signature}</span>
       </p>
       <footer className="order-cautions">
-        <h4>{words.cautions}</h4>
+        <h5>{words.cautions}</h5>
         <ul>
           {[...words.ownCautions, ...footerWords.cautions].map((caution) => (
             <li key={caution}>{caution}</li>
@@ -105,7 +112,7 @@ function PrescriptionPart({ content: { prescription } }: { readonly content: Ord
   if (!prescription.ok) {
     return (
       <section>
-        <h4>{words.prescription}</h4>
+        <h5>{words.prescription}</h5>
         <p>{prescription.failure.isEmpty ? words.noPrescription : words.badPrescription}</p>
       </section>
     );
@@ -240,7 +247,7 @@ function NotesPart({ notes, isLightOfUse }: { readonly notes: WearerNotes; reado
   if (said.length === 0) return null;
   return (
     <section>
-      <h4>{words.notes}</h4>
+      <h5>{words.notes}</h5>
       {said.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}

@@ -42,7 +42,7 @@ export const PART_OF: Readonly<Record<MeasurementId, OrderPart>> = {
 };
 
 export const orderWords = {
-  heading: 'Order',
+  heading: 'Order sheet',
   close: 'Close',
   intro:
     'Only numbers that you confirm, and that nothing on the sheet contradicts, go to the workshop. A confirmation ends as soon as the number is changed.',
@@ -60,7 +60,8 @@ export const orderWords = {
   withdrawAll: 'Withdraw all',
   goTo: 'Go to the field',
   goToOf: (place: string): string => `Go to the field of ${place}`,
-  doubt: (amount: string): string => `± ${amount} (95 %)`,
+  doubt: (amount: string): string => `± ${amount}`,
+  doubtNote: 'Behind each value: its own doubt (95 %).',
   confirmed: 'Confirmed.',
   confirmedBy: (reader: string): string => `Confirmed by ${reader}.`,
   leftOut: 'Confirmed, but left out of the order while it does not fit.',
@@ -73,11 +74,12 @@ export const orderWords = {
   scale: (sum: string): string => `Scale: ${sum}.`,
   countConfirmed: (confirmed: number, all: number): string => `${confirmed} of ${all} readings confirmed.`,
 
-  preview: 'Order sheet',
+  preview: 'What is ordered',
   print: 'Print the order',
   printNote: 'Prints this sheet alone, on A4 or Letter.',
 
   // On the order sheet itself.
+  invented: 'Invented wearer: nothing of this is to be made.',
   title: 'Order sheet',
   wearer: 'Wearer',
   date: 'Date',
