@@ -243,10 +243,10 @@ describe('what is said beside it', () => {
     expect(suspicion?.conflict?.with).toBe('population');
   });
 
-  it('says nothing of which where it cannot be told', () => {
-    const { suspicions, doubts } = reconcile(sheet({ monoPdR: 28, monoNearR: 31 }));
-    expect([...(suspicions[0]?.names ?? [])].sort()).toEqual(['monoNearR', 'monoPdR']);
-    for (const doubt of Object.values(doubts)) expect(doubt).toBeLessThan(0.95);
+  it('that near is never more than far: the two changed places', () => {
+    const reconciliation = reconcile(sheet({ monoPdR: 28, monoNearR: 31 }));
+    expect(first(reconciliation)).toBe('rows-swapped monoPdR 31 monoNearR 28');
+    expect(reconciliation.suspicions[0]?.conflict?.with).toBe('near-from-far');
   });
 
   it('reconciled values that leave a wrong reading out', () => {
