@@ -15,12 +15,14 @@ export interface Decentration {
   readonly upMm: number;
 }
 
+/** Distance between both boxed centres, mm. */
+export function boxedCentreDistanceMm({ boxWidthMm, distanceBetweenLensesMm }: FrameSizes): number {
+  return boxWidthMm + distanceBetweenLensesMm;
+}
+
 /** Decentration inward of one lens: half of the boxed centre distance less the eye's PD, mm (common practice). */
-export function inwardDecentrationMm(
-  { boxWidthMm, distanceBetweenLensesMm }: FrameSizes,
-  monocularPdMm: number,
-): number {
-  return (boxWidthMm + distanceBetweenLensesMm) / 2 - monocularPdMm;
+export function inwardDecentrationMm(frame: FrameSizes, monocularPdMm: number): number {
+  return boxedCentreDistanceMm(frame) / 2 - monocularPdMm;
 }
 
 /** Decentration upward: height above the lower edge of the box less half of the box, mm. */
