@@ -161,16 +161,18 @@ function explain(
     if (slips.length < faults.length || probability < WORTH_SAYING) return [];
     return [{ slips: slips as unknown as Explanation['slips'], probability }];
   });
+  const [best] = ranked;
+  const isTaken = best !== undefined && best.probability >= TAKEN_AS_TRUE;
+  const involved = isTaken ? new Set(best.faults.flatMap(({ places }) => places)) : null;
   const handPlaces = [...shares]
-    .filter(([place, share]) => place < READING_NAMES.length && (share >= INVOLVED || suspected.places.has(place)))
+    .filter(([place, share]) => {
+      if (place >= READING_NAMES.length) return false;
+      return suspected.places.has(place) || (involved === null ? share >= INVOLVED : involved.has(place));
+    })
     .sort(([, a], [, b]) => b - a)
     .map(([place]) => place);
   const first = handPlaces[0] ?? [...suspected.places][0]!;
-  const [best] = ranked;
-  const accepted =
-    best !== undefined && best.probability >= TAKEN_AS_TRUE
-      ? best.faults
-      : [{ slip: null, places: handPlaces, changes: [], logPrior: 0 }];
+  const accepted = isTaken ? best.faults : [{ slip: null, places: handPlaces, changes: [], logPrior: 0 }];
   return {
     accepted,
     suspicion: {
