@@ -4,8 +4,10 @@ import type { ReadingName } from '../core/catalogue/measurement.js';
 import { writtenReadings } from '../session/misfits.js';
 import { orderOf } from '../session/order.js';
 import { parseEffectiveDiameter, parsePrescription } from '../session/prescription-entry.js';
+import { fitsBox, lensCautions } from '../session/prescription-frame.js';
 import { useEquipment } from './equipment.js';
 import { goToReading } from './hand-place.js';
+import { cautionSentence } from './lens-words.js';
 import { Modal } from './modal.js';
 import { OrderConfirming } from './order-confirming.js';
 import { orderDoubtSentences } from './order-doubts.js';
@@ -90,12 +92,27 @@ function useOrderContent(sheet: SheetInHand): OrderContent {
   const isJoined = rows.some(({ fields }) =>
     fields.some(({ field, together }) => names.has(field) && together?.origin === null),
   );
+  const parsed = parsePrescription(prescription);
+  const orderedValues: { readonly [Name in ReadingName]?: number } = Object.fromEntries(
+    values.map(({ name, value }) => [name, value]),
+  );
+  const lensDoubts = !parsed.ok
+    ? []
+    : lensCautions(orderedValues, parsed.value.prescription)
+        // What a progressive lens lacks is among the doubts of the order.
+        .filter(({ kind, missing }) => kind !== 'progressive' && missing.length > 0)
+        .map((caution) => cautionSentence(caution, catalogue));
   const effectiveDiameter = parseEffectiveDiameter(prescription.effectiveDiameter);
+  const isDiameterUsed = effectiveDiameter?.ok === true && fitsBox(effectiveDiameter.value, orderedValues);
   return {
     order,
-    doubts: values.some(({ by }) => by.trim() === '') ? [...doubts, doubtWords.nameless] : doubts,
-    prescription: parsePrescription(prescription),
-    effectiveDiameterMm: effectiveDiameter?.ok === true ? effectiveDiameter.value : null,
+    doubts: [
+      ...doubts,
+      ...(values.length > 0 ? lensDoubts : []),
+      ...(values.some(({ by }) => by.trim() === '') ? [doubtWords.nameless] : []),
+    ],
+    prescription: parsed,
+    effectiveDiameterMm: isDiameterUsed ? effectiveDiameter.value : null,
     notes,
     readers: [...new Set(values.map(({ by }) => by.trim()))].filter((name) => name !== ''),
     secondReader: isJoined ? otherName.trim() : null,

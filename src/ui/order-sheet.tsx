@@ -3,6 +3,7 @@ import { SIDES } from '../core/units/side.js';
 import type { Order, OrderLine } from '../session/order.js';
 import type { PrescriptionEntry, PrescriptionFailure } from '../session/prescription-entry.js';
 import type { WearerNotes } from '../session/wearer-notes.js';
+import { prescriptionWords } from './lens-words.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
 import { orderedFrame } from './order-frame.js';
 import type { OrderedFrame, OrderedLens } from './order-frame.js';
@@ -122,7 +123,7 @@ function PrescriptionPart({ content: { prescription } }: { readonly content: Ord
     <section>
       <table className="order-prescription">
         <caption>
-          {words.prescription}, {words.lensKinds[eyes.lensKind]}
+          {words.prescription}, {prescriptionWords.kinds[eyes.lensKind]}
         </caption>
         <tbody>
           {SIDES.map((side) => (

@@ -1,5 +1,4 @@
 import type { MeasurementId } from '../core/catalogue/measurement.js';
-import type { LensKind } from '../core/lenses/prescription.js';
 
 /** The parts of the order in which a workshop looks for a number. */
 export const ORDER_PARTS = ['centration', 'frame', 'bridge', 'sides', 'eyes'] as const;
@@ -86,12 +85,6 @@ export const orderWords = {
   readers: 'Read and confirmed by',
   nobody: 'no name given',
   secondReading: (name: string): string => (name === '' ? 'a second reader as well' : `second reading by ${name}`),
-  lensKind: 'Lenses',
-  lensKinds: {
-    'single-vision': 'single vision',
-    multifocal: 'multifocal with a segment',
-    progressive: 'progressive',
-  } satisfies Record<LensKind, string>,
   prescription: 'Prescription',
   prescriptionNote: 'Notation after BS 2738-3, from memory.',
   prescribedAt: (mm: string): string => `Found at a vertex distance of ${mm} mm.`,
