@@ -36,6 +36,23 @@ describe('constraintOf', () => {
     expect(constraint('pdFar', ['boxLensHeight'])).toBe('none');
   });
 
+  it('asks of swapped sides who tells their difference, not their sum', () => {
+    const swapped = (others: readonly ReadingName[]) => {
+      const readings = Object.fromEntries(
+        ['monoPdR', 'monoPdL', ...others].map((one) => [one, { scale: [30], zeroOffset: null }]),
+      );
+      const record = { id: null, workingDistanceMm: null, readings, estimates: {} };
+      const restorations = [
+        { name: 'monoPdR', written: 30, restored: 33 },
+        { name: 'monoPdL', written: 33, restored: 30 },
+      ] as const;
+      return constraintOf({ kind: 'sides-swapped', restorations }, evidenceOfRecord(record, [], catalogue));
+    };
+    expect(swapped(['pdFar'])).toBe('none');
+    // the near distances of each eye tell 0.94 of the same difference, each with the doubt of one reading
+    expect(swapped(['pdFar', 'monoNearR', 'monoNearL'])).not.toBe('none');
+  });
+
   it('takes a camera for as good as it is', () => {
     const own = takeReading('pdFar', 63, catalogue).standardUncertainty;
     // four standard deviations of the difference between hand and camera are 3 mm at this uncertainty, by people as wide as they are

@@ -6,16 +6,18 @@ import { reconcile } from '../../src/core/crosscheck/reconcile.js';
 import { decodeRecordFile, readRecordTable } from '../../src/session/record-table.js';
 import { DEFAULT_SIMULATION, simulateFittings } from '../simulation/simulate-fitting.js';
 import { constraintOf } from './constraint.js';
+import type { SlipOutcome } from './judge-fitting.js';
 import { gaugesOfTable } from './record-evidence.js';
 import type { RecordFindings } from './record-findings.js';
 import { findingsOfRecord } from './record-findings.js';
 import type { Block, BlockOutcome, SimulationTools, WrongPdOutcome } from './simulate-block.js';
-import { judgeBlock, judgeWrongPds } from './simulate-block.js';
+import { judgeBlock, judgeSwappedSides, judgeWrongPds } from './simulate-block.js';
 
 /** A part of the work that a thread can do by itself. */
 export type Job =
   | { readonly kind: 'simulation'; readonly block: Block; readonly withRecords: boolean }
   | { readonly kind: 'wrong-pds'; readonly block: Block }
+  | { readonly kind: 'swapped-sides'; readonly block: Block }
   /** the records of a file that was read without problems, from one up to, not including, another, counted from 0 */
   | { readonly kind: 'records'; readonly file: string; readonly from: number; readonly to: number };
 
@@ -23,6 +25,7 @@ export type Job =
 export interface JobOutcomes {
   readonly simulation: BlockOutcome;
   readonly 'wrong-pds': readonly WrongPdOutcome[];
+  readonly 'swapped-sides': readonly SlipOutcome[];
   readonly records: readonly RecordFindings[];
 }
 
@@ -41,6 +44,8 @@ export function runJob(job: Job): JobOutcomes[Job['kind']] {
       return judgeBlock(job.block, DEFAULT_SIMULATION, job.withRecords, TOOLS);
     case 'wrong-pds':
       return judgeWrongPds(job.block, DEFAULT_SIMULATION, TOOLS);
+    case 'swapped-sides':
+      return judgeSwappedSides(job.block, DEFAULT_SIMULATION, TOOLS);
     case 'records':
       return findingsOfRows(job.file, job.from, job.to);
   }

@@ -9,7 +9,7 @@ import type { SlippedSheet } from './judge-fitting.js';
 import type { SimulationRun } from './report.js';
 import { reportOf, writeReport } from './report.js';
 import type { SimulationTools } from './simulate-block.js';
-import { BLOCK_SIZE, blocksOf, judgeBlock, judgeWrongPds, WRONG_PD_MM } from './simulate-block.js';
+import { BLOCK_SIZE, blocksOf, judgeBlock, judgeSwappedSides, judgeWrongPds, WRONG_PD_MM } from './simulate-block.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
 const TRUE_PD = 63;
@@ -91,11 +91,62 @@ describe('blocks of a simulation', () => {
 
   it('try wrong PDs on clean sheets, with the other readings and without', () => {
     const outcomes = judgeWrongPds({ seed: 5, count: 10, first: 0 }, OPTIONS, TOOLS);
-    expect(outcomes).toHaveLength(20);
-    expect(outcomes.filter(({ isAlone }) => isAlone)).toHaveLength(10);
+    expect(outcomes).toHaveLength(30);
+    expect(outcomes.filter(({ condition }) => condition === 'alone')).toHaveLength(10);
     // 1.5 mm is more than the invented cross-check lets pass
     expect(WRONG_PD_MM).toBeGreaterThan(1);
     expect(outcomes.every(({ isFlagged }) => isFlagged)).toBe(true);
+  });
+});
+
+describe('swapped sides', () => {
+  const apart = (right: number, left: number): SlippedSheet => ({
+    evidence: {
+      ...sheet(TRUE_PD),
+      readings: {
+        monoPdR: takeReading('monoPdR', right, catalogue),
+        monoPdL: takeReading('monoPdL', left, catalogue),
+        crestHeightR: takeReading('crestHeightR', 3, catalogue),
+      },
+    },
+    slips: [],
+  });
+  /** Suspects and names whatever differs from right 33, left 30. */
+  const naming: Reconcile = ({ readings }) => {
+    const [right, left] = [readings.monoPdR?.value ?? 0, readings.monoPdL?.value ?? 0];
+    const restorations = [
+      { name: 'monoPdR', written: right, restored: 33 },
+      { name: 'monoPdL', written: left, restored: 30 },
+    ] as const;
+    const explanations = [{ slips: [{ kind: 'sides-swapped', restorations }], probability: 0.8 }] as const;
+    const suspicion = { names: ['monoPdR'], probability: 0.8, explanations, conflict: null, expected: null } as const;
+    return { suspicions: right === 30 ? [suspicion] : [], values: {}, doubts: {} };
+  };
+  const outcomes = (...sheets: readonly SlippedSheet[]) =>
+    judgeSwappedSides({ seed: 1, count: 2, first: 0 }, OPTIONS, {
+      ...TOOLS,
+      simulate: () => sheets,
+      reconcile: naming,
+    });
+
+  it('are made where both sides are written and differ by 2 mm', () => {
+    expect(outcomes(apart(33, 30))).toMatchObject([
+      { kind: 'sides-swapped', measurement: 'monocularPd', magnitude: 3, isFlagged: true, isNamedFirst: true },
+    ]);
+    expect(outcomes(apart(31, 30), apart(32, 30))).toMatchObject([{ magnitude: 2 }]);
+  });
+
+  it('are counted by measurement', () => {
+    const run = { seed: 1, workers: 1, seconds: 1, wrongPds: [], swappedSides: outcomes(apart(33, 30), apart(34, 30)) };
+    const { sheets } = judgeBlock({ seed: 1, count: 5, first: 0 }, OPTIONS, false, TOOLS);
+    const { swappedSides, targets } = reportOf({ ...run, sheets });
+    expect(swappedSides).toMatchObject([
+      { measurement: 'monocularPd', constraint: 'narrow', flagged: { trials: 2, hits: 2 }, namedFirst: { hits: 2 } },
+    ]);
+    expect(targets.filter(({ name }) => name.startsWith('sides swapped')).map(({ isMet }) => isMet)).toEqual([
+      true,
+      true,
+    ]);
   });
 });
 
@@ -106,9 +157,10 @@ describe('the report of a simulation', () => {
     seconds: 2,
     sheets: blocksOf(3, 1000).flatMap((block) => judgeBlock(block, OPTIONS, false, TOOLS).sheets),
     wrongPds: [
-      { isAlone: false, isFlagged: true },
-      { isAlone: true, isFlagged: false },
+      { condition: 'read-once', isFlagged: true },
+      { condition: 'alone', isFlagged: false },
     ],
+    swappedSides: [],
   };
   const report = reportOf(run);
   const slipCount = run.sheets.filter(({ slips }) => slips.length > 0).length;
@@ -129,7 +181,7 @@ describe('the report of a simulation', () => {
   });
 
   it('says which figures are met, and which were not tried', () => {
-    expect(report.targets.map(({ isMet }) => isMet)).toEqual([true, true, true, null, true, false]);
+    expect(report.targets.map(({ isMet }) => isMet)).toEqual([true, true, true, null, null, true, null, false]);
   });
 
   it('holds what was said against what was so', () => {
@@ -143,8 +195,8 @@ describe('the report of a simulation', () => {
     const text = writeReport(report);
     expect(text).toContain('Simulated fittings: 1000, seed 3');
     expect(text).toMatch(/clean sheets flagged +0\.0 % \(0\.0 to 0\.\d\) +of \d+ +asked at most 1 % +met/);
-    expect(text).toMatch(/sides swapped, 2 and more: flagged +- +of 0 +asked at least 85 % +not tried/);
-    expect(text).toMatch(/PD and picture alone +0\.0 % .*NOT MET/);
+    expect(text).toMatch(/sides swapped, 2 mm and more, all: flagged +- +of 0 +asked at least 85 % +not tried/);
+    expect(text).toMatch(/only the PD and the picture +0\.0 % .*NOT MET/);
     expect(text).toContain('1000 fittings in 2.0 s with 1 worker, 500 a second');
     expect(text.split('\n').every((line) => line === line.trimEnd())).toBe(true);
   });

@@ -2,7 +2,8 @@ import type { Evidence, Reconcile } from '../../src/core/crosscheck/reconciliati
 import type { Slip } from '../../src/core/crosscheck/slip.js';
 import type { FittingRecord } from '../../src/session/record-table.js';
 import type { SimulationOptions } from '../simulation/simulate-fitting.js';
-import type { Constraint, SheetOutcome, SlippedSheet } from './judge-fitting.js';
+import { mustBeSeen } from './constraint.js';
+import type { Constraint, SheetOutcome, SlipOutcome, SlippedSheet } from './judge-fitting.js';
 import { isSuspected, judgeFitting } from './judge-fitting.js';
 import { recordOfEvidence } from './record-evidence.js';
 
@@ -59,10 +60,14 @@ export function judgeBlock(
   return { sheets, records };
 }
 
+/** With what a wrong PD is held against the picture: all other readings, each PD read once or three times; or nothing else. */
+export const WRONG_PD_CONDITIONS = ['read-once', 'read-three-times', 'alone'] as const;
+
+export type WrongPdCondition = (typeof WRONG_PD_CONDITIONS)[number];
+
 /** A PD that is wrong by `WRONG_PD_MM`, all else written right. */
 export interface WrongPdOutcome {
-  /** nothing but the PD and the camera's estimates, so that no other reading can tell */
-  readonly isAlone: boolean;
+  readonly condition: WrongPdCondition;
   readonly isFlagged: boolean;
 }
 
@@ -75,15 +80,48 @@ export function judgeWrongPds(
   options: SimulationOptions,
   { simulate, reconcile }: SimulationTools,
 ): readonly WrongPdOutcome[] {
-  const outcomes: WrongPdOutcome[] = [];
-  for (const { evidence } of simulate(seed, count, { ...options, slipShare: 0, secondSlipShare: 0, cameraShare: 1 })) {
-    const { pdFar } = evidence.readings;
-    if (pdFar === undefined) continue;
-    const by = outcomes.length % 4 < 2 ? WRONG_PD_MM : -WRONG_PD_MM;
-    const wrong = { ...pdFar, value: pdFar.value + by };
-    for (const isAlone of [false, true]) {
-      const readings = isAlone ? { pdFar: wrong } : { ...evidence.readings, pdFar: wrong };
-      outcomes.push({ isAlone, isFlagged: isSuspected('pdFar', reconcile({ ...evidence, readings })) });
+  const clean = { ...options, slipShare: 0, secondSlipShare: 0, cameraShare: 1 };
+  return WRONG_PD_CONDITIONS.flatMap((condition) => {
+    const outcomes: WrongPdOutcome[] = [];
+    const sheets = simulate(seed, count, { ...clean, pdRepeats: condition === 'read-three-times' ? 3 : 1 });
+    for (const { evidence } of sheets) {
+      const { pdFar } = evidence.readings;
+      if (pdFar === undefined) continue;
+      const by = outcomes.length % 2 === 0 ? WRONG_PD_MM : -WRONG_PD_MM;
+      const wrong = { ...pdFar, value: pdFar.value + by };
+      const readings = condition === 'alone' ? { pdFar: wrong } : { ...evidence.readings, pdFar: wrong };
+      outcomes.push({ condition, isFlagged: isSuspected('pdFar', reconcile({ ...evidence, readings })) });
+    }
+    return outcomes;
+  });
+}
+
+/** Clean sheets on which each measurement in turn has its sides swapped, where these differ by what the issue asks for. */
+export function judgeSwappedSides(
+  { seed, count }: Block,
+  options: SimulationOptions,
+  { simulate, reconcile, constraintOf }: SimulationTools,
+): readonly SlipOutcome[] {
+  const outcomes: SlipOutcome[] = [];
+  for (const { evidence } of simulate(seed, count, { ...options, slipShare: 0, secondSlipShare: 0 })) {
+    for (const { fields, unit } of evidence.catalogue) {
+      const [right, left] = fields.flatMap(({ name }) => evidence.readings[name] ?? []);
+      if (right === undefined || left === undefined) continue;
+      if (Math.abs(right.value - left.value) < mustBeSeen('sides-swapped', unit)) continue;
+      const readings = {
+        ...evidence.readings,
+        [right.name]: { ...right, value: left.value },
+        [left.name]: { ...left, value: right.value },
+      };
+      const restorations = [
+        { name: right.name, written: left.value, restored: right.value },
+        { name: left.name, written: right.value, restored: left.value },
+      ];
+      const swapped: SlippedSheet = {
+        evidence: { ...evidence, readings },
+        slips: [{ kind: 'sides-swapped', restorations }],
+      };
+      outcomes.push(...judgeFitting(swapped, reconcile(swapped.evidence), constraintOf, 0).slips);
     }
   }
   return outcomes;

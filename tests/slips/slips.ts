@@ -25,8 +25,9 @@ const REFUSED = 2;
 /** Chosen: below this a second thread takes longer to start than it saves. */
 const WORTH_A_THREAD = 500;
 
-/** One PD is made wrong for so many fittings. */
+/** For so many fittings one sheet more is simulated on which the PD is made wrong, and one on which all sides are swapped in turn. */
 const FITTINGS_PER_WRONG_PD = 10;
+const FITTINGS_PER_SWAPPED_SIDES = 40;
 
 async function examineFile(
   asked: Extract<Asked, { kind: 'records' }>,
@@ -78,8 +79,12 @@ async function simulate(
     blocksOf(seed, count).map((block) => ({ kind: 'simulation' as const, block, withRecords: recordsFile !== null })),
   );
   const seconds = (performance.now() - start) / 1000;
+  const fewer = (share: number) => blocksOf(seed, Math.ceil(count / share));
   const wrongPds = await force.run(
-    blocksOf(seed, Math.ceil(count / FITTINGS_PER_WRONG_PD)).map((block) => ({ kind: 'wrong-pds' as const, block })),
+    fewer(FITTINGS_PER_WRONG_PD).map((block) => ({ kind: 'wrong-pds' as const, block })),
+  );
+  const swappedSides = await force.run(
+    fewer(FITTINGS_PER_SWAPPED_SIDES).map((block) => ({ kind: 'swapped-sides' as const, block })),
   );
   const report = reportOf({
     seed,
@@ -87,6 +92,7 @@ async function simulate(
     seconds,
     sheets: outcomes.flatMap(({ sheets }) => sheets),
     wrongPds: wrongPds.flat(),
+    swappedSides: swappedSides.flat(),
   });
   if (jsonFile !== null) await writeFile(jsonFile, `${JSON.stringify(report, null, 1)}\n`);
   if (recordsFile !== null) {
