@@ -153,7 +153,7 @@ function ConfirmingEntry(props: {
         <p className="order-read">{field.typed}</p>
       ) : (
         <p className="order-read">
-          <strong>{withUnit(plainNumber(together.value), unit)}</strong>{' '}
+          <strong>{plainNumber(together.value)}</strong>{' '}
           {words.doubt(withUnit(formatNumber(COVERAGE * together.standardUncertainty, 1), unit))}
         </p>
       )}
@@ -199,7 +199,7 @@ function ConfirmingEntry(props: {
 function confirmedWords({ confirmation }: FieldRow, isOrdered: boolean): string {
   if (confirmation === null) return '';
   if (!isOrdered) return words.leftOut;
-  return confirmation.by === '' ? words.confirmed : words.confirmedBy(confirmation.by);
+  return confirmation.by.trim() === '' ? words.confirmed : words.confirmedBy(confirmation.by.trim());
 }
 
 /** What speaks against a reading, a sentence each. */

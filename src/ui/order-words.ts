@@ -62,7 +62,7 @@ export const orderWords = {
   doubt: (amount: string): string => `± ${amount}`,
   doubtNote: 'Behind each value: its own doubt (95 %).',
   confirmed: 'Confirmed.',
-  confirmedBy: (reader: string): string => `Confirmed by ${reader}.`,
+  confirmedBy: (reader: string): string => `Confirmed by ${reader}${reader.endsWith('.') ? '' : '.'}`,
   leftOut: 'Confirmed, but left out of the order while it does not fit.',
   cameraAgrees: 'The camera agrees.',
   cameraCannotTell: 'The camera cannot tell.',
