@@ -1,7 +1,6 @@
-import type { Catalogue } from '../../src/core/catalogue/catalogue.js';
 import { measurementOfReading } from '../../src/core/catalogue/catalogue.js';
 import { READING_NAMES, type MeasurementUnit, type ReadingName } from '../../src/core/catalogue/measurement.js';
-import { faceModel, type FaceModel } from '../../src/core/crosscheck/face-model.js';
+import { faceModel } from '../../src/core/crosscheck/face-model.js';
 import type { Evidence } from '../../src/core/crosscheck/reconciliation.js';
 import type { Slip, SlipKind } from '../../src/core/crosscheck/slip.js';
 import { invertSymmetric } from '../../src/core/fitting/linear-system.js';
@@ -17,8 +16,11 @@ export function mustBeSeen(kind: SlipKind, unit: MeasurementUnit): number {
 /** So many standard deviations off is more than chance on any of some forty readings. Chosen. */
 const STANDS_OUT = 4;
 
-/** All else tells hardly more than the population does where it leaves more than this share of its spread. Chosen. */
-const HARDLY_NARROWER = 0.9;
+/**
+ * All else tells hardly more than the population does where it leaves more than this share of its spread. Of two sides it must tell
+ * the order, and that sides are alike is as true of either order. Chosen.
+ */
+const HARDLY_NARROWER = { number: 0.9, order: 0.6 } as const;
 
 /**
  * How narrowly everything else on the sheet (other readings, camera) tells what the slip changed, by the face model's
@@ -26,7 +28,7 @@ const HARDLY_NARROWER = 0.9;
  * changed places, that is their difference, which other readings may leave open where they tell the sum.
  */
 export function constraintOf(slip: Slip, { readings, estimates, catalogue, workingDistanceMm }: Evidence): Constraint {
-  const model = modelOf(catalogue, workingDistanceMm);
+  const model = faceModel(catalogue, workingDistanceMm);
   const changed = slip.restorations.filter(({ written, restored }) => written !== restored);
   const touched = changed.map(({ name }) => name);
   const others = READING_NAMES.filter((name) => readings[name] !== undefined && !touched.includes(name));
@@ -55,7 +57,8 @@ export function constraintOf(slip: Slip, { readings, estimates, catalogue, worki
     touched.map((_, i) => covariance[i]!.slice(0, touched.length)),
   );
   // people alone tell an iris narrowly, but nothing else on the sheet does
-  if (left > HARDLY_NARROWER * alone) return 'none';
+  const limit = slip.kind === 'sides-swapped' ? HARDLY_NARROWER.order : HARDLY_NARROWER.number;
+  if (left > limit * alone) return 'none';
   const { unit } = measurementOfReading(catalogue, touched[0]!);
   return STANDS_OUT * size * left <= mustBeSeen(slip.kind, unit) ? 'narrow' : 'wide';
 }
@@ -69,14 +72,4 @@ function spreadAlong(change: readonly number[], covariance: readonly (readonly n
     0,
   );
   return 1 / Math.sqrt(square);
-}
-
-const MODELS = new WeakMap<Catalogue, Map<number, FaceModel>>();
-
-function modelOf(catalogue: Catalogue, workingDistanceMm: number): FaceModel {
-  const known = MODELS.get(catalogue) ?? new Map<number, FaceModel>();
-  MODELS.set(catalogue, known);
-  const model = known.get(workingDistanceMm) ?? faceModel(catalogue, workingDistanceMm);
-  known.set(workingDistanceMm, model);
-  return model;
 }

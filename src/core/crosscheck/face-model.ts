@@ -60,6 +60,9 @@ const FRAME = {
   leanFollowsSides: 0.4,
 } as const;
 
+/** A table of records may have a working distance for each; this many are kept. */
+const MOST_MODELS = 50;
+
 const MODELS = new WeakMap<Catalogue, Map<number, FaceModel>>();
 
 /** The distribution for a catalogue and a working distance (spectacle plane to the near object, mm); made once for each. */
@@ -67,6 +70,7 @@ export function faceModel(catalogue: Catalogue, workingDistanceMm: number): Face
   const known = MODELS.get(catalogue) ?? new Map<number, FaceModel>();
   MODELS.set(catalogue, known);
   const model = known.get(workingDistanceMm) ?? makeFaceModel(catalogue, workingDistanceMm);
+  if (known.size >= MOST_MODELS) known.clear();
   known.set(workingDistanceMm, model);
   return model;
 }

@@ -1,6 +1,8 @@
 import type { Catalogue } from '../catalogue/catalogue.js';
 import { measurementOfReading } from '../catalogue/catalogue.js';
-import type { ReadingName } from '../catalogue/measurement.js';
+import type { MeasurementId, ReadingName } from '../catalogue/measurement.js';
+import { invertSymmetric, logDeterminant, multiplyMatrixVector } from '../fitting/linear-system.js';
+import { invariant } from '../result.js';
 import type { ObservedSheet } from './observed-sheet.js';
 import { gainOfChanges, nameAt, placeOf, predictFromOthers } from './observed-sheet.js';
 import type { Evidence } from './reconciliation.js';
@@ -18,6 +20,13 @@ export interface Hypothesis {
 const UNEXPLAINED_FREQUENCY = 0.0005;
 const MISLED_FREQUENCY = 0.003;
 
+/**
+ * How often a reading is badly taken: a rule held askew, the wrong edge of an iris. It is then off by more than its repeatability,
+ * about as much as its tolerance (chosen, as the frequencies are: PDs are read through the air, past one's own nose).
+ */
+const BADLY_TAKEN_FREQUENCY = { pd: 0.005, other: 0.0005 } as const;
+const PD_ROWS: readonly MeasurementId[] = ['binocularPd', 'monocularPd', 'nearPd', 'monocularNearPd'];
+
 /** Hypotheses that are less likely than the best by more than this (logarithm) are left out: 3 in ten thousand. */
 const NEGLIGIBLE = 8;
 
@@ -33,7 +42,7 @@ export function faultsOf(sheet: ObservedSheet, evidence: Evidence): readonly Fau
   const faults: Fault[] = [];
   for (const place of handPlaces) {
     faults.push(...faultsOfOne(nameAt(place), evidence));
-    faults.push(unexplained(place, evidence.catalogue, UNEXPLAINED_FREQUENCY));
+    faults.push(unexplained(place, evidence.catalogue, UNEXPLAINED_FREQUENCY), badlyTaken(place, evidence.catalogue));
   }
   faults.push(...faultsOfTwo(evidence));
   for (const pair of halvedEyes(evidence.readings)) faults.push(halved(sheet, evidence, pair));
@@ -44,7 +53,13 @@ export function faultsOf(sheet: ObservedSheet, evidence: Evidence): readonly Fau
 /** Anything may stand there: evenly over all that is possible. */
 function unexplained(place: number, catalogue: Catalogue, frequency: number): Fault {
   const { low, high } = measurementOfReading(catalogue, nameAt(place)).plausible.hard;
-  return { slip: null, places: [place], changes: [], logPrior: Math.log(frequency / (high - low)) };
+  return { slip: null, places: [place], changes: [], scatter: Infinity, logPrior: Math.log(frequency / (high - low)) };
+}
+
+function badlyTaken(place: number, catalogue: Catalogue): Fault {
+  const { id, tolerance } = measurementOfReading(catalogue, nameAt(place));
+  const frequency = BADLY_TAKEN_FREQUENCY[PD_ROWS.includes(id) ? 'pd' : 'other'];
+  return { slip: null, places: [place], changes: [], scatter: tolerance.value ** 2, logPrior: Math.log(frequency) };
 }
 
 /** Just the halves stand there, whatever is true: the values say nothing, and would not be equal but by chance. */
@@ -61,6 +76,7 @@ function halved(sheet: ObservedSheet, evidence: Evidence, pair: readonly [Readin
     slip: { kind: 'halved', restorations },
     places,
     changes: [],
+    scatter: Infinity,
     logPrior: Math.log(SLIP_FREQUENCY.halved / resolution ** 2),
   };
 }
@@ -88,36 +104,87 @@ export function weighHypotheses(sheet: ObservedSheet, faults: readonly Fault[]):
 }
 
 /** How much likelier the sheet is with this fault than without any. */
-function gainOf(sheet: ObservedSheet, { places, changes, logPrior }: Fault): number {
+function gainOf(sheet: ObservedSheet, fault: Fault): number {
+  const { places, changes, scatter, logPrior } = fault;
   if (changes.length > 0) return logPrior + gainOfChanges(sheet, changes);
-  if (places.length > 1) return logPrior - predictFromOthers(sheet, places).logDensity;
-  return logPrior + leavingOut(sheet, places[0]!, sheet.weighted[places[0]!]!);
+  const [place, second] = places;
+  if (second !== undefined) return logPrior + loosenedTogether(sheet, [fault]);
+  return logPrior + loosened(sheet, place!, sheet.weighted[place!]!, scatter);
 }
 
-/** Less the logarithm of the density of one value given all others, its prediction having the variance 1 / W_ii. */
-function leavingOut({ precision }: ObservedSheet, place: number, weighted: number): number {
+/**
+ * What one value gains if it scatters more by a variance v. All others predict it with the variance s² = 1 / W_ii, and it lies
+ * r = (W r)_i / W_ii off: ln N(r; 0, s² + v) - ln N(r; 0, s²); without the first term where it says nothing at all.
+ */
+function loosened({ precision }: ObservedSheet, place: number, weighted: number, scatter: number): number {
   const own = precision[place]![place]!;
-  return 0.5 * (weighted ** 2 / own + Math.log((2 * Math.PI) / own));
+  const distance = weighted ** 2 / own;
+  if (scatter === Infinity) return 0.5 * (distance + Math.log((2 * Math.PI) / own));
+  const share = 1 / (1 + scatter * own);
+  return 0.5 * (distance * (1 - share) + Math.log(share));
+}
+
+/** The same for several values at once. */
+function loosenedTogether(sheet: ObservedSheet, faults: readonly Fault[]): number {
+  const places = faults.flatMap((fault) => fault.places);
+  if (faults.length === 2 && places.length === 2) return loosenedPair(sheet, faults[0]!, faults[1]!);
+  const { off, covariance, logDensity } = predictFromOthers(sheet, places);
+  const scatters = faults.flatMap((fault) => fault.places.map(() => fault.scatter));
+  const bound = scatters.flatMap((scatter, i) => (scatter === Infinity ? [] : [i]));
+  if (bound.length === 0) return -logDensity;
+  const looser = bound.map((i) => bound.map((j) => covariance[i]![j]! + (i === j ? scatters[i]! : 0)));
+  const inverse = invertSymmetric(looser);
+  invariant(inverse !== null, 'a covariance is positive definite');
+  const offBound = bound.map((i) => off[i]!);
+  const distance = multiplyMatrixVector(inverse, offBound).reduce((total, one, i) => total + one * offBound[i]!, 0);
+  return -0.5 * (distance + bound.length * Math.log(2 * Math.PI) + logDeterminant(looser)) - logDensity;
+}
+
+/** The same for two values, written out: most of the time goes here. */
+function loosenedPair({ weighted, precision }: ObservedSheet, a: Fault, b: Fault): number {
+  const [i, j] = [a.places[0]!, b.places[0]!];
+  const [p, q, r] = [precision[i]![i]!, precision[j]![j]!, precision[i]![j]!];
+  const determinant = p * q - r * r;
+  // the covariance of written less predicted, (W_BB)^-1, and how far each is off
+  const [varianceA, varianceB, shared] = [q / determinant, p / determinant, -r / determinant];
+  const offA = varianceA * weighted[i]! + shared * weighted[j]!;
+  const offB = shared * weighted[i]! + varianceB * weighted[j]!;
+  const before = logDensityOfTwo(offA, offB, varianceA, varianceB, shared);
+  const [looseA, looseB] = [varianceA + a.scatter, varianceB + b.scatter];
+  if (a.scatter === Infinity && b.scatter === Infinity) return -before;
+  if (a.scatter === Infinity) return logDensityOfOne(offB, looseB) - before;
+  if (b.scatter === Infinity) return logDensityOfOne(offA, looseA) - before;
+  return logDensityOfTwo(offA, offB, looseA, looseB, shared) - before;
+}
+
+function logDensityOfOne(off: number, variance: number): number {
+  return -0.5 * (off ** 2 / variance + Math.log(2 * Math.PI * variance));
+}
+
+function logDensityOfTwo(a: number, b: number, varianceA: number, varianceB: number, shared: number): number {
+  const determinant = varianceA * varianceB - shared ** 2;
+  const distance = (varianceB * a * a - 2 * shared * a * b + varianceA * b * b) / determinant;
+  return -0.5 * (distance + 2 * Math.log(2 * Math.PI) + Math.log(determinant));
 }
 
 /** Both faults together; they concern different places. `gainA` and `gainB` are those of each alone. */
 function jointGain(sheet: ObservedSheet, a: Fault, gainA: number, b: Fault, gainB: number): number {
   if (a.changes.length > 0 && b.changes.length > 0) return gainA + gainB - interaction(sheet, a, b);
   if (a.changes.length === 0 && b.changes.length === 0) {
-    return a.logPrior + b.logPrior - predictFromOthers(sheet, [...a.places, ...b.places]).logDensity;
+    return a.logPrior + b.logPrior + loosenedTogether(sheet, [a, b]);
   }
-  const [changed, gain, left] = a.changes.length > 0 ? [a, gainA, b] : [b, gainB, a];
-  // First the change, then what is left out is predicted from the changed sheet.
+  const [changed, gain, loose] = a.changes.length > 0 ? [a, gainA, b] : [b, gainB, a];
+  // First the change, then what is loosened is predicted from the changed sheet.
   const pullAt = (place: number): number =>
     changed.changes.reduce(
       (total, { place: at, by }) => total + by * sheet.precision[place]![at]!,
       sheet.weighted[place]!,
     );
-  const [place, second] = left.places;
-  if (second === undefined) return gain + left.logPrior + leavingOut(sheet, place!, pullAt(place!));
+  const [place, second] = loose.places;
+  if (second === undefined) return gain + loose.logPrior + loosened(sheet, place!, pullAt(place!), loose.scatter);
   const weighted = [...sheet.weighted];
-  for (const one of left.places) weighted[one] = pullAt(one);
-  return gain + left.logPrior - predictFromOthers({ ...sheet, weighted }, left.places).logDensity;
+  for (const one of loose.places) weighted[one] = pullAt(one);
+  return gain + loose.logPrior + loosenedTogether({ ...sheet, weighted }, [loose]);
 }
 
 /** dᵃᵀ W dᵇ: what two changes do to one another; zero where they concern things that have nothing to do with one another. */
@@ -170,9 +237,12 @@ function pairsByPlace(
     const one = lists[a]!;
     for (let b = 0; b < a; b += 1) {
       const other = lists[b]!;
-      if (one.prior + other.prior + 0.5 * explained(sheet, one.place, other.place) + MARGIN < floor) continue;
+      const both = 0.5 * explained(sheet, one.place, other.place) + MARGIN;
+      if (one.prior + other.prior + both < floor) continue;
       for (const i of one.faults) {
-        if (gains[i]! + other.prior + explainedAfter(sheet, faults[i]!, other.place) < floor) continue;
+        const { changes, logPrior } = faults[i]!;
+        const most = changes.length > 0 ? gains[i]! + explainedAfter(sheet, faults[i]!, other.place) : logPrior + both;
+        if (most + other.prior < floor) continue;
         for (const j of other.faults) {
           const gain = jointGain(sheet, faults[i]!, gains[i]!, faults[j]!, gains[j]!);
           if (gain < floor) continue;

@@ -15,7 +15,7 @@ import type { Fault } from './slip-faults.js';
  * From this probability on that something is wrong, it is said. Chosen so that of sheets without any slip fewer than one in a
  * hundred is questioned.
  */
-const SUSPECTED = 0.35;
+const SUSPECTED = 0.4;
 
 /** From this probability on one reading is named alone. */
 const SURE_WHICH = 0.8;
@@ -172,7 +172,9 @@ function explain(
     .sort(([, a], [, b]) => b - a)
     .map(([place]) => place);
   const first = handPlaces[0] ?? [...suspected.places][0]!;
-  const accepted = isTaken ? best.faults : [{ slip: null, places: handPlaces, changes: [], logPrior: 0 }];
+  const accepted = isTaken
+    ? best.faults
+    : [{ slip: null, places: handPlaces, changes: [], scatter: Infinity, logPrior: 0 }];
   return {
     accepted,
     suspicion: {

@@ -17,7 +17,7 @@ import type { Restoration, Slip, SlipKind } from './slip.js';
  */
 export const SLIP_FREQUENCY: Readonly<Record<SlipKind, number>> = {
   'digits-swapped': 0.001,
-  'sides-swapped': 0.001,
+  'sides-swapped': 0.003,
   'offset-forgotten': 0.001,
   'offset-twice': 0.001,
   'near-for-distance': 0.0005,
@@ -40,8 +40,13 @@ export interface Fault {
   readonly slip: Slip | null;
   /** the places of the sheet that it concerns */
   readonly places: readonly number[];
-  /** what it changes; empty where the values say nothing at all and are left out */
+  /** what it changes; empty where nobody knows what was meant */
   readonly changes: readonly Change[];
+  /**
+   * variance that it adds to what the values say; infinite where they say nothing at all and are left out; 0 where `changes` tell
+   * what was meant
+   */
+  readonly scatter: number;
   /** logarithm of its frequency, and of the density with which it writes what stands there */
   readonly logPrior: number;
 }
@@ -53,6 +58,7 @@ function faultOf(kind: SlipKind, restorations: readonly Restoration[], amongValu
     slip: { kind, restorations },
     places: changes.map(({ place }) => place),
     changes,
+    scatter: 0,
     logPrior: Math.log(SLIP_FREQUENCY[kind] / amongValues),
   };
 }
