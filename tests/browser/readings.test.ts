@@ -405,6 +405,28 @@ describe('what is typed', () => {
   });
 });
 
+describe('the printed sheet', () => {
+  it('has the rows with a reading, also of a folded block, and says whose they are', async () => {
+    const sheet = await openWithoutVision();
+    const { page } = sheet;
+    await page.getByRole('textbox', { name: 'Wearer', exact: true }).fill('No. 14');
+    await page.getByRole('textbox', { name: 'Name of the first reader' }).fill('A. Hale');
+    await page.emulateMedia({ media: 'print' });
+    expect(await sheet.row('headWidth').isVisible(), 'an empty sheet is a form').toBe(true);
+    await sheet.enter('headWidth', '15');
+    await sheet.enter('headWidth', '150');
+    expect(await sheet.row('headWidth').isVisible()).toBe(true);
+    expect(await sheet.row('headWidth').locator('s').innerText()).toContain('15');
+    expect(await sheet.row('pdFar').isVisible()).toBe(false);
+    await page.emulateMedia({ media: 'screen' });
+    await page.getByRole('button', { name: /^Head/ }).click();
+    await page.emulateMedia({ media: 'print' });
+    expect(await sheet.row('headWidth').isVisible()).toBe(true);
+    expect(await page.locator('.sheet-strip').isVisible()).toBe(false);
+    expect(await page.locator('.paper-facts').innerText()).toMatch(/Wearer: No\. 14\. Read by A\. Hale\./);
+  });
+});
+
 describe('no hand readings yet', () => {
   it('the estimates alone are shown, marked as pre-fitting estimates', async () => {
     const { page } = await app.open();
