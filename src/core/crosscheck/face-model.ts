@@ -15,6 +15,8 @@ export interface FaceModel {
   readonly means: Readonly<Record<ReadingName, number>>;
   /** covariance of two true values, in the product of their units; rows and columns in the order of READING_NAMES */
   readonly covariance: readonly (readonly number[])[];
+  /** places of READING_NAMES that have something to do with one another, directly or through others; each in one block */
+  readonly blocks: readonly (readonly number[])[];
   readonly relations: readonly LinearRelation[];
 }
 
@@ -226,11 +228,33 @@ function makeFaceModel(catalogue: Catalogue, workingDistanceMm: number): FaceMod
     number
   >;
   const all = READING_NAMES.map((name) => variables[name]);
+  const matrix = all.map((a) => all.map((b) => covariance(a, b)));
   return {
     means,
-    covariance: all.map((a) => all.map((b) => covariance(a, b))),
+    covariance: matrix,
+    blocks: connectedBlocks(matrix),
     relations: linearRelations(catalogue, ratio, flanks, degPerMm, means),
   };
+}
+
+function connectedBlocks(matrix: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  const blocks: number[][] = [];
+  const seen = new Set<number>();
+  matrix.forEach((_, start) => {
+    if (seen.has(start)) return;
+    const block = [start];
+    seen.add(start);
+    // the block grows while it is gone through
+    for (const place of block) {
+      matrix[place]!.forEach((value, other) => {
+        if (value === 0 || seen.has(other)) return;
+        seen.add(other);
+        block.push(other);
+      });
+    }
+    blocks.push(block);
+  });
+  return blocks;
 }
 
 /** Width of the mean nose and how it follows its radius (mm per mm) and its frontal angle (mm per degree). */

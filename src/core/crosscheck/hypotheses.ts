@@ -88,7 +88,7 @@ function halved(sheet: ObservedSheet, evidence: Evidence, pair: readonly [Readin
 export function weighHypotheses(sheet: ObservedSheet, faults: readonly Fault[]): readonly Hypothesis[] {
   const gains = faults.map((fault) => gainOf(sheet, fault));
   const best = gains.reduce((most, gain) => Math.max(most, gain), 0);
-  const places = faultsByPlace(faults);
+  const places = faultsByPlace(faults, gains);
   const pairs = [
     ...pairsByPlace(sheet, faults, gains, places, best),
     ...pairsWithExchanges(sheet, faults, gains, places, best),
@@ -201,11 +201,11 @@ interface PlaceFaults {
   readonly place: number;
   /** the largest `logPrior` among them */
   prior: number;
-  /** their places in the list of all faults */
+  /** their places in the list of all faults, those that gain most first */
   readonly faults: number[];
 }
 
-function faultsByPlace(faults: readonly Fault[]): readonly PlaceFaults[] {
+function faultsByPlace(faults: readonly Fault[], gains: readonly number[]): readonly PlaceFaults[] {
   const byPlace = new Map<number, PlaceFaults>();
   faults.forEach(({ places, logPrior }, i) => {
     const [place, second] = places;
@@ -217,6 +217,7 @@ function faultsByPlace(faults: readonly Fault[]): readonly PlaceFaults[] {
       known.faults.push(i);
     }
   });
+  for (const list of byPlace.values()) list.faults.sort((i, j) => gains[j]! - gains[i]!);
   return [...byPlace.values()];
 }
 
@@ -233,22 +234,32 @@ function pairsByPlace(
 ): readonly Hypothesis[] {
   const pairs: Hypothesis[] = [];
   let floor = best - NEGLIGIBLE;
+  const add = (i: number, j: number, gain: number): void => {
+    if (gain < floor) return;
+    floor = Math.max(floor, gain - NEGLIGIBLE);
+    pairs.push({ faults: [faults[i]!, faults[j]!], gain });
+  };
   for (let a = 0; a < lists.length; a += 1) {
     const one = lists[a]!;
     for (let b = 0; b < a; b += 1) {
       const other = lists[b]!;
+      if (sheet.precision[one.place]![other.place] === 0) {
+        // They have nothing to do with one another: what both gain is what each gains, and the first that gain too little end it.
+        for (const i of one.faults) {
+          for (const j of other.faults) {
+            if (gains[i]! + gains[j]! < floor) break;
+            add(i, j, gains[i]! + gains[j]!);
+          }
+        }
+        continue;
+      }
       const both = 0.5 * explained(sheet, one.place, other.place) + MARGIN;
       if (one.prior + other.prior + both < floor) continue;
       for (const i of one.faults) {
         const { changes, logPrior } = faults[i]!;
         const most = changes.length > 0 ? gains[i]! + explainedAfter(sheet, faults[i]!, other.place) : logPrior + both;
         if (most + other.prior < floor) continue;
-        for (const j of other.faults) {
-          const gain = jointGain(sheet, faults[i]!, gains[i]!, faults[j]!, gains[j]!);
-          if (gain < floor) continue;
-          floor = Math.max(floor, gain - NEGLIGIBLE);
-          pairs.push({ faults: [faults[i]!, faults[j]!], gain });
-        }
+        for (const j of other.faults) add(i, j, jointGain(sheet, faults[i]!, gains[i]!, faults[j]!, gains[j]!));
       }
     }
   }

@@ -136,6 +136,7 @@ describe('reconciled values', () => {
           (__, j) => wide * (parts[i] ?? [0, 0]).reduce((sum, share, k) => sum + share * (parts[j]?.[k] ?? 0), 0),
         ),
       ),
+      blocks: [READING_NAMES.map((_, place) => place)],
       relations: [],
     };
     const flows = Object.fromEntries(streams.map((name, i) => [name, measured[i]!]));

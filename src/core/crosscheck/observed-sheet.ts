@@ -49,53 +49,54 @@ export function observeSheet({ readings, estimates }: Evidence, model: FaceModel
   const cameraPlaces = CAMERA_NAMES.filter(
     (name) => estimates?.[name] !== undefined && !(name === 'pdFar' && hasBothEyes),
   ).map((name) => READING_NAMES.length + placeOf(name));
-  const places = [...handPlaces, ...cameraPlaces];
-  const observed = places.map((place, i) => {
-    const one = i < handPlaces.length ? readings[nameAt(place)] : estimates?.[nameAt(place)];
-    invariant(one !== undefined, `${nameAt(place)} was observed`);
-    return one;
-  });
-  const residuals = observed.map(({ value }, i) => value - model.means[nameAt(places[i]!)]);
-  const variances = observed.map(({ standardUncertainty }) => standardUncertainty ** 2);
   const among = READING_NAMES.length;
-  const matrix = places.map((a) => {
-    const row = model.covariance[a % among]!;
-    return places.map((b) => row[b % among]!);
-  });
-  variances.forEach((variance, i) => (matrix[i]![i]! += variance));
-  if (hasBothEyes && estimates.pdFar !== undefined) {
-    // u(R + L)² = u(R)² + u(L)² + 2 cov(R, L): the doubt of the sum tells how the doubts of both eyes hang together.
-    const [i, j] = (['monoPdR', 'monoPdL'] as const).map((name) =>
-      places.indexOf(READING_NAMES.length + placeOf(name)),
-    );
-    const [uR, uL] = [estimates.monoPdR.standardUncertainty, estimates.monoPdL.standardUncertainty];
-    const limit = 0.98 * uR * uL;
-    const shared = Math.min(
-      Math.max((estimates.pdFar.standardUncertainty ** 2 - uR ** 2 - uL ** 2) / 2, -limit),
-      limit,
-    );
-    matrix[i!]![j!]! += shared;
-    matrix[j!]![i!]! += shared;
+  const size = 2 * among;
+  const zeros = new Array<number>(size).fill(0);
+  const [residual, ownVariance] = [[...zeros], [...zeros]];
+  for (const place of [...handPlaces, ...cameraPlaces]) {
+    const one = place < among ? readings[nameAt(place)] : estimates?.[nameAt(place)];
+    invariant(one !== undefined, `${nameAt(place)} was observed`);
+    residual[place] = one.value - model.means[nameAt(place)];
+    ownVariance[place] = one.standardUncertainty ** 2;
   }
-  const inverse = invertSymmetric(matrix);
-  invariant(inverse !== null, 'a covariance with own doubts in it is positive definite');
-  const size = 2 * READING_NAMES.length;
-  const spread = (values: readonly number[]): number[] => {
-    const all = new Array<number>(size).fill(0);
-    values.forEach((value, i) => (all[places[i]!] = value));
-    return all;
-  };
-  const nothing = spread([]);
-  const precision = new Array<readonly number[]>(size).fill(nothing);
-  inverse.forEach((row, i) => (precision[places[i]!] = spread(row)));
-  return {
-    handPlaces,
-    cameraPlaces,
-    residual: spread(residuals),
-    weighted: spread(multiplyMatrixVector(inverse, residuals)),
-    precision,
-    ownVariance: spread(variances),
-  };
+  const shared = hasBothEyes ? sharedByEyes(estimates) : 0;
+  const precision = new Array<readonly number[]>(size).fill(zeros);
+  const weighted = [...zeros];
+  const observed = new Set([...handPlaces, ...cameraPlaces]);
+  // What has nothing to do with one another is inverted apart.
+  for (const block of model.blocks) {
+    const places = [...block, ...block.map((place) => among + place)].filter((place) => observed.has(place));
+    const matrix = places.map((a) => places.map((b) => model.covariance[a % among]![b % among]!));
+    places.forEach((place, i) => (matrix[i]![i]! += ownVariance[place]!));
+    const [i, j] = [places.indexOf(among + placeOf('monoPdR')), places.indexOf(among + placeOf('monoPdL'))];
+    if (i >= 0 && j >= 0) {
+      matrix[i]![j]! += shared;
+      matrix[j]![i]! += shared;
+    }
+    const inverse = invertSymmetric(matrix);
+    invariant(inverse !== null, 'a covariance with own doubts in it is positive definite');
+    inverse.forEach((row, k) => {
+      const spread = [...zeros];
+      row.forEach((value, l) => {
+        spread[places[l]!] = value;
+        weighted[places[k]!]! += value * residual[places[l]!]!;
+      });
+      precision[places[k]!] = spread;
+    });
+  }
+  return { handPlaces, cameraPlaces, residual, weighted, precision, ownVariance };
+}
+
+/**
+ * Covariance of what the camera says of both eyes: u(R + L)² = u(R)² + u(L)² + 2 cov(R, L), so that the doubt of their sum tells
+ * how their own hang together.
+ */
+function sharedByEyes({ pdFar, monoPdR, monoPdL }: NonNullable<Evidence['estimates']>): number {
+  if (pdFar === undefined || monoPdR === undefined || monoPdL === undefined) return 0;
+  const [uR, uL] = [monoPdR.standardUncertainty, monoPdL.standardUncertainty];
+  const limit = 0.98 * uR * uL;
+  const shared = (pdFar.standardUncertainty ** 2 - uR ** 2 - uL ** 2) / 2;
+  return Math.min(Math.max(shared, -limit), limit);
 }
 
 /** The same sheet with other values in some places: `changes` are added to the residuals. Nothing is inverted again. */

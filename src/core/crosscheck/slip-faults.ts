@@ -17,7 +17,7 @@ import type { Restoration, Slip, SlipKind } from './slip.js';
  */
 export const SLIP_FREQUENCY: Readonly<Record<SlipKind, number>> = {
   'digits-swapped': 0.001,
-  'sides-swapped': 0.003,
+  'sides-swapped': 0.008,
   'offset-forgotten': 0.001,
   'offset-twice': 0.001,
   'near-for-distance': 0.0005,
