@@ -1,9 +1,8 @@
 import type { KeyboardEvent } from 'react';
-import { useRef } from 'react';
 import type { Measurement } from '../core/catalogue/measurement.js';
 import type { FieldRow } from '../session/rows.js';
 import { useEquipment } from './equipment.js';
-import { goToReading, nextPlace, placeInNextRow, readingFieldId } from './hand-place.js';
+import { goOnBehind, goToReading, KEEPS_FOCUS, nextPlace, placeInNextRow, readingFieldId } from './hand-place.js';
 import { withAnotherReading } from './hand-series.js';
 import { readingWords } from './sentences.js';
 import type { SheetInHand } from './use-sheet.js';
@@ -23,7 +22,6 @@ export function HandField(props: {
   const { field, measurement, sheet } = props;
   const { catalogue } = useEquipment();
   const { dispatch } = sheet;
-  const input = useRef<HTMLInputElement>(null);
   const id = readingFieldId(field.field);
   const isWrong = !field.reading.ok && field.reading.failure.kind !== 'empty';
   const name = readingWords(field.field, catalogue);
@@ -50,7 +48,6 @@ export function HandField(props: {
           </span>
         )}
         <input
-          ref={input}
           id={id}
           className={field.typed.trim().length > 5 ? 'is-long' : undefined}
           type="text"
@@ -86,22 +83,10 @@ export function HandField(props: {
           // With the keyboard a space says the same.
           tabIndex={-1}
           aria-label={handWords.another(name)}
-          onPointerDown={(event) => {
-            // The field keeps the focus: its reading is not finished.
-            event.preventDefault();
-          }}
-          onMouseDown={(event) => {
-            event.preventDefault();
-          }}
+          {...KEEPS_FOCUS}
           onClick={() => {
             dispatch({ kind: 'reading-typed', field: field.field, text: withAnotherReading(field.typed) });
-            const element = input.current;
-            if (element === null) return;
-            element.focus();
-            // The text with its new end stands in the field only after this event.
-            queueMicrotask(() => {
-              element.setSelectionRange(element.value.length, element.value.length);
-            });
+            goOnBehind(field.field);
           }}
         >
           +

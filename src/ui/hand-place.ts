@@ -1,3 +1,4 @@
+import type { UIEvent } from 'react';
 import { flushSync } from 'react-dom';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import { READING_NAMES } from '../core/catalogue/measurement.js';
@@ -31,6 +32,27 @@ export function goToReading(name: ReadingName): void {
   flushSync(() => element.dispatchEvent(new CustomEvent(PLACE_WANTED, { bubbles: true })));
   element.scrollIntoView({ block: 'center' });
   element.focus();
+}
+
+/** For buttons that write into a field: it keeps the focus, since its reading is not finished. */
+export const KEEPS_FOCUS = {
+  onPointerDown: (event: UIEvent): void => {
+    event.preventDefault();
+  },
+  onMouseDown: (event: UIEvent): void => {
+    event.preventDefault();
+  },
+};
+
+/** The focus goes on behind what a button just wrote into a field. */
+export function goOnBehind(name: ReadingName): void {
+  const element = fieldOf(name);
+  if (element === null) return;
+  element.focus();
+  // The text with its new end stands in the field only after this event.
+  queueMicrotask(() => {
+    element.setSelectionRange(element.value.length, element.value.length);
+  });
 }
 
 /** The first field on the screen, wherever the practice begins. */

@@ -3,7 +3,7 @@ import { useEffect, useId, useRef, useState } from 'react';
 import type { SheetRow } from '../session/rows.js';
 import type { NamedPlace } from './hand-matches.js';
 import { matchingPlaces, namedPlaces } from './hand-matches.js';
-import { goToReading, readingOf } from './hand-place.js';
+import { goToReading, KEEPS_FOCUS, readingOf } from './hand-place.js';
 import { searchWords as words } from './words.js';
 
 /** Whether keys that are pressed here are typed into something. A hand reading never has the key of the search in it. */
@@ -107,12 +107,7 @@ export function MeasurementSearch({ rows }: { readonly rows: readonly SheetRow[]
             role="option"
             aria-selected={index === at}
             // The input must keep the focus until the click has come.
-            onPointerDown={(event) => {
-              event.preventDefault();
-            }}
-            onMouseDown={(event) => {
-              event.preventDefault();
-            }}
+            {...KEEPS_FOCUS}
             onClick={() => {
               goTo(place);
             }}

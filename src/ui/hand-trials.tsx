@@ -1,11 +1,9 @@
-import type { Verdict } from '../core/reading/trial-series.js';
+import { VERDICTS } from '../core/reading/trial-series.js';
 import type { FieldRow } from '../session/rows.js';
-import { readingFieldId } from './hand-place.js';
+import { goOnBehind, KEEPS_FOCUS } from './hand-place.js';
 import { endsWithSize, withVerdict } from './hand-series.js';
 import type { SheetInHand } from './use-sheet.js';
 import { handWords as words } from './words.js';
-
-const VERDICTS = ['loose', 'fits', 'tight'] as const satisfies readonly Verdict[];
 
 /** How the size typed last sat: writes the word behind it, where a phone's number keys have no letters. */
 export function TrialVerdicts(props: { readonly field: FieldRow; readonly name: string; readonly sheet: SheetInHand }) {
@@ -19,22 +17,11 @@ export function TrialVerdicts(props: { readonly field: FieldRow; readonly name: 
           type="button"
           // Not `disabled`: the button that was pressed would lose the focus.
           aria-disabled={!isWaiting}
-          onPointerDown={(event) => {
-            event.preventDefault();
-          }}
-          onMouseDown={(event) => {
-            // The field keeps the focus: the series goes on.
-            event.preventDefault();
-          }}
+          {...KEEPS_FOCUS}
           onClick={() => {
             if (!isWaiting) return;
             sheet.dispatch({ kind: 'reading-typed', field: field.field, text: withVerdict(field.typed, verdict) });
-            const element = document.getElementById(readingFieldId(field.field));
-            if (!(element instanceof HTMLInputElement)) return;
-            element.focus();
-            queueMicrotask(() => {
-              element.setSelectionRange(element.value.length, element.value.length);
-            });
+            goOnBehind(field.field);
           }}
         >
           {words.verdicts[verdict]}

@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import { hasReadings } from '../session/rows.js';
 import { earlierMeasured } from '../session/sheet.js';
+import { ReadersAgreement } from './hand-agreement.js';
 import { ReaderChoice } from './hand-readers.js';
 import { MeasurementSearch } from './hand-search.js';
 import { SheetBlock } from './row-block.js';
@@ -75,6 +76,7 @@ export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onS
       <p className="note sheet-hint">
         {words.unitHint} {words.howTyped}
       </p>
+      <ReadersAgreement sheet={sheet} />
     </section>
   );
 }

@@ -269,7 +269,6 @@ export const sheetWords = {
   preFitting: 'pre-fitting estimate',
   notIndependent:
     'These readings were taken after the estimates were shown, so the two are not independent of each other.',
-  millimetres: 'mm',
   howTaken: 'By hand: ',
   step: (resolution: string, unit: 'mm' | 'deg'): string => `Read to ${resolution}${unit === 'mm' ? ' mm' : '°'}.`,
   squint: 'With a squint: ',
@@ -344,6 +343,20 @@ export const readerWords = {
     first: 'The second reader’s sheet is covered; each row of it shows as soon as yours is in.',
     second: 'The first reader’s sheet is covered; each row of it shows as soon as yours is in.',
   },
+} as const;
+
+export const agreementWords = {
+  heading: 'How the two readers agree',
+  places: {
+    mm: (count: number): string => `${count} lengths`,
+    deg: (count: number): string => `${count} angles`,
+  },
+  differences: (places: string, who: string, mean: string, interval: string, limits: string): string =>
+    `${places}, ${who}: ${mean} on average (95 %: ${interval}); 19 of 20 differences lie between ${limits}.`,
+  biased: 'One of them reads more than the other throughout: compare how both hold the gauge.',
+  repeats: (name: string, coefficient: string, count: number): string =>
+    `${name} read ${count === 1 ? '1 place' : `${count} places`} twice: two readings lie within ${coefficient} of each other in 19 of 20.`,
+  note: 'Of one wearer and one sheet: it proves nothing of the readers.',
 } as const;
 
 /** What a screen reader is told of what does not fit. */

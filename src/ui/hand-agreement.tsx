@@ -1,0 +1,71 @@
+import { useId } from 'react';
+import type { MeasurementUnit } from '../core/catalogue/measurement.js';
+import type { ReadersPair } from '../core/reading/reader-agreement.js';
+import { readerAgreement } from '../core/reading/reader-agreement.js';
+import type { ReaderId } from '../session/reader-sheet.js';
+import type { SheetRow } from '../session/rows.js';
+import { formatDifference, formatNumber } from './numbers.js';
+import type { SheetInHand } from './use-sheet.js';
+import { agreementWords as words, readerWords, sheetWords } from './words.js';
+
+const UNITS = ['mm', 'deg'] as const satisfies readonly MeasurementUnit[];
+
+/** Chosen: of fewer places the interval is so wide that it says nothing. */
+const LEAST_PAIRS = 4;
+
+/** How the two readers differ over the whole sheet, lengths and angles apart; nothing before both have read some of it. */
+export function ReadersAgreement({ sheet }: { readonly sheet: SheetInHand }) {
+  const headingId = useId();
+  const { reader, readers } = sheet.state;
+  const name = (id: ReaderId): string => readers[id].reader.trim() || readerWords[id];
+  const said = UNITS.flatMap((unit) => agreementSentences(pairsOf(sheet.rows, unit, reader), unit, name));
+  if (said.length === 0) return null;
+  return (
+    <section className="agreement" aria-labelledby={headingId}>
+      <h3 id={headingId}>{words.heading}</h3>
+      {said.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      <p className="note">{words.note}</p>
+    </section>
+  );
+}
+
+/** What both readers found at the places of one unit. */
+function pairsOf(rows: readonly SheetRow[], unit: MeasurementUnit, open: ReaderId): readonly ReadersPair[] {
+  return rows.flatMap(({ measurement, fields }) =>
+    fields.flatMap(({ reading, other }) => {
+      if (measurement.unit !== unit || !reading.ok || other?.reading?.ok !== true) return [];
+      const [own, others] = [reading.value, other.reading.value];
+      return [open === 'first' ? { first: own, second: others } : { first: others, second: own }];
+    }),
+  );
+}
+
+function agreementSentences(
+  pairs: readonly ReadersPair[],
+  unit: MeasurementUnit,
+  name: (id: ReaderId) => string,
+): readonly string[] {
+  const result = readerAgreement(pairs);
+  if (!result.ok || pairs.length < LEAST_PAIRS) return [];
+  const { differences, repeatability } = result.value;
+  const { bias, lowerLimit, upperLimit } = differences;
+  const sign = sheetWords.unitSign[unit];
+  const sentences = [
+    words.differences(
+      words.places[unit](pairs.length),
+      `${name('first')} − ${name('second')}`,
+      `${formatDifference(bias.value)}${sign}`,
+      `${formatDifference(bias.interval.low)} to ${formatDifference(bias.interval.high)}`,
+      `${formatDifference(lowerLimit.value)} and ${formatDifference(upperLimit.value)}${sign}`,
+    ),
+  ];
+  if (bias.interval.low > 0 || bias.interval.high < 0) sentences.push(words.biased);
+  for (const id of ['first', 'second'] as const) {
+    const own = repeatability[id];
+    if (own === null) continue;
+    sentences.push(words.repeats(name(id), `${formatNumber(own.coefficient, 1)}${sign}`, own.count));
+  }
+  return sentences;
+}
