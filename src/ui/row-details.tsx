@@ -14,7 +14,7 @@ import { sheetWords as words } from './words.js';
 
 /** What is measured and how, the tolerance in full, where the camera's doubt comes from and what would help most. */
 export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly basis: BudgetBasis | null }) {
-  const { measurement, fields, covered } = row;
+  const { measurement, fields, covered, gauge } = row;
   const { tolerance } = measurement;
   const estimates = fields.filter(({ estimate }) => estimate !== null);
   return (
@@ -27,7 +27,8 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
         </p>
         <p>
           {words.howTaken}
-          {measurement.howTaken} {words.step(plainNumber(measurement.resolution), measurement.unit)}
+          {measurement.howTaken}{' '}
+          {words.step(plainNumber(gauge?.resolution ?? measurement.resolution), measurement.unit)}
         </p>
         {measurement.withSquint !== null && (
           <p>
@@ -37,14 +38,16 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
         )}
         {measurement.caution !== null && <p className="caution">{measurement.caution}</p>}
       </section>
-      <section>
-        <h3>{words.toleranceHeading}</h3>
-        <p>
-          ± {plainNumber(tolerance.value)}
-          {words.unitSign[measurement.unit]} ({statusWords(tolerance.status)}): {tolerance.source}.
-        </p>
-      </section>
-      <Usual measurement={measurement} />
+      <div className="row-sources">
+        <section>
+          <h3>{words.toleranceHeading}</h3>
+          <p>
+            ± {plainNumber(tolerance.value)}
+            {words.unitSign[measurement.unit]} ({statusWords(tolerance.status)}): {tolerance.source}.
+          </p>
+        </section>
+        <Usual measurement={measurement} />
+      </div>
       {estimates.length > 0 && (
         <section>
           <h3>{words.doubtHeading}</h3>
