@@ -17,6 +17,8 @@ export interface FaceModel {
   readonly covariance: readonly (readonly number[])[];
   /** places of READING_NAMES that have something to do with one another, directly or through others; each in one block */
   readonly blocks: readonly (readonly number[])[];
+  /** the block of each place */
+  readonly blockAt: readonly number[];
   readonly relations: readonly LinearRelation[];
 }
 
@@ -229,10 +231,12 @@ function makeFaceModel(catalogue: Catalogue, workingDistanceMm: number): FaceMod
   >;
   const all = READING_NAMES.map((name) => variables[name]);
   const matrix = all.map((a) => all.map((b) => covariance(a, b)));
+  const blocks = connectedBlocks(matrix);
   return {
     means,
     covariance: matrix,
-    blocks: connectedBlocks(matrix),
+    blocks,
+    blockAt: READING_NAMES.map((_, place) => blocks.findIndex((block) => block.includes(place))),
     relations: linearRelations(catalogue, ratio, flanks, degPerMm, means),
   };
 }

@@ -24,7 +24,7 @@ const MISLED_FREQUENCY = 0.003;
  * How often a reading is badly taken: a rule held askew, the wrong edge of an iris. It is then off by more than its repeatability,
  * about as much as its tolerance (chosen, as the frequencies are: PDs are read through the air, past one's own nose).
  */
-const BADLY_TAKEN_FREQUENCY = { pd: 0.005, other: 0.0005 } as const;
+const BADLY_TAKEN_FREQUENCY = { pd: 0.02, other: 0.0005 } as const;
 const PD_ROWS: readonly MeasurementId[] = ['binocularPd', 'monocularPd', 'nearPd', 'monocularNearPd'];
 
 /** Hypotheses that are less likely than the best by more than this (logarithm) are left out: 3 in ten thousand. */
@@ -32,6 +32,9 @@ const NEGLIGIBLE = 8;
 
 /** What leaving a value out may gain beyond putting it right, logarithm. Generous. */
 const MARGIN = 1;
+
+/** An exchange that makes the sheet this much less likely (logarithm) is not mended by a second fault. Chosen. */
+const HOPELESS = -150;
 
 /** How many of the best single faults are joined with every exchange of two numbers. Chosen. */
 const BEAM = 6;
@@ -88,7 +91,7 @@ function halved(sheet: ObservedSheet, evidence: Evidence, pair: readonly [Readin
 export function weighHypotheses(sheet: ObservedSheet, faults: readonly Fault[]): readonly Hypothesis[] {
   const gains = faults.map((fault) => gainOf(sheet, fault));
   const best = gains.reduce((most, gain) => Math.max(most, gain), 0);
-  const places = faultsByPlace(faults, gains);
+  const places = faultsByPlace(faults);
   const pairs = [
     ...pairsByPlace(sheet, faults, gains, places, best),
     ...pairsWithExchanges(sheet, faults, gains, places, best),
@@ -104,7 +107,7 @@ export function weighHypotheses(sheet: ObservedSheet, faults: readonly Fault[]):
 }
 
 /** How much likelier the sheet is with this fault than without any. */
-function gainOf(sheet: ObservedSheet, fault: Fault): number {
+export function gainOf(sheet: ObservedSheet, fault: Fault): number {
   const { places, changes, scatter, logPrior } = fault;
   if (changes.length > 0) return logPrior + gainOfChanges(sheet, changes);
   const [place, second] = places;
@@ -175,16 +178,20 @@ function jointGain(sheet: ObservedSheet, a: Fault, gainA: number, b: Fault, gain
   }
   const [changed, gain, loose] = a.changes.length > 0 ? [a, gainA, b] : [b, gainB, a];
   // First the change, then what is loosened is predicted from the changed sheet.
-  const pullAt = (place: number): number =>
-    changed.changes.reduce(
-      (total, { place: at, by }) => total + by * sheet.precision[place]![at]!,
-      sheet.weighted[place]!,
-    );
   const [place, second] = loose.places;
-  if (second === undefined) return gain + loose.logPrior + loosened(sheet, place!, pullAt(place!), loose.scatter);
+  if (second === undefined) {
+    return gain + loose.logPrior + loosened(sheet, place!, weightedAfter(sheet, changed, place!), loose.scatter);
+  }
   const weighted = [...sheet.weighted];
-  for (const one of loose.places) weighted[one] = pullAt(one);
+  for (const one of loose.places) weighted[one] = weightedAfter(sheet, changed, one);
   return gain + loose.logPrior + loosenedTogether({ ...sheet, weighted }, [loose]);
+}
+
+/** (W r) at a place once a fault is put right. */
+function weightedAfter({ weighted, precision }: ObservedSheet, { changes }: Fault, place: number): number {
+  let after = weighted[place]!;
+  for (const { place: at, by } of changes) after += by * precision[place]![at]!;
+  return after;
 }
 
 /** dᵃᵀ W dᵇ: what two changes do to one another; zero where they concern things that have nothing to do with one another. */
@@ -201,11 +208,11 @@ interface PlaceFaults {
   readonly place: number;
   /** the largest `logPrior` among them */
   prior: number;
-  /** their places in the list of all faults, those that gain most first */
+  /** their places in the list of all faults */
   readonly faults: number[];
 }
 
-function faultsByPlace(faults: readonly Fault[], gains: readonly number[]): readonly PlaceFaults[] {
+function faultsByPlace(faults: readonly Fault[]): readonly PlaceFaults[] {
   const byPlace = new Map<number, PlaceFaults>();
   faults.forEach(({ places, logPrior }, i) => {
     const [place, second] = places;
@@ -217,7 +224,6 @@ function faultsByPlace(faults: readonly Fault[], gains: readonly number[]): read
       known.faults.push(i);
     }
   });
-  for (const list of byPlace.values()) list.faults.sort((i, j) => gains[j]! - gains[i]!);
   return [...byPlace.values()];
 }
 
@@ -234,32 +240,22 @@ function pairsByPlace(
 ): readonly Hypothesis[] {
   const pairs: Hypothesis[] = [];
   let floor = best - NEGLIGIBLE;
-  const add = (i: number, j: number, gain: number): void => {
-    if (gain < floor) return;
-    floor = Math.max(floor, gain - NEGLIGIBLE);
-    pairs.push({ faults: [faults[i]!, faults[j]!], gain });
-  };
   for (let a = 0; a < lists.length; a += 1) {
     const one = lists[a]!;
     for (let b = 0; b < a; b += 1) {
       const other = lists[b]!;
-      if (sheet.precision[one.place]![other.place] === 0) {
-        // They have nothing to do with one another: what both gain is what each gains, and the first that gain too little end it.
-        for (const i of one.faults) {
-          for (const j of other.faults) {
-            if (gains[i]! + gains[j]! < floor) break;
-            add(i, j, gains[i]! + gains[j]!);
-          }
-        }
-        continue;
-      }
       const both = 0.5 * explained(sheet, one.place, other.place) + MARGIN;
       if (one.prior + other.prior + both < floor) continue;
       for (const i of one.faults) {
         const { changes, logPrior } = faults[i]!;
         const most = changes.length > 0 ? gains[i]! + explainedAfter(sheet, faults[i]!, other.place) : logPrior + both;
         if (most + other.prior < floor) continue;
-        for (const j of other.faults) add(i, j, jointGain(sheet, faults[i]!, gains[i]!, faults[j]!, gains[j]!));
+        for (const j of other.faults) {
+          const gain = jointGain(sheet, faults[i]!, gains[i]!, faults[j]!, gains[j]!);
+          if (gain < floor) continue;
+          floor = Math.max(floor, gain - NEGLIGIBLE);
+          pairs.push({ faults: [faults[i]!, faults[j]!], gain });
+        }
       }
     }
   }
@@ -274,11 +270,9 @@ function explained({ weighted, precision }: ObservedSheet, a: number, b: number)
 }
 
 /** The most that any fault at `place` can add once `first` is put right; without limit where that says nothing. */
-function explainedAfter({ weighted, precision }: ObservedSheet, { changes }: Fault, place: number): number {
-  if (changes.length === 0) return Infinity;
-  let pull = weighted[place]!;
-  for (const { place: at, by } of changes) pull += by * precision[place]![at]!;
-  return 0.5 * (pull ** 2 / precision[place]![place]!) + MARGIN;
+function explainedAfter(sheet: ObservedSheet, first: Fault, place: number): number {
+  if (first.changes.length === 0) return Infinity;
+  return 0.5 * (weightedAfter(sheet, first, place) ** 2 / sheet.precision[place]![place]!) + MARGIN;
 }
 
 /** The best single faults, each with every exchange of two numbers; and the best exchanges with every single one. */
@@ -289,28 +283,41 @@ function pairsWithExchanges(
   lists: readonly PlaceFaults[],
   best: number,
 ): readonly Hypothesis[] {
+  const exchanges = faults.flatMap(({ places }, j) => (places.length > 1 && gains[j]! > HOPELESS ? [j] : []));
+  if (exchanges.length === 0) return [];
   const ranked = bestOf(gains, BEAM);
-  const exchanges = faults.flatMap(({ places }, j) => (places.length > 1 ? [j] : []));
   const pairs: Hypothesis[] = [];
   const floor = best - NEGLIGIBLE;
-  ranked.forEach((i, rank) => {
+  for (let rank = 0; rank < ranked.length; rank += 1) {
+    const i = ranked[rank]!;
     const one = faults[i]!;
-    const join = (j: number): void => {
+    for (const j of one.places.length === 1 ? exchanges : partnersOf(sheet, one, gains[i]!, exchanges, lists, floor)) {
       const other = faults[j]!;
       // two of the best would come twice
-      if (ranked.indexOf(j) >= 0 && ranked.indexOf(j) <= rank) return;
-      if (other.places.some((place) => one.places.includes(place))) return;
+      const otherRank = ranked.indexOf(j);
+      if (otherRank >= 0 && otherRank <= rank) continue;
+      if (other.places.some((place) => one.places.includes(place))) continue;
       const gain = jointGain(sheet, one, gains[i]!, other, gains[j]!);
       if (gain > floor) pairs.push({ faults: [one, other], gain });
-    };
-    exchanges.forEach(join);
-    // pairs of single places are looked through elsewhere
-    if (one.places.length === 1) return;
-    for (const { place, prior, faults: single } of lists) {
-      if (gains[i]! + prior + explainedAfter(sheet, one, place) > floor) single.forEach(join);
     }
-  });
+  }
   return pairs;
+}
+
+/** What an exchange may be joined with: other exchanges, and single faults at places where enough is left to be explained. */
+function partnersOf(
+  sheet: ObservedSheet,
+  exchange: Fault,
+  gain: number,
+  exchanges: readonly number[],
+  lists: readonly PlaceFaults[],
+  floor: number,
+): readonly number[] {
+  const partners = [...exchanges];
+  for (const { place, prior, faults } of lists) {
+    if (gain + prior + explainedAfter(sheet, exchange, place) > floor) partners.push(...faults);
+  }
+  return partners;
 }
 
 /** The places of the largest few, largest first. */

@@ -137,6 +137,7 @@ describe('reconciled values', () => {
         ),
       ),
       blocks: [READING_NAMES.map((_, place) => place)],
+      blockAt: READING_NAMES.map(() => 0),
       relations: [],
     };
     const flows = Object.fromEntries(streams.map((name, i) => [name, measured[i]!]));

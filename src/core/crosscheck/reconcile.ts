@@ -3,10 +3,11 @@ import { READING_NAMES } from '../catalogue/measurement.js';
 import { conflictOf } from './conflict.js';
 import type { FaceModel } from './face-model.js';
 import { faceModel } from './face-model.js';
-import type { Hypothesis } from './hypotheses.js';
-import { faultsOf, interaction, weighHypotheses } from './hypotheses.js';
+import { faultsOf, interaction } from './hypotheses.js';
 import type { ObservedSheet } from './observed-sheet.js';
 import { leftOut, nameAt, observeSheet, placeOf, predictFromOthers, withChanges } from './observed-sheet.js';
+import type { Posterior, WeighedBlocks } from './posterior.js';
+import { blockOf, posteriorOf } from './posterior.js';
 import { reconciledValues } from './reconciled-values.js';
 import type { Evidence, Explanation, Reconciliation, Suspicion } from './reconciliation.js';
 import type { Fault } from './slip-faults.js';
@@ -52,10 +53,11 @@ export function reconcile(evidence: Evidence): Reconciliation {
   const suspicions: Suspicion[] = [];
   const doubts: { [Name in ReadingName]?: number } = {};
   const settled = new Set<number>();
+  const weighed: WeighedBlocks = new Map();
   let sheet = observed;
   let faults = faultsOf(observed, evidence);
   while (suspicions.length < MOST_SUSPICIONS && faults.length > 0) {
-    const posterior = posteriorOf(weighHypotheses(sheet, faults));
+    const posterior = posteriorOf(weighed, faults, sheet, model);
     for (const place of observed.handPlaces) {
       const doubt = posterior.wrongAt.get(place) ?? 0;
       if (!settled.has(place)) doubts[nameAt(place)] = Math.max(doubts[nameAt(place)] ?? 0, doubt);
@@ -65,29 +67,13 @@ export function reconcile(evidence: Evidence): Reconciliation {
     const { suspicion, accepted } = explain(suspected, sheet, evidence, model, posterior);
     suspicions.push(suspicion);
     sheet = accept(sheet, accepted);
-    for (const place of [...suspected.places, ...accepted.flatMap(({ places }) => places)]) settled.add(place);
+    for (const place of [...suspected.places, ...accepted.flatMap(({ places }) => places)]) {
+      settled.add(place);
+      weighed.delete(blockOf(place, model));
+    }
     faults = faults.filter(({ places }) => !places.some((place) => settled.has(place)));
   }
   return { suspicions, values: reconciledValues(sheet, settled, model), doubts };
-}
-
-interface Posterior {
-  readonly hypotheses: readonly (Hypothesis & { readonly probability: number })[];
-  /** for each place the probability that it is wrong */
-  readonly wrongAt: ReadonlyMap<number, number>;
-}
-
-function posteriorOf(hypotheses: readonly Hypothesis[]): Posterior {
-  const top = hypotheses.reduce((most, { gain }) => Math.max(most, gain), -Infinity);
-  const total = hypotheses.reduce((sum, { gain }) => sum + Math.exp(gain - top), 0);
-  const weighed = hypotheses.map((one) => ({ ...one, probability: Math.exp(one.gain - top) / total }));
-  const wrongAt = new Map<number, number>();
-  for (const { faults, probability } of weighed) {
-    for (const { places } of faults) {
-      for (const place of places) wrongAt.set(place, (wrongAt.get(place) ?? 0) + probability);
-    }
-  }
-  return { hypotheses: weighed, wrongAt };
 }
 
 function touches(faults: readonly Fault[], places: ReadonlySet<number>): boolean {
@@ -120,6 +106,9 @@ function suspectedPlaces(
   for (const { shares } of relations) {
     const places = new Set((Object.keys(shares) as ReadingName[]).map(placeOf));
     if ([...places].some((place) => precision[place]![place] === 0 || settled.has(place))) continue;
+    // no more than what each of them has
+    const most = [...places].reduce((sum, place) => sum + (wrongAt.get(place) ?? 0), 0);
+    if (most < SUSPECTED) continue;
     const probability = hypotheses.reduce((sum, one) => (touches(one.faults, places) ? sum + one.probability : sum), 0);
     if (probability > (joined?.probability ?? 0)) joined = { places, probability };
   }
