@@ -68,12 +68,13 @@ export function* simulateFittings(
 function simulateFitting(random: SeededRandom, options: SimulationOptions): SimulatedFitting {
   const { uniform, normal } = random;
   const face = drawFace(random, Math.max(normal(WORKING_DISTANCE_MM, KEPT_DISTANCE_SD_MM), 250));
-  let written: Written = {};
+  const read: { [Name in ReadingName]?: number } = {};
   for (const name of READING_NAMES) {
     const isEmpty = uniform() < options.emptyShare;
     const value = readByHand(face[name], name, options, random);
-    if (!isEmpty) written = { ...written, [name]: value };
+    if (!isEmpty) read[name] = value;
   }
+  let written: Written = read;
   const inUse = chooseGauges(random);
   const slips: Slip[] = [];
   const wanted = uniform() < options.slipShare ? (uniform() < options.secondSlipShare ? 2 : 1) : 0;
