@@ -42,10 +42,16 @@ describe('two readers at one place', () => {
   });
 
   it('doubts the mean by what the readers show, where that is more', () => {
-    // two equal doubts: the outer uncertainty of a mean of two is half of their distance
-    const { together } = compareReaders(reading(63, 0.1), reading(64, 0.1), tolerance);
+    // two equal doubts: the outer uncertainty of a mean of two is half of their distance, here 0.5 against an inner 0.424
+    const { together } = compareReaders(reading(63, 0.6), reading(64, 0.6), tolerance);
     expect(together.value).toBe(63.5);
     expect(Math.abs(together.standardUncertainty - 0.5)).toBeLessThan(1e-12);
+  });
+
+  it('never doubts the mean more than the worse of the two alone', () => {
+    // half of their distance would be 0.5
+    expect(compareReaders(reading(63, 0.1), reading(64, 0.1), tolerance).together.standardUncertainty).toBe(0.1);
+    expect(compareReaders(reading(66, 0.7), reading(68, 0.6), tolerance).together.standardUncertainty).toBe(0.7);
   });
 
   it('does not depend on the order', () => {

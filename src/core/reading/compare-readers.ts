@@ -28,7 +28,8 @@ export interface ReadersComparison {
  *
  * Together they are the mean weighted with the inverse of their variances. Its uncertainty is the larger of the one that follows
  * from theirs and the one that follows from how far they lie apart (Birge 1932; from memory), since readers also differ in ways that
- * neither sees in repeats of their own. What a gauge is off by unknown to both is in both alike and not in this uncertainty.
+ * neither sees in repeats of their own; but never more than the worse of the two had alone. Readers who agree must not hide
+ * what one of them would have shown: a second reading makes a place no less certain. What a gauge is off by unknown to both is in both alike and not in this uncertainty.
  */
 export function compareReaders(first: Reading, second: Reading, tolerance: Tolerance): ReadersComparison {
   invariant(first.name === second.name, `two readers are compared at one place, not ${first.name} and ${second.name}`);
@@ -38,12 +39,13 @@ export function compareReaders(first: Reading, second: Reading, tolerance: Toler
   });
   const isWithin = freeOfDust(Math.abs(first.value - second.value)) <= tolerance.value;
   const joined = weightedMean([first, second]);
+  const doubt = joined.standardUncertainty * Math.max(1, joined.birgeRatio ?? 1);
   return {
     agree: isWithin || Math.abs(enNumber(expanded(first), expanded(second))) <= 1,
     together: {
       name: first.name,
       value: freeOfDust(joined.value),
-      standardUncertainty: joined.standardUncertainty * Math.max(1, joined.birgeRatio ?? 1),
+      standardUncertainty: Math.min(doubt, Math.max(first.standardUncertainty, second.standardUncertainty)),
       origin: null,
     },
   };
