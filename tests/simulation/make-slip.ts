@@ -42,6 +42,7 @@ const KINDS: readonly SlipKind[] = [
   'centimetres',
   'inches',
   'rows-swapped',
+  'row-repeated',
   'ten-off',
   'digit-wrong',
   'sign-lost',
@@ -168,16 +169,25 @@ function changesOf(
       return exchanged(written, right.name, left.name);
     }
     case 'rows-swapped': {
-      const row = catalogue.findIndex((one) => one.id === id);
-      const below = catalogue[row + 1];
-      if (below === undefined) return null;
-      const own = fields.find((field) => field.name === name);
-      const other = below.fields.find((field) => field.side === own?.side) ?? below.fields[0];
-      return other === undefined ? null : exchanged(written, name, other.name);
+      const other = placeBelow(name, catalogue);
+      return other === null ? null : exchanged(written, name, other);
+    }
+    case 'row-repeated': {
+      const below = placeBelow(name, catalogue);
+      return below === null || written[below] === undefined ? null : [[below, value]];
     }
     default:
       return unreachable(kind);
   }
+}
+
+/** The place under this one in the next row of the same unit, on the same side where it has sides. */
+function placeBelow(name: ReadingName, catalogue: Catalogue): ReadingName | null {
+  const row = catalogue.findIndex(({ fields }) => fields.some((field) => field.name === name));
+  const [above, below] = [catalogue[row], catalogue[row + 1]];
+  if (above === undefined || below === undefined || above.unit !== below.unit) return null;
+  const side = above.fields.find((field) => field.name === name)?.side;
+  return (below.fields.find((field) => field.side === side) ?? below.fields[0])?.name ?? null;
 }
 
 function exchanged(written: Written, a: ReadingName, b: ReadingName): Changes | null {

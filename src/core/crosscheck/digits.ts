@@ -12,20 +12,20 @@ function distinctOthers(values: readonly number[], written: number): readonly nu
 }
 
 /**
- * All numbers that differ from `value` by two neighbouring digits that changed places; the point stays where it is. Each differs
+ * All numbers that differ from `value` by two neighbouring digits that changed places, none of them with a zero in front; the point stays where it is. Each differs
  * from `value` by a multiple of nine of its last written place.
  */
 export function withDigitsSwapped(value: number): readonly number[] {
   const characters = writtenCharacters(value);
   const places = characters.flatMap((character, i) => (character === '.' ? [] : [i]));
-  const swapped = places.slice(1).map((place, i) => {
+  const swapped = places.slice(1).flatMap((place, i) => {
     const before = places[i] ?? place;
-    return Number(
-      characters
-        .with(place, characters[before] ?? '')
-        .with(before, characters[place] ?? '')
-        .join(''),
-    );
+    const text = characters
+      .with(place, characters[before] ?? '')
+      .with(before, characters[place] ?? '')
+      .join('');
+    // nobody writes 010 for 100; 0.5 for 5.0 is another matter
+    return /^0\d/.test(text) ? [] : [Number(text)];
   });
   return distinctOthers(swapped, value);
 }

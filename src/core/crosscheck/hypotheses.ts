@@ -7,7 +7,7 @@ import type { ObservedSheet } from './observed-sheet.js';
 import { gainOfChanges, nameAt, placeOf, predictFromOthers } from './observed-sheet.js';
 import type { Evidence } from './reconciliation.js';
 import type { Fault } from './slip-faults.js';
-import { faultsOfOne, faultsOfTwo, halvedEyes, SLIP_FREQUENCY } from './slip-faults.js';
+import { faultsOfOne, faultsOfExchanges, halvedEyes, repeatedRows, SLIP_FREQUENCY } from './slip-faults.js';
 
 /** Some faults that happened together; none for a sheet without any. */
 export interface Hypothesis {
@@ -24,7 +24,7 @@ const MISLED_FREQUENCY = 0.003;
  * How often a reading is badly taken: a rule held askew, the wrong edge of an iris. It is then off by more than its repeatability,
  * about as much as its tolerance (chosen, as the frequencies are: PDs are read through the air, past one's own nose).
  */
-const BADLY_TAKEN_FREQUENCY = { pd: 0.02, other: 0.0005 } as const;
+const BADLY_TAKEN_FREQUENCY = { pd: 0.01, other: 0.0005 } as const;
 const PD_ROWS: readonly MeasurementId[] = ['binocularPd', 'monocularPd', 'nearPd', 'monocularNearPd'];
 
 /** Hypotheses that are less likely than the best by more than this (logarithm) are left out: 3 in ten thousand. */
@@ -47,8 +47,9 @@ export function faultsOf(sheet: ObservedSheet, evidence: Evidence): readonly Fau
     faults.push(...faultsOfOne(nameAt(place), evidence));
     faults.push(unexplained(place, evidence.catalogue, UNEXPLAINED_FREQUENCY), badlyTaken(place, evidence.catalogue));
   }
-  faults.push(...faultsOfTwo(evidence));
-  for (const pair of halvedEyes(evidence.readings)) faults.push(halved(sheet, evidence, pair));
+  faults.push(...faultsOfExchanges(evidence));
+  for (const pair of halvedEyes(evidence.readings)) faults.push(written('halved', pair, sheet, evidence));
+  for (const name of repeatedRows(evidence)) faults.push(written('row-repeated', [name], sheet, evidence));
   for (const place of cameraPlaces) faults.push(unexplained(place, evidence.catalogue, MISLED_FREQUENCY));
   return faults;
 }
@@ -65,22 +66,29 @@ function badlyTaken(place: number, catalogue: Catalogue): Fault {
   return { slip: null, places: [place], changes: [], scatter: tolerance.value ** 2, logPrior: Math.log(frequency) };
 }
 
-/** Just the halves stand there, whatever is true: the values say nothing, and would not be equal but by chance. */
-function halved(sheet: ObservedSheet, evidence: Evidence, pair: readonly [ReadingName, ReadingName]): Fault {
-  const { readings, catalogue } = evidence;
-  const places = pair.map(placeOf);
+/**
+ * Just the halves, or the number of the neighbouring row, stand there, whatever is true: the values say nothing, and would not be
+ * these but by chance. What they should be is what all others expect.
+ */
+function written(
+  kind: 'halved' | 'row-repeated',
+  names: readonly ReadingName[],
+  sheet: ObservedSheet,
+  { readings, catalogue }: Evidence,
+): Fault {
+  const places = names.map(placeOf);
   const { off } = predictFromOthers(sheet, places);
-  const { resolution } = measurementOfReading(catalogue, pair[0]);
-  const restorations = pair.map((name, i) => {
-    const written = readings[name]?.value ?? 0;
-    return { name, written, restored: Math.round((written - off[i]!) / resolution) * resolution };
+  const steps = names.map((name) => measurementOfReading(catalogue, name).resolution);
+  const restorations = names.map((name, i) => {
+    const value = readings[name]?.value ?? 0;
+    return { name, written: value, restored: Math.round((value - off[i]!) / steps[i]!) * steps[i]! };
   });
   return {
-    slip: { kind: 'halved', restorations },
+    slip: { kind, restorations },
     places,
     changes: [],
     scatter: Infinity,
-    logPrior: Math.log(SLIP_FREQUENCY.halved / resolution ** 2),
+    logPrior: steps.reduce((rest, step) => rest - Math.log(step), Math.log(SLIP_FREQUENCY[kind])),
   };
 }
 

@@ -49,7 +49,7 @@ export function posteriorOf(
     if (!weighed.has(block)) weighed.set(block, weighBlock(sheet, own));
   }
   const crossings = across.map((fault) => {
-    const ends = fault.places.map((place) => blockOf(place, model));
+    const ends = [...new Set(fault.places.map((place) => blockOf(place, model)))];
     const logShare = ends.reduce((rest, block) => rest - (weighed.get(block)?.logTotal ?? 0), gainOf(sheet, fault));
     return { fault, ends, weight: Math.exp(logShare) };
   });

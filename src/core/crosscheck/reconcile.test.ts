@@ -127,6 +127,16 @@ describe('one slip is named with what it would restore', () => {
     ['distance for near', { pdNear: 63 }, 'distance-for-near pdNear 59'],
     ['swapped rows', { headWidth: 130, templeWidth: 150 }, 'rows-swapped headWidth 150 templeWidth 130'],
     ['a wrong digit', { lengthToBendR: 35 }, 'digit-wrong lengthToBendR 95'],
+    [
+      'the row above again',
+      { distanceBetweenRims15: 20, frontalAngleR: 28, frontalAngleL: 29 },
+      'row-repeated distanceBetweenRims15 26',
+    ],
+    [
+      'box width and bridge',
+      { boxLensWidth: 18, distanceBetweenLenses: 52 },
+      'rows-swapped boxLensWidth 52 distanceBetweenLenses 18',
+    ],
     ['swapped digits of an angle', { frontalAngleL: 52 }, 'digits-swapped frontalAngleL 25'],
   ])('%s', (_, slip, expected) => {
     const readings = { ...CLEAN, ...slip };
@@ -160,6 +170,20 @@ describe('one slip is named with what it would restore', () => {
       ['sides-swapped', 5],
       ['sides-swapped', 5],
     ]);
+  });
+
+  it('two rows on both sides', () => {
+    const swapped = { ...CLEAN, lengthToBendR: 86, lengthToBendL: 87, lengthToTangentR: 95, lengthToTangentL: 96 };
+    expect(first(reconcile(sheet(swapped)))).toBe(
+      'rows-swapped lengthToBendR 95 lengthToTangentR 86 lengthToBendL 96 lengthToTangentL 87',
+    );
+  });
+
+  it('the number that the others know better than the slip itself', () => {
+    // 60.5 near belongs to 64.6 far, and both eyes make 64
+    expect(first(reconcile(sheet({ pdFar: 60.5, monoPdR: 32.5, monoPdL: 31.5, pdNear: 60 })))).toBe(
+      'near-for-distance pdFar 64',
+    );
   });
 
   it('sides that the camera tells apart', () => {
@@ -203,6 +227,12 @@ describe('several slips', () => {
       'digits-swapped lengthToBendL 96',
       'digits-swapped pdFar 63',
     ]);
+  });
+
+  it('in rows that hardly concern one another are told apart', () => {
+    // head and eyes go together only a little (ANSUR II: r = 0.3)
+    const { suspicions } = reconcile(sheet({ pdFar: 74, monoPdR: 32.5, monoPdL: 31.5, headWidth: 15.2 }));
+    expect(suspicions.map(({ names }) => names)).toEqual([['headWidth'], ['pdFar']]);
   });
 
   it('that hide one another are found as a pair', () => {

@@ -1,15 +1,17 @@
+import { measurementOfReading } from '../catalogue/catalogue.js';
 import type { ReadingName } from '../catalogue/measurement.js';
 import { READING_NAMES } from '../catalogue/measurement.js';
 import { conflictOf } from './conflict.js';
 import type { FaceModel } from './face-model.js';
 import { faceModel } from './face-model.js';
-import { faultsOf, interaction } from './hypotheses.js';
+import { faultsOf, gainOf, interaction } from './hypotheses.js';
 import type { ObservedSheet } from './observed-sheet.js';
 import { leftOut, nameAt, observeSheet, placeOf, predictFromOthers, withChanges } from './observed-sheet.js';
 import type { Posterior, WeighedBlocks } from './posterior.js';
 import { blockOf, posteriorOf } from './posterior.js';
 import { reconciledValues } from './reconciled-values.js';
 import type { Evidence, Explanation, Reconciliation, Suspicion } from './reconciliation.js';
+import type { Slip, SlipKind } from './slip.js';
 import type { Fault } from './slip-faults.js';
 
 /**
@@ -27,6 +29,9 @@ const SURER_TOGETHER = 0.15;
 /** From this probability on an explanation is taken as what happened while other places are looked at. */
 const TAKEN_AS_TRUE = 0.6;
 
+/** Where others know a PD this well, one standard deviation, what they expect is what is offered. Chosen: two trained readings. */
+const KNOWN_BY_OTHERS_MM = 0.65;
+
 /** A reading whose own share is this much belongs to the suspected ones. */
 const INVOLVED = 0.05;
 
@@ -38,6 +43,9 @@ const MOST_SUSPICIONS = 6;
 
 /** Two changes that alter the sheet's likelihood by less than this (logarithm) together than apart concern different things. */
 const APART = 0.5;
+
+/** Nor do two that each explain so much that this share of it is more than what they do to one another. Chosen. */
+const APART_SHARE = 0.2;
 
 /**
  * Readings, camera and the rules between them as one normal distribution with possible gross errors (data reconciliation):
@@ -146,7 +154,9 @@ function explain(
   }
   const ranked = [...told.values()].sort((a, b) => b.probability - a.probability);
   const explanations = ranked.flatMap(({ faults, probability }): readonly Explanation[] => {
-    const slips = faults.flatMap(({ slip }) => (slip === null ? [] : [slip]));
+    const slips = faults.flatMap(({ slip }) =>
+      slip === null ? [] : [restoredByOthers(slip, sheet, faults, evidence, model)],
+    );
     if (slips.length < faults.length || probability < WORTH_SAYING) return [];
     return [{ slips: slips as unknown as Explanation['slips'], probability }];
   });
@@ -176,6 +186,25 @@ function explain(
   };
 }
 
+/** The kinds that restore a number computed from the one that was written, which others may know better. */
+const COMPUTED: readonly SlipKind[] = ['near-for-distance', 'distance-for-near'];
+
+/** The slip with the number that all others expect, where they know it to a reading's doubt. */
+function restoredByOthers(
+  slip: Slip,
+  sheet: ObservedSheet,
+  faults: readonly Fault[],
+  { catalogue }: Evidence,
+  model: FaceModel,
+): Slip {
+  const [restoration] = slip.restorations;
+  if (restoration === undefined || !COMPUTED.includes(slip.kind)) return slip;
+  const expected = expectedAt(placeOf(restoration.name), sheet, faults, model);
+  if (expected === null || expected.standardUncertainty > KNOWN_BY_OTHERS_MM) return slip;
+  const step = measurementOfReading(catalogue, restoration.name).resolution;
+  return { ...slip, restorations: [{ ...restoration, restored: step * Math.round(expected.value / step) }] };
+}
+
 /** The faults of a hypothesis that touch the places, and those that they work together with. */
 function connectedFaults(
   sheet: ObservedSheet,
@@ -183,9 +212,13 @@ function connectedFaults(
   places: ReadonlySet<number>,
 ): readonly Fault[] {
   const here = faults.filter((fault) => touches([fault], places));
-  return faults.filter(
-    (fault) => here.includes(fault) || here.some((one) => Math.abs(interaction(sheet, one, fault)) >= APART),
-  );
+  return faults.filter((fault) => here.includes(fault) || here.some((one) => workTogether(sheet, one, fault)));
+}
+
+/** Whether two faults explain together what neither explains alone, or hide one another. */
+function workTogether(sheet: ObservedSheet, a: Fault, b: Fault): boolean {
+  const weight = Math.min(gainOf(sheet, a), gainOf(sheet, b));
+  return Math.abs(interaction(sheet, a, b)) >= Math.max(APART, APART_SHARE * weight);
 }
 
 function keyOf(faults: readonly Fault[]): string {

@@ -20,15 +20,16 @@ export const SLIP_FREQUENCY: Readonly<Record<SlipKind, number>> = {
   'sides-swapped': 0.008,
   'offset-forgotten': 0.001,
   'offset-twice': 0.001,
-  'near-for-distance': 0.0005,
-  'distance-for-near': 0.0005,
+  'near-for-distance': 0.003,
+  'distance-for-near': 0.003,
   'half-for-whole': 0.0005,
   'whole-for-half': 0.0005,
   halved: 0.001,
   'point-moved': 0.0003,
   centimetres: 0.0003,
   inches: 0.0001,
-  'rows-swapped': 0.001,
+  'rows-swapped': 0.002,
+  'row-repeated': 0.001,
   'ten-off': 0.001,
   'digit-wrong': 0.001,
   'sign-lost': 0.001,
@@ -97,26 +98,32 @@ function faultsInTheNumber(place: Place, catalogue: Catalogue): readonly Fault[]
   return found;
 }
 
-/** Every exchange of two numbers that could have led to what is written. */
-export function faultsOfTwo({ readings, catalogue }: Evidence): readonly Fault[] {
-  return pairsOf(catalogue).flatMap(({ kind, names: [a, b] }): readonly Fault[] => {
-    const [one, other] = [readings[a], readings[b]];
-    if (one === undefined || other === undefined) return [];
-    // What changed places is what was read from the scales.
-    const restored = [scaleOf(other) + shiftOf(one), scaleOf(one) + shiftOf(other)] as const;
-    if (restored[0] === one.value && restored[1] === other.value) return [];
-    if (!isPossible(a, restored[0], catalogue) || !isPossible(b, restored[1], catalogue)) return [];
-    return [
-      faultOf(
-        kind,
-        [
-          { name: a, written: one.value, restored: freeOfDust(restored[0]) },
-          { name: b, written: other.value, restored: freeOfDust(restored[1]) },
-        ],
-        1,
-      ),
-    ];
+/** Every exchange of numbers, two of them or both sides of two rows, that could have led to what is written. */
+export function faultsOfExchanges({ readings, catalogue }: Evidence): readonly Fault[] {
+  return layoutOf(catalogue).exchanges.flatMap(({ kind, pairs }): readonly Fault[] => {
+    const restorations = pairs.flatMap(([a, b]): readonly Restoration[] => {
+      const [one, other] = [readings[a], readings[b]];
+      if (one === undefined || other === undefined) return [];
+      // What changed places is what was read from the scales.
+      return [
+        { name: a, written: one.value, restored: freeOfDust(scaleOf(other) + shiftOf(one)) },
+        { name: b, written: other.value, restored: freeOfDust(scaleOf(one) + shiftOf(other)) },
+      ];
+    });
+    if (restorations.length < 2 * pairs.length) return [];
+    if (restorations.every(({ written, restored }) => written === restored)) return [];
+    if (!restorations.every(({ name, restored }) => isPossible(name, restored, catalogue))) return [];
+    return [faultOf(kind, restorations, 1)];
   });
+}
+
+/** Places where just the number of a neighbouring row stands, as if it had been written twice. PDs have kinds of their own for it. */
+export function repeatedRows({ readings, catalogue }: Evidence): readonly ReadingName[] {
+  const repeated = layoutOf(catalogue).neighbours.flatMap(([a, b]) => {
+    const [one, other] = [readings[a], readings[b]];
+    return one === undefined || other === undefined || one.value !== other.value ? [] : [a, b];
+  });
+  return [...new Set(repeated)].filter((name) => !FAR.includes(name) && !NEAR.includes(name));
 }
 
 /** Both eyes written as just half of the whole, as if nobody had measured each: which readings these are. */
@@ -272,38 +279,64 @@ function nearFaults(place: Place, workingDistanceMm: number): readonly Fault[] {
   return [];
 }
 
-interface Pair {
+type Pair = readonly [ReadingName, ReadingName];
+
+interface Exchange {
   readonly kind: 'sides-swapped' | 'rows-swapped';
-  readonly names: readonly [ReadingName, ReadingName];
+  /** one pair, or those of both sides */
+  readonly pairs: readonly Pair[];
 }
 
-const PAIRS = new WeakMap<Catalogue, readonly Pair[]>();
+/** What stands beside what on a sheet. */
+interface Layout {
+  /** places of neighbouring rows that are easily taken for one another */
+  readonly neighbours: readonly Pair[];
+  readonly exchanges: readonly Exchange[];
+}
 
-/** The places that are easily taken for one another: the other side, the row next to it, near and far. */
-function pairsOf(catalogue: Catalogue): readonly Pair[] {
-  const known = PAIRS.get(catalogue);
+/** Both are numbers of the frame that are read off one line: 52 and 18. */
+const BOX_AND_BRIDGE: Pair = ['boxLensWidth', 'distanceBetweenLenses'];
+
+const LAYOUTS = new WeakMap<Catalogue, Layout>();
+
+function layoutOf(catalogue: Catalogue): Layout {
+  const known = LAYOUTS.get(catalogue);
   if (known !== undefined) return known;
   const sides = catalogue.flatMap(({ fields: [right, left] }): readonly Pair[] =>
-    right === undefined || left === undefined ? [] : [{ kind: 'sides-swapped', names: [right.name, left.name] }],
+    right === undefined || left === undefined ? [] : [[right.name, left.name]],
   );
-  const neighbours = catalogue.slice(1).flatMap((row, i) => exchangeable(catalogue[i]!, row));
-  const far: readonly Pair[] = FAR.map((name, i) => ({ kind: 'rows-swapped', names: [name, NEAR[i]!] }));
-  const all = [...sides, ...neighbours, ...far];
-  const distinct = all.filter(
-    ({ names: [a, b] }, i) =>
-      !all.slice(0, i).some(({ names: [c, d] }) => (a === c && b === d) || (a === d && b === c)),
-  );
-  PAIRS.set(catalogue, distinct);
-  return distinct;
+  const rows = catalogue.slice(1).map((row, i) => neighbouringPairs(catalogue[i]!, row));
+  const far: readonly Pair[] = FAR.map((name, i) => [name, NEAR[i]!]);
+  const bothSides = [...rows, far.slice(1)].filter((pairs) => pairs.length === 2 && isSided(pairs));
+  const neighbours = rows.flat();
+  const exchanges = [
+    ...sides.map((pair): Exchange => ({ kind: 'sides-swapped', pairs: [pair] })),
+    ...[...neighbours, ...far, BOX_AND_BRIDGE].map((pair): Exchange => ({ kind: 'rows-swapped', pairs: [pair] })),
+    ...bothSides.map((pairs): Exchange => ({ kind: 'rows-swapped', pairs })),
+  ];
+  const layout: Layout = { neighbours, exchanges: exchanges.filter(isFirstOfItsKind) };
+  LAYOUTS.set(catalogue, layout);
+  return layout;
 }
 
-/** Sides stand under sides; a row without sides may be taken for either side of the next one. */
-function exchangeable(above: Measurement, below: Measurement): readonly Pair[] {
+/** Sides stand under sides; a row without sides may be taken for either side of the next one. Units are never mistaken. */
+function neighbouringPairs(above: Measurement, below: Measurement): readonly Pair[] {
+  if (above.unit !== below.unit) return [];
   return above.fields.flatMap((one) =>
     below.fields
       .filter((other) => one.side === null || other.side === null || one.side === other.side)
-      .map((other): Pair => ({ kind: 'rows-swapped', names: [one.name, other.name] })),
+      .map((other): Pair => [one.name, other.name]),
   );
+}
+
+/** Two pairs with four places: right with right, and left with left. */
+function isSided(pairs: readonly Pair[]): boolean {
+  return new Set(pairs.flat()).size === 4;
+}
+
+function isFirstOfItsKind({ pairs }: Exchange, i: number, all: readonly Exchange[]): boolean {
+  const key = (exchange: readonly Pair[]): string => exchange.flat().sort().join(' ');
+  return all.findIndex((other) => key(other.pairs) === key(pairs)) === i;
 }
 
 function isOnScale(value: number, step: number): boolean {

@@ -26,8 +26,10 @@ export const SLIP_KINDS = [
   'centimetres',
   /** written in inches: 2.5 for 63.5 */
   'inches',
-  /** two neighbouring rows of the sheet changed places */
+  /** two neighbouring rows of the sheet changed places, on one side or on both */
   'rows-swapped',
+  /** the number of the neighbouring row was written again */
+  'row-repeated',
   /** read at the wrong figure of the scale: ten more or less */
   'ten-off',
   /** one digit is wrong: 57 for 54 */
@@ -49,6 +51,6 @@ export interface Restoration {
 /** One thing that may have gone wrong. */
 export interface Slip {
   readonly kind: SlipKind;
-  /** one number, or two where two changed places or two sides were taken as equal */
+  /** one number; two where two changed places or two sides were taken as equal; four where both sides of two rows changed places */
   readonly restorations: readonly Restoration[];
 }
