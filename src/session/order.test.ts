@@ -5,10 +5,13 @@ import { EXAMPLE_GAUGES, OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import { READING_NAMES } from '../core/catalogue/measurement.js';
+import { reconcile } from '../core/crosscheck/reconcile.js';
 import type { Reconciliation, Suspicion } from '../core/crosscheck/reconciliation.js';
 import type { FaceEstimates } from '../core/estimate/estimate.js';
+import { sheetEvidence } from './evidence.js';
+import { sheetMisfits } from './misfits.js';
 import type { Order } from './order.js';
-import { orderOf, roundedText } from './order.js';
+import { orderOf, readyToConfirm, suspectedReadings } from './order.js';
 import { sheetRows } from './rows.js';
 import type { SheetEvent } from './sheet.js';
 import { openSheet, sheetReducer } from './sheet.js';
@@ -44,16 +47,16 @@ const ordered = ({ lines }: Order): readonly string[] =>
 const kinds = ({ doubts }: Order): readonly string[] => doubts.map(({ kind }) => kind);
 
 describe('an order', () => {
-  it('holds what was confirmed, R above L, in the steps of its measurement, and who stands for it', () => {
+  it('holds what was confirmed, R above L, with the decimals of its measurement, and who stands for it', () => {
     const order = orderWith({ monoPdL: '31.5', monoPdR: '32 32.5', bridgeProjection: '-2', headWidth: '150' });
     expect(order.lines.map(({ measurement }) => measurement.id)).toEqual([
       'monocularPd',
       'headWidth',
       'bridgeProjection',
     ]);
-    // the mean 32.25 in half millimetres, halves up; the projection in whole ones, with a true minus sign
-    expect(ordered(order)).toEqual(['monoPdR 32.5', 'monoPdL 31.5', 'headWidth 150', 'bridgeProjection \u22122']);
-    expect(order.lines[0]?.values[0]).toMatchObject({ side: 'R', value: 32.25, by: 'A', at: AT, reconciled: null });
+    // the mean 32.25 in tenths, halves up; the projection with a true minus sign
+    expect(ordered(order)).toEqual(['monoPdR 32.3', 'monoPdL 31.5', 'headWidth 150', 'bridgeProjection \u22122']);
+    expect(order.lines[0]?.values[0]).toMatchObject({ side: 'R', value: 32.3, by: 'A', at: AT, reconciled: null });
     expect(order.doubts).toEqual([]);
   });
 
@@ -167,15 +170,74 @@ describe('an order', () => {
   });
 });
 
-describe('rounded text', () => {
+describe('two slips at once', () => {
+  const PD_AND_HEAD = { pdFar: '74', monoPdR: '32.5', monoPdL: '31.5' };
+
+  it.each([{ headWidth: '15.2' }, { headWidth: '15.2', templeWidth: '140' }, { headWidth: '152' }])(
+    'are both left out, named, and not among what can be confirmed at once: %o',
+    (others) => {
+      const { rows, state, reconciliation } = reconciled({ ...PD_AND_HEAD, ...others });
+      const isRefused = others.headWidth === '15.2';
+      expect(suspectedReadings(reconciliation).has('pdFar')).toBe(true);
+      expect(readyToConfirm(rows, sheetMisfits(rows, reconciliation, catalogue), reconciliation)).toEqual([
+        'monoPdR',
+        'monoPdL',
+        ...(isRefused ? [] : ['headWidth']),
+        ...('templeWidth' in others ? ['templeWidth'] : []),
+      ]);
+      const confirmed = sheetReducer(state, { kind: 'readings-confirmed', names: READING_NAMES, at: AT });
+      const order = orderOf(sheetRows(confirmed, null, catalogue), reconciliation, confirmed);
+      const lines = order.lines.flatMap(({ values }) => values.map(({ name }) => name));
+      expect(lines).not.toContain('pdFar');
+      for (const name of Object.keys(others).concat(Object.keys(PD_AND_HEAD)) as ReadingName[]) {
+        expect(lines.includes(name) || namedIn(order).includes(name), name).toBe(true);
+      }
+    },
+  );
+
+  it('are not hidden by a second reader who read something between', () => {
+    const sum = { monoPdR: '32.5', monoPdL: '31.5' };
+    for (const second of [{ pdFar: '66' }, { pdFar: '66', ...sum }]) {
+      // 67 between them, where the eyes' distances make 64
+      const { rows, reconciliation } = reconciled({ pdFar: '68', ...sum }, { second });
+      expect(rows.flatMap(({ fields }) => fields).find(({ field }) => field === 'pdFar')?.readersDiffer).toBe(false);
+      expect(suspectedReadings(reconciliation).has('pdFar')).toBe(true);
+    }
+  });
+});
+
+/** What the engine says of a sheet without a picture. */
+function reconciled(readings: SomeReadings, filling: Filling = {}) {
+  const state = openSheet(filledSheet(readings, filling));
+  const rows = sheetRows(state, null, catalogue);
+  const { practice } = state.settings;
+  const evidence = sheetEvidence(rows, catalogue, { hasPicture: false, workingDistanceMm: 400, practice });
+  return { state, rows, reconciliation: reconcile({ ...evidence, catalogue }) };
+}
+
+/** All places that the open points name. */
+function namedIn({ doubts }: Order): readonly ReadingName[] {
+  return doubts.flatMap((doubt) => {
+    if (doubt.kind === 'suspected') return doubt.suspicion.names;
+    if ('name' in doubt) return [doubt.name];
+    return 'names' in doubt ? doubt.names : [];
+  });
+}
+
+describe('the number that is printed', () => {
   it.each([
-    [63.25, 0.5, '63.5'],
-    [63.2, 0.5, '63.0'],
-    [-2.5, 1, '\u22122'],
-    [-0.2, 0.5, '0.0'],
-    [12.34, 0.1, '12.3'],
-    [4.13, 0.25, '4.25'],
-  ])('of %f in steps of %f is %s', (value, resolution, text) => {
-    expect(roundedText(value, resolution)).toBe(text);
+    ['crestHeightR', '4.5', '4.5'],
+    ['irisDiameter', '11.8', '11.8'],
+    ['earPointDifference', '-0.5', '\u22120.5'],
+    ['pdFar', '63', '63.0'],
+    ['pdFar', '63.25', '63.25'],
+    ['headWidth', '150', '150'],
+    // 35.8333…, to tenths
+    ['monoPdR', '35.5 36 36', '35.8'],
+    ['bridgeProjection', '-2 -3', '\u22122.5'],
+  ] satisfies readonly [ReadingName, string, string][])('of %s typed as %s is %s', (name, typed, printed) => {
+    const order = orderWith({ [name]: typed });
+    expect(ordered(order)).toEqual([`${name} ${printed}`]);
+    expect(order.lines[0]?.values[0]?.value).toBe(Number(printed.replace('\u2212', '-')));
   });
 });

@@ -7,6 +7,7 @@ import type { ReadingFailure } from '../core/reading/parse-reading.js';
 import type { Reading } from '../core/reading/reading.js';
 import type { Side } from '../core/units/side.js';
 import { decimalsOf } from './entries.js';
+import type { Misfit } from './misfits.js';
 import type { FieldRow, SheetRow } from './rows.js';
 import type { SheetState } from './sheet.js';
 
@@ -14,9 +15,12 @@ import type { SheetState } from './sheet.js';
 export interface OrderValue {
   readonly name: ReadingName;
   readonly side: Side | null;
-  /** what was read by hand and confirmed, in the unit of the measurement: of several repeats or two readers their one value */
+  /**
+   * What was read by hand and confirmed, in the unit of the measurement: of several repeats or two readers their one value. It is
+   * the number of `text`, so that whatever is worked out from it can be worked out again from the paper.
+   */
   readonly value: number;
-  /** `value` rounded to the resolution of the measurement, without its unit; a true minus sign */
+  /** as `confirmedText` gives it */
   readonly text: string;
   /** what all that is written and the camera say together; null where nothing else says much */
   readonly reconciled: ReconciledValue | null;
@@ -115,7 +119,7 @@ export function orderOf(
       field.together === null ? [] : [{ row, field, reading: field.together }],
     ),
   );
-  const suspected = new Set(reconciliation.suspicions.flatMap(({ names }) => names));
+  const suspected = suspectedReadings(reconciliation);
   const ordered = taken.filter(
     ({ field }) => field.confirmation !== null && !field.readersDiffer && !suspected.has(field.field),
   );
@@ -136,23 +140,55 @@ export function orderOf(
   };
 }
 
-/** A value rounded to the steps in which its measurement is written, halves up; without unit, with a true minus sign. */
-export function roundedText(value: number, resolution: number): string {
+/**
+ * The number that a confirmation stands for as it is printed, without its unit and with a true minus sign: as it was read, and to
+ * tenths where it is worked out from several readings, halves up. It has at least the decimals of the measurement's steps, and is
+ * never rounded to them: nobody confirmed that number.
+ */
+export function confirmedText({ value, origin }: Reading, { resolution }: Measurement): string {
+  const isWorkedOut = origin === null || (origin.repeats?.values.length ?? 1) > 1;
+  const most = isWorkedOut ? 1 : 2;
   // a mean such as 63.25 must not fall below its half by the dust of floating point
-  const rounded = Math.round(value / resolution + 1e-9) * resolution;
-  const text = Math.abs(rounded).toFixed(decimalsOf(resolution));
+  const rounded = Math.round(value * 10 ** most + 1e-6) / 10 ** most;
+  const decimals = Math.min(most, Math.max(decimalsOf(resolution), decimalsOf(rounded)));
+  const text = Math.abs(rounded).toFixed(decimals);
   return rounded < 0 && Number(text) !== 0 ? `\u2212${text}` : text;
+}
+
+/** The readings that are suspected: none of them is ordered, whatever else is said of it. */
+export function suspectedReadings({ suspicions }: Reconciliation): ReadonlySet<ReadingName> {
+  return new Set(suspicions.flatMap(({ names }) => names));
+}
+
+/**
+ * The readings that nobody confirmed yet and that nothing speaks against: no misfit and no suspicion names them, and the readers
+ * agree.
+ *
+ * @param misfits of these rows
+ */
+export function readyToConfirm(
+  rows: readonly SheetRow[],
+  misfits: readonly Pick<Misfit, 'names'>[],
+  reconciliation: Reconciliation,
+): readonly ReadingName[] {
+  const doubtful = new Set([...suspectedReadings(reconciliation), ...misfits.flatMap(({ names }) => names)]);
+  return rows
+    .flatMap(({ fields }) => fields)
+    .filter(({ together, confirmation, readersDiffer }) => together !== null && confirmation === null && !readersDiffer)
+    .map(({ field }) => field)
+    .filter((name) => !doubtful.has(name));
 }
 
 function orderValue({ row, field, reading }: TakenReading, { values }: Reconciliation): readonly OrderValue[] {
   if (field.confirmation === null) return [];
   const { by, at } = field.confirmation;
+  const text = confirmedText(reading, row.measurement);
   return [
     {
       name: field.field,
       side: field.side,
-      value: reading.value,
-      text: roundedText(reading.value, row.measurement.resolution),
+      value: Number(text.replace('\u2212', '-')),
+      text,
       reconciled: values[field.field] ?? null,
       by,
       at,

@@ -2,16 +2,20 @@ import { useId, useMemo } from 'react';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Reading } from '../core/reading/reading.js';
+import type { Explanation, Suspicion } from '../core/crosscheck/reconciliation.js';
 import type { Misfit } from '../session/misfits.js';
 import { writtenReadings } from '../session/misfits.js';
+import { confirmedText, readyToConfirm } from '../session/order.js';
 import type { FieldRow, SheetRow } from '../session/rows.js';
 import { useEquipment } from './equipment.js';
 import { misfitSentence } from './misfit-sentences.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
+import { orderPlacesWords, orderPlaceWords } from './order-places.js';
 import { orderWords as words } from './order-words.js';
 import { gaugeSum } from './practice-amount.js';
-import { readingFailureSentence, readingWords } from './sentences.js';
+import { readingFailureSentence } from './sentences.js';
 import type { WrittenSheet } from './slip-sentences.js';
+import { explanationSentence } from './slip-sentences.js';
 import type { SheetInHand } from './use-sheet.js';
 
 /** From one standard deviation to half of the 95 % interval. */
@@ -26,6 +30,8 @@ interface Entry {
   readonly field: FieldRow;
   /** what speaks against it */
   readonly misfits: readonly Misfit[];
+  /** it may be named beside another place that a misfit tells of */
+  readonly suspicion: Suspicion | null;
 }
 
 /** All readings that are in, each to be confirmed by a person who looked at it. */
@@ -36,7 +42,7 @@ export function OrderConfirming(props: {
   readonly onGoTo: (name: ReadingName) => void;
 }) {
   const { sheet, ordered, onGoTo } = props;
-  const { rows, misfits, state, dispatch } = sheet;
+  const { rows, misfits, reconciliation, state, dispatch } = sheet;
   const { catalogue } = useEquipment();
   const nameId = useId();
   const written: WrittenSheet = useMemo(
@@ -46,13 +52,16 @@ export function OrderConfirming(props: {
   const entries = rows.flatMap((row) =>
     row.fields
       .filter((field) => field.reading.ok || field.reading.failure.kind !== 'empty')
-      .map((field): Entry => ({ row, field, misfits: misfits.filter(({ names }) => names.includes(field.field)) })),
+      .map((field): Entry => ({
+        row,
+        field,
+        misfits: misfits.filter(({ names }) => names.includes(field.field)),
+        suspicion: reconciliation.suspicions.find(({ names }) => names.includes(field.field)) ?? null,
+      })),
   );
   const confirmable = entries.filter(({ field }) => field.together !== null);
   const confirmed = confirmable.filter(({ field }) => field.confirmation !== null);
-  const clean = confirmable.filter(
-    ({ field, misfits: against }) => field.confirmation === null && !field.readersDiffer && against.length === 0,
-  );
+  const clean = readyToConfirm(rows, misfits, reconciliation);
   const namesOf = (some: readonly Entry[]): readonly ReadingName[] => some.map(({ field }) => field.field);
   const confirm = (names: readonly ReadingName[]): void => {
     dispatch({ kind: 'readings-confirmed', names, at: new Date().toISOString() });
@@ -88,7 +97,7 @@ export function OrderConfirming(props: {
           className="main-action confirm-all"
           aria-disabled={clean.length === 0}
           onClick={() => {
-            if (clean.length > 0) confirm(namesOf(clean));
+            if (clean.length > 0) confirm(clean);
           }}
         >
           {clean.length === 0 ? words.confirmAll : words.confirmAllCount(clean.length)}
@@ -143,7 +152,7 @@ function ConfirmingEntry(props: {
   const { row, field, misfits } = entry;
   const { unit } = row.measurement;
   const { catalogue } = written;
-  const place = readingWords(field.field, catalogue);
+  const place = orderPlaceWords(field.field, catalogue);
   const { together, confirmation, reading } = field;
   const against = againstWords(entry, written, catalogue);
   return (
@@ -153,7 +162,7 @@ function ConfirmingEntry(props: {
         <p className="order-read">{field.typed}</p>
       ) : (
         <p className="order-read">
-          <strong>{plainNumber(together.value)}</strong>{' '}
+          <strong>{confirmedText(together, row.measurement)}</strong>{' '}
           {words.doubt(withUnit(formatNumber(COVERAGE * together.standardUncertainty, 1), unit))}
         </p>
       )}
@@ -203,10 +212,27 @@ function confirmedWords({ confirmation }: FieldRow, isOrdered: boolean): string 
 }
 
 /** What speaks against a reading, a sentence each. */
-function againstWords({ row, field, misfits }: Entry, written: WrittenSheet, catalogue: Catalogue): readonly string[] {
-  if (misfits.length > 0) return misfits.map((misfit) => misfitSentence(misfit, { ...written, catalogue }));
-  if (field.reading.ok) return [];
+function againstWords(
+  { row, field, misfits, suspicion }: Entry,
+  written: WrittenSheet,
+  catalogue: Catalogue,
+): readonly string[] {
+  const told = misfits.map((misfit) => misfitSentence(misfit, { ...written, catalogue }));
+  if (suspicion !== null && !misfits.some(({ kind }) => kind === 'suspected' || kind === 'refused')) {
+    return [...told, suspicionWords(suspicion, field.field, written)];
+  }
+  if (told.length > 0 || field.reading.ok) return told;
   return [readingFailureSentence(field.reading.failure, row.measurement.unit) ?? ''];
+}
+
+/** What is suspected of a place beside another of which the suspicion tells first: what happened there, or with what it does not fit. */
+function suspicionWords({ names, explanations }: Suspicion, name: ReadingName, written: WrittenSheet): string {
+  const [best] = explanations;
+  const slip = best?.slips.find(({ restorations }) => restorations.some((one) => one.name === name));
+  const here: readonly Explanation[] =
+    best === undefined || slip === undefined ? [] : [{ slips: [slip], probability: best.probability }];
+  const others = names.filter((other) => other !== name);
+  return explanationSentence(here, written) ?? words.suspectedWith(orderPlacesWords(others, written.catalogue));
 }
 
 /** How the value came about, and what the camera says. */

@@ -1,10 +1,10 @@
-import { measurementById, measurementOfReading } from '../core/catalogue/catalogue.js';
+import { measurementOfReading } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import { unreachable } from '../core/result.js';
 import type { OrderDoubt } from '../session/order.js';
+import { orderMeasurementsWords, orderPlacesWords, orderPlaceWords } from './order-places.js';
 import { orderDoubtWords as words } from './order-words.js';
 import { findingReason, readingFailureSentence } from './sentences.js';
-import { listWords, placeWords, upperFirst } from './slip-places.js';
 import type { WrittenSheet } from './slip-sentences.js';
 import { suspicionSentence } from './slip-sentences.js';
 
@@ -20,10 +20,13 @@ export function orderDoubtSentences(
 ): readonly string[] {
   const undecided = doubts.flatMap((doubt) => (doubt.kind === 'camera-cannot-tell' ? [doubt.name] : []));
   const suspected = new Set(doubts.flatMap((doubt) => (doubt.kind === 'suspected' ? doubt.suspicion.names : [])));
+  const refused = new Set(doubts.flatMap((doubt) => (doubt.kind === 'refused' ? [doubt.name] : [])));
   const others = doubts.flatMap((doubt): readonly OrderDoubt[] => {
+    // A number that cannot be is told already.
+    if (doubt.kind === 'suspected' && doubt.suspicion.names.every((name) => refused.has(name))) return [];
     if (doubt.kind === 'camera-cannot-tell') return [];
     if (doubt.kind !== 'unconfirmed') return [doubt];
-    // What is suspected is told already.
+    // What is suspected is named already.
     const names = doubt.names.filter((name) => !suspected.has(name));
     return names.length === 0 ? [] : [{ ...doubt, names }];
   });
@@ -34,28 +37,28 @@ export function orderDoubtSentences(
 }
 
 function places(names: readonly ReadingName[], { catalogue }: WrittenSheet): string {
-  return listWords(names.map((name) => placeWords(name, catalogue)));
+  return orderPlacesWords(names, catalogue);
 }
 
 function doubtSentence(doubt: OrderDoubt, sheet: WrittenSheet, otherReader: string): string {
   const { catalogue } = sheet;
   switch (doubt.kind) {
     case 'suspected':
-      return words.suspected(suspicionSentence(doubt.suspicion, sheet));
+      return words.suspected(suspicionSentence(doubt.suspicion, sheet), places(doubt.suspicion.names, sheet));
     case 'camera-disagrees': {
       const { unit } = measurementOfReading(catalogue, doubt.name);
       const reason = findingReason(doubt.finding, false, 'picture', unit);
-      return words.cameraDisagrees(upperFirst(placeWords(doubt.name, catalogue)), reason);
+      return words.cameraDisagrees(orderPlaceWords(doubt.name, catalogue), reason);
     }
     case 'camera-cannot-tell':
       return words.cameraCannotTell(places([doubt.name], sheet));
     case 'refused': {
       const { unit } = measurementOfReading(catalogue, doubt.name);
       const why = readingFailureSentence(doubt.failure, unit) ?? '';
-      return words.refused(upperFirst(placeWords(doubt.name, catalogue)), doubt.typed.trim(), why);
+      return words.refused(orderPlaceWords(doubt.name, catalogue), doubt.typed.trim(), why);
     }
     case 'readers-differ':
-      return words.readersDiffer(upperFirst(placeWords(doubt.name, catalogue)));
+      return words.readersDiffer(orderPlaceWords(doubt.name, catalogue));
     case 'read-by-other-only':
       return words.otherOnly(otherReader === '' ? words.otherReader : otherReader, places(doubt.names, sheet));
     case 'unconfirmed':
@@ -67,7 +70,7 @@ function doubtSentence(doubt: OrderDoubt, sheet: WrittenSheet, otherReader: stri
         : words.gaugeOld(doubt.gauge.name, doubt.daysSinceCheck, used);
     }
     case 'squint':
-      return words.squint(listWords(doubt.measurements.map((id) => measurementById(catalogue, id).shortName)));
+      return words.squint(orderMeasurementsWords(doubt.measurements, catalogue));
     case 'pupil-without-light':
       return words.pupilWithoutLight;
     case 'frame-incomplete':

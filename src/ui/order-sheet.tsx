@@ -216,7 +216,9 @@ function WorkedOut({ frame }: { readonly frame: OrderedFrame }) {
                 </th>
               )}
               <td className="order-side">{words.sides[side]}</td>
-              <td className="order-value">{Math.ceil(lenses[side].blankMm ?? 0)} mm</td>
+              <td className="order-value">
+                {words.blankOf[blankFrom](String(Math.ceil((lenses[side].blankMm ?? 0) - 1e-6)))}
+              </td>
             </tr>
           ))}
         </tbody>

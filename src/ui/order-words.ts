@@ -69,6 +69,7 @@ export const orderWords = {
   covered: 'The camera’s value is still covered.',
   repeats: (count: number): string => `Mean of ${count} readings.`,
   trials: (low: string, high: string): string => `Fits; the true size lies between ${low} and ${high}.`,
+  suspectedWith: (places: string): string => `It does not fit together with others: ${places}.`,
   joined: 'Both readers together.',
   scale: (sum: string): string => `Scale: ${sum}.`,
   countConfirmed: (confirmed: number, all: number): string => `${confirmed} of ${all} readings confirmed.`,
@@ -108,11 +109,15 @@ export const orderWords = {
     `Common practice; not measured. Decentration from the boxed centre. Smallest blank from ${blank}, with 2 mm for its edge.`,
   blankFrom: {
     'effective-diameter': 'the effective diameter',
-    box: 'the corners of the box, so at most this',
+    box: 'the corners of the box, so at most that',
   },
   boxedCentreDistance: 'Boxed centre distance',
   decentration: 'Decentration',
   blank: 'Smallest blank',
+  blankOf: {
+    'effective-diameter': (mm: string): string => `${mm} mm`,
+    box: (mm: string): string => `at most ${mm} mm`,
+  },
   inward: (mm: string): string => `${mm} mm in`,
   outward: (mm: string): string => `${mm} mm out`,
   up: (mm: string): string => `${mm} mm up`,
@@ -154,5 +159,5 @@ export const orderDoubtWords = {
   pupilWithoutLight: 'The light in which the pupil diameters were read is not noted.',
   frameIncomplete: (places: string): string =>
     `A progressive lens cannot be made without these, and they are not in the order: ${places}.`,
-  suspected: (sentence: string): string => `${sentence} Not ordered before it is settled.`,
+  suspected: (sentence: string, places: string): string => `${sentence} Not ordered before it is settled: ${places}.`,
 } as const;

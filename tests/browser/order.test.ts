@@ -70,7 +70,7 @@ describe('the order', () => {
     await dialog.getByRole('button', { name: 'Confirm PD, distance', exact: true }).click();
     await dialog.getByText('Confirmed, but left out of the order while it does not fit.').waitFor();
     expect(await ordered('PD, distance')).toEqual([]);
-    expect(await order.innerText()).toMatch(/Open[\s\S]*Not ordered before it is settled\./);
+    expect(await order.innerText()).toMatch(/Open[\s\S]*Not ordered before it is settled: .*PD, distance/);
 
     await dialog.getByRole('button', { name: 'Go to the field of PD, distance' }).click();
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('reading-pdFar');

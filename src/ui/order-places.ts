@@ -1,0 +1,34 @@
+import type { Catalogue } from '../core/catalogue/catalogue.js';
+import { measurementById, measurementOfReading } from '../core/catalogue/catalogue.js';
+import type { MeasurementId, ReadingName } from '../core/catalogue/measurement.js';
+import { orderWords as words } from './order-words.js';
+import { sideOf } from './slip-places.js';
+
+/** A place as the tables of the order call it: `PD of each eye R`. */
+export function orderPlaceWords(name: ReadingName, catalogue: Catalogue): string {
+  return [measurementOfReading(catalogue, name).shortName, ...sideWords([name], catalogue)].join(' ');
+}
+
+/** Several places, R and L of one measurement together: `PD, distance; PD of each eye R, L`. Some names have a comma of their own. */
+export function orderPlacesWords(names: readonly ReadingName[], catalogue: Catalogue): string {
+  const ids = [...new Set(names.map((name) => measurementOfReading(catalogue, name).id))];
+  return ids
+    .map((id) => {
+      const sides = sideWords(
+        names.filter((name) => measurementOfReading(catalogue, name).id === id),
+        catalogue,
+      );
+      return [measurementById(catalogue, id).shortName, sides.join(', ')].filter((part) => part !== '').join(' ');
+    })
+    .join('; ');
+}
+
+/** Measurements without sides: `PD, distance; Lid aperture`. */
+export function orderMeasurementsWords(ids: readonly MeasurementId[], catalogue: Catalogue): string {
+  return ids.map((id) => measurementById(catalogue, id).shortName).join('; ');
+}
+
+function sideWords(names: readonly ReadingName[], catalogue: Catalogue): readonly string[] {
+  const sides = names.map((name) => sideOf(name, catalogue));
+  return (['R', 'L'] as const).filter((side) => sides.includes(side)).map((side) => words.sides[side]);
+}
