@@ -6,7 +6,7 @@ import { compareReading } from '../core/crosscheck/compare-reading.js';
 import type { Explanation, Reconciliation, Suspicion } from '../core/crosscheck/reconciliation.js';
 import type { Estimate } from '../core/estimate/estimate.js';
 import { parseReading } from '../core/reading/parse-reading.js';
-import { explanationsOf, sheetMisfits, writtenReadings } from './misfits.js';
+import { explanationsOf, joinedReadings, sheetMisfits, sumMisfits, writtenReadings } from './misfits.js';
 import type { FieldRow, SheetRow } from './rows.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
@@ -64,7 +64,7 @@ const kindsOf = (misfits: ReturnType<typeof misfitsOf>) => misfits.map(({ kind, 
 
 describe('what does not fit', () => {
   it('is nothing where all fits', () => {
-    expect(misfitsOf([fieldRow('pdFar', '63'), fieldRow('headWidth', ''), fieldRow('templeWidth', '1x')])).toEqual([]);
+    expect(misfitsOf([fieldRow('pdFar', '63'), fieldRow('headWidth', '')])).toEqual([]);
   });
 
   it('comes most probable first, and what is merely seldom last', () => {
@@ -105,6 +105,19 @@ describe('what does not fit', () => {
     const misfits = misfitsOf([fieldRow('pdFar', '635')], { ...NOTHING, suspicions });
     expect(kindsOf(misfits)).toEqual(['refused pdFar']);
     expect(explanationsOf(misfits[0]!)).toEqual([explanation]);
+  });
+
+  it('is refused where what is entered is no reading', () => {
+    const misfits = misfitsOf([
+      fieldRow('headWidth', '1S2'),
+      fieldRow('pdFar', '63 6x'),
+      fieldRow('apicalRadius', '9 mm'),
+    ]);
+    expect(misfits).toMatchObject([
+      { kind: 'refused', names: ['headWidth'], failure: { kind: 'not-a-number', typed: '1S2' }, explanations: [] },
+      { kind: 'refused', names: ['pdFar'], failure: { kind: 'not-a-number', typed: '6x' } },
+      { kind: 'refused', names: ['apicalRadius'], failure: { kind: 'not-a-trial' } },
+    ]);
   });
 
   it('is refused where sizes that were tried contradict each other', () => {
@@ -157,6 +170,66 @@ describe('what does not fit', () => {
   });
 });
 
+describe('both eyes and the whole', () => {
+  // Each plain reading scatters by the root of 0.404² + 0.5²/12, 0.429 mm: three of them by 0.743 mm, 1.46 mm in 95 of 100 cases.
+  const eyes = (whole: string, right: string, left: string, more: Partial<FieldRow> = {}) => [
+    fieldRow('pdFar', whole, more),
+    fieldRow('monoPdR', right),
+    fieldRow('monoPdL', left),
+  ];
+
+  it('do not add up beyond what three readings scatter, far and near alike', () => {
+    expect(misfitsOf(eyes('66', '32.5', '31.5'))).toEqual([
+      {
+        kind: 'does-not-add-up',
+        names: ['pdFar', 'monoPdR', 'monoPdL'],
+        isNear: false,
+        sum: 64,
+        whole: 66,
+        limit: expect.closeTo(1.456, 3) as number,
+      },
+    ]);
+    expect(kindsOf(misfitsOf(eyes('62.5', '32.5', '31.5')))).toEqual(['does-not-add-up pdFar,monoPdR,monoPdL']);
+    expect(misfitsOf(eyes('65', '32.5', '31.5'))).toEqual([]);
+    const near = [fieldRow('pdNear', '63'), fieldRow('monoNearR', '30'), fieldRow('monoNearL', '31')];
+    expect(misfitsOf(near)).toMatchObject([{ kind: 'does-not-add-up', isNear: true, sum: 61, whole: 63 }]);
+  });
+
+  it('have to be three', () => {
+    expect(misfitsOf(eyes('66', '32.5', ''))).toEqual([]);
+    expect(kindsOf(misfitsOf(eyes('66', '32.5', '3l')))).toEqual(['refused monoPdL']);
+  });
+
+  it('keep to the practice’s tolerance where that is less', () => {
+    const [whole, right, left] = eyes('65', '32.5', '31.5').map((field) => rowOf([field]));
+    const within = (value: number): readonly SheetRow[] => [
+      { ...whole!, measurement: { ...whole!.measurement, tolerance: { ...whole!.measurement.tolerance, value } } },
+      right!,
+      left!,
+    ];
+    expect(sumMisfits(within(1), NOTHING)).toEqual([]);
+    expect(sumMisfits(within(0.5), NOTHING)).toMatchObject([{ limit: 0.5 }]);
+  });
+
+  it('are left to a suspicion that touches one of the three, or would change it', () => {
+    const fields = eyes('66', '32.5', '31.5');
+    const named = { ...NOTHING, suspicions: [suspicionOf('monoPdL', 0.8)] };
+    expect(kindsOf(misfitsOf(fields, named))).toEqual(['suspected monoPdL']);
+    const changing = { ...NOTHING, suspicions: [suspicionOf('pdNear', 0.8, [explaining('pdFar', 66, 64, 0.6)])] };
+    expect(kindsOf(misfitsOf(fields, changing))).toEqual(['suspected pdNear']);
+  });
+
+  it('are held against what both readers say together, and come before what is merely seldom', () => {
+    const own = parseReading('66', 'pdFar', catalogue);
+    if (!own.ok) throw new Error('66 is a reading');
+    const together = { ...own.value, value: 64.5 };
+    expect(misfitsOf(eyes('66', '32.5', '31.5', { together }))).toEqual([]);
+    const { high } = measurementOfReading(catalogue, 'headWidth').plausible.soft;
+    const seldom = [fieldRow('headWidth', String(high + 1)), ...eyes('66', '32.5', '31.5')];
+    expect(kindsOf(misfitsOf(seldom))).toEqual(['does-not-add-up pdFar,monoPdR,monoPdL', 'unusual headWidth']);
+  });
+});
+
 describe('what is written', () => {
   it('has in it what cannot be, but not one bad number of several', () => {
     const fields = [fieldRow('pdFar', '635'), fieldRow('pdNear', '59 595'), fieldRow('headWidth', '-150')];
@@ -171,5 +244,14 @@ describe('what is written', () => {
     if (!own.ok) throw new Error('63 is a reading');
     const together = { ...own.value, value: 63.25 };
     expect(writtenReadings([rowOf([fieldRow('pdFar', '63', { together })])], catalogue).pdFar?.value).toBe(63.25);
+  });
+
+  it('is known to be two readers’ only where both are in and agree', () => {
+    const other = { reader: 'Second', reading: parseReading('63.5', 'pdFar', catalogue) };
+    const joined = (more: Partial<FieldRow>) => [...joinedReadings([rowOf([fieldRow('pdFar', '63', more)])])];
+    expect(joined({ other })).toEqual(['pdFar']);
+    expect(joined({ other, readersDiffer: true })).toEqual([]);
+    expect(joined({ other: { ...other, reading: null } })).toEqual([]);
+    expect(joined({})).toEqual([]);
   });
 });

@@ -6,10 +6,13 @@ import type { Explanation, Reconciliation, Suspicion } from '../core/crosscheck/
 import type { ReadingFailure } from '../core/reading/parse-reading.js';
 import type { Reading, Readings } from '../core/reading/reading.js';
 import { takeReading } from '../core/reading/reading.js';
+import { freeOfDust } from '../core/statistics/free-of-dust.js';
+import { NORMAL_95 } from '../core/statistics/normal.js';
+import { combineUncertainties } from '../core/statistics/uncertainty.js';
 import type { FieldRow, SheetRow } from './rows.js';
 
-/** A number that no face has, or sizes that were tried and cannot all be as they were found. */
-export type RefusedFailure = Extract<ReadingFailure, { kind: 'impossible' | 'not-positive' | 'trials-contradict' }>;
+/** All that makes an entry no reading, but for a place that is empty and a trial series that is not at its end. */
+export type RefusedFailure = Exclude<ReadingFailure, { kind: 'empty' | 'trials-one-sided' }>;
 
 /** Something on the sheet that does not fit. Nothing is changed by it. */
 export type Misfit = {
@@ -25,6 +28,8 @@ export type Misfit = {
     }
   /** all that is written makes a slip probable */
   | { readonly kind: 'suspected'; readonly suspicion: Suspicion }
+  /** both eyes' distances and the whole differ by more than they may */
+  | (SumOfEyes & { readonly kind: 'does-not-add-up' })
   /** hand and camera lie further apart than the tolerance and both doubts allow, and no suspicion says why */
   | { readonly kind: 'disagrees'; readonly finding: Extract<Finding, { kind: 'disagrees' }> }
   | {
@@ -45,6 +50,15 @@ export type Misfit = {
   | { readonly kind: 'unusual'; readonly value: number; readonly usual: Range }
 );
 
+/** Both eyes' distances beside the distance of the whole, mm. */
+export interface SumOfEyes {
+  readonly isNear: boolean;
+  readonly sum: number;
+  readonly whole: number;
+  /** how far the two may lie apart */
+  readonly limit: number;
+}
+
 /**
  * What is written at each place, both readers together where they agree. Numbers that cannot be are in as well, so that a slip
  * is sought in them.
@@ -58,9 +72,17 @@ export function writtenReadings(rows: readonly SheetRow[], catalogue: Catalogue)
   return readings;
 }
 
+/** The places whose numbers are what both readers' readings say together: nobody wrote these. */
+export function joinedReadings(rows: readonly SheetRow[]): ReadonlySet<ReadingName> {
+  const joined = rows
+    .flatMap(({ fields }) => fields)
+    .filter(({ reading, other, readersDiffer }) => reading.ok && other?.reading?.ok === true && !readersDiffer);
+  return new Set(joined.map(({ field }) => field));
+}
+
 /**
  * What does not fit, most probable first: what cannot be, what is suspected, what camera or second reader contradict, repeats
- * far from the others, and last what is merely seldom. Each place is named by the gravest of them; a repeat far from the others
+ * far from the others, sums that are a little off, and last what is merely seldom. Each place is named by the gravest of them; a repeat far from the others
  * is said besides, since it may be the reason.
  *
  * @param reconciliation of `writtenReadings`, or of the readings that can be; with the estimates that are not covered, so that
@@ -88,15 +110,56 @@ export function sheetMisfits(
     .sort((a, b) => Math.abs(b.finding.comparison.enNumber) - Math.abs(a.finding.comparison.enNumber))
     .map(({ field, finding }): Misfit => ({ kind: 'disagrees', names: [field], finding }));
   const differing = fields.flatMap(readersMisfit);
-  const grave = namesOf([...refused, ...suspected, ...disagreeing, ...differing]);
+  const sums = sumMisfits(rows, reconciliation);
+  const grave = namesOf([...refused, ...suspected, ...disagreeing, ...differing, ...sums]);
   return [
     ...refused,
     ...suspected,
     ...disagreeing,
     ...differing,
     ...fields.flatMap(repeatMisfit),
+    ...sums,
     ...fields.flatMap((field) => (grave.has(field.field) ? [] : unusualMisfit(field, catalogue))),
   ];
+}
+
+const SUMS: readonly { readonly isNear: boolean; readonly names: readonly [ReadingName, ReadingName, ReadingName] }[] =
+  [
+    { isNear: false, names: ['pdFar', 'monoPdR', 'monoPdL'] },
+    { isNear: true, names: ['pdNear', 'monoNearR', 'monoNearL'] },
+  ];
+
+/**
+ * Where R and L do not make the whole and no suspicion touches the three: too little to say which is wrong, too much to make
+ * lenses by. They may lie apart by the tolerance of the whole, or by what three such readings scatter in 95 of 100 cases
+ * (coverage factor of JCGM 100:2008, 6.3.3), whichever is less. Both readers count together where they agree.
+ *
+ * @param rows with the practice's tolerances
+ * @param reconciliation of the readings in these rows
+ */
+export function sumMisfits(
+  rows: readonly SheetRow[],
+  { suspicions }: Pick<Reconciliation, 'suspicions'>,
+): readonly Extract<Misfit, { kind: 'does-not-add-up' }>[] {
+  const suspected = namesOf(suspicions.map((suspicion) => ({ kind: 'suspected', names: suspicion.names, suspicion })));
+  const find = (name: ReadingName) => {
+    for (const { measurement, fields } of rows) {
+      const field = fields.find((one) => one.field === name);
+      if (field !== undefined) return { reading: field.together, tolerance: measurement.tolerance.value };
+    }
+    return null;
+  };
+  return SUMS.flatMap(({ isNear, names }) => {
+    const [whole, right, left] = [find(names[0]), find(names[1]), find(names[2])];
+    if (!whole?.reading || !right?.reading || !left?.reading || names.some((name) => suspected.has(name))) return [];
+    const scatter = combineUncertainties(
+      [whole.reading, right.reading, left.reading].map(({ standardUncertainty }) => standardUncertainty),
+    );
+    const limit = Math.min(whole.tolerance, NORMAL_95 * scatter);
+    const sum = freeOfDust(right.reading.value + left.reading.value);
+    if (freeOfDust(Math.abs(sum - whole.reading.value)) <= limit) return [];
+    return [{ kind: 'does-not-add-up', names, isNear, sum, whole: whole.reading.value, limit }];
+  });
 }
 
 /** All places that are named, and those that a named slip would change. */
@@ -123,7 +186,7 @@ function isOneNumber(
 }
 
 function isRefused(failure: ReadingFailure): failure is RefusedFailure {
-  return failure.kind === 'impossible' || failure.kind === 'not-positive' || failure.kind === 'trials-contradict';
+  return failure.kind !== 'empty' && failure.kind !== 'trials-one-sided';
 }
 
 function refusedMisfit({ field, reading }: FieldRow, { suspicions }: Reconciliation): readonly Misfit[] {

@@ -57,9 +57,13 @@ describe('the list of what does not fit', () => {
     expect(buttonsOf(markup('61', [suspicion()]))).toEqual(['Read PD, distance again']);
   });
 
-  it('says once that the probabilities rest on chosen frequencies, where there are any', () => {
+  it('says once that a percentage rests on chosen frequencies, where there are any', () => {
     const other: Suspicion = { ...suspicion(tenOff(0.7)), names: ['headWidth'] };
-    expect(markup('61', [suspicion(tenOff(0.86)), other]).match(/frequencies are chosen/g)).toHaveLength(1);
+    expect(
+      markup('61', [suspicion(tenOff(0.86)), other]).match(
+        /with chosen frequencies of slips; it tends to be too low\./g,
+      ),
+    ).toHaveLength(1);
     expect(markup('61', [suspicion()])).not.toContain('frequencies');
   });
 });

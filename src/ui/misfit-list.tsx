@@ -2,7 +2,7 @@ import { useId, useMemo } from 'react';
 import type { Explanation } from '../core/crosscheck/reconciliation.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Misfit } from '../session/misfits.js';
-import { explanationsOf, writtenReadings } from '../session/misfits.js';
+import { explanationsOf, joinedReadings, writtenReadings } from '../session/misfits.js';
 import { useEquipment } from './equipment.js';
 import { goToReading } from './hand-place.js';
 import { misfitExplanations, misfitSentence } from './misfit-sentences.js';
@@ -22,7 +22,12 @@ export function MisfitList({ sheet }: { readonly sheet: SheetInHand }) {
   const headingId = useId();
   const { rows, misfits, state, dispatch } = sheet;
   const written: WrittenSheet = useMemo(
-    () => ({ readings: writtenReadings(rows, catalogue), catalogue, gauges: state.settings.practice.gauges }),
+    () => ({
+      readings: writtenReadings(rows, catalogue),
+      joined: joinedReadings(rows),
+      catalogue,
+      gauges: state.settings.practice.gauges,
+    }),
     [rows, catalogue, state.settings.practice.gauges],
   );
   const isAnyIn = rows.some(({ fields }) => fields.some(({ reading }) => reading.ok));
@@ -46,7 +51,11 @@ export function MisfitList({ sheet }: { readonly sheet: SheetInHand }) {
           {misfits.map((misfit) => (
             <li key={`${misfit.kind} ${misfit.names.join(' ')}`}>
               <p>
-                <strong>{misfitSentence(misfit, written)}</strong>
+                {QUIET.includes(misfit.kind) ? (
+                  misfitSentence(misfit, written)
+                ) : (
+                  <strong>{misfitSentence(misfit, written)}</strong>
+                )}
               </p>
               {misfitExplanations(misfit, written).map((sentence) => (
                 <p key={sentence}>{sentence}</p>
@@ -60,6 +69,9 @@ export function MisfitList({ sheet }: { readonly sheet: SheetInHand }) {
     </section>
   );
 }
+
+/** What asks for a second look only: nothing shows that it is wrong. */
+const QUIET: readonly Misfit['kind'][] = ['does-not-add-up', 'unusual'];
 
 /** Chosen: more places than this are no help in finding the wrong one. */
 const MOST_PLACES = 4;

@@ -10,7 +10,13 @@ import type { WrittenSheet } from './slip-sentences.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
 const SHEET: WrittenSheet = {
-  readings: { pdFar: takeReading('pdFar', 61, catalogue), headWidth: takeReading('headWidth', 146, catalogue) },
+  readings: {
+    pdFar: takeReading('pdFar', 61, catalogue),
+    pdNear: takeReading('pdNear', 66, catalogue),
+    monoNearR: takeReading('monoNearR', 32.5, catalogue),
+    monoNearL: takeReading('monoNearL', 31.5, catalogue),
+    headWidth: takeReading('headWidth', 146, catalogue),
+  },
   catalogue,
   gauges: [],
 };
@@ -40,6 +46,18 @@ const MISFITS: {
     { kind: 'suspected', names: ['pdFar'], suspicion: { ...SUSPICION, explanations: [tenOff(0.86)] } },
     'PD, distance: 61 mm does not fit the rest.',
     ['PD, distance was probably read at the wrong ten: 61 instead of 71 mm (86 %).'],
+  ],
+  'does-not-add-up': [
+    {
+      kind: 'does-not-add-up',
+      names: ['pdNear', 'monoNearR', 'monoNearL'],
+      isNear: true,
+      sum: 64,
+      whole: 66,
+      limit: 1.5,
+    },
+    'Near, R 32.5 and L 31.5 make 64 mm; 66 is written: read all three again.',
+    [],
   ],
   disagrees: [
     {
@@ -105,6 +123,19 @@ describe('what does not fit', () => {
     expect(misfitExplanations({ ...refused, names: ['pdFar'], explanations: [tenOff(0.995)] }, SHEET)).toEqual([
       'PD, distance was probably read at the wrong ten: 61 instead of 71 mm (over 99 %).',
     ]);
+  });
+
+  it('says of an entry that cannot be read what stands there', () => {
+    const failure = { kind: 'not-a-number', typed: '1S2', place: null } as const;
+    const refused: Misfit = { kind: 'refused', names: ['headWidth'], failure, explanations: [] };
+    expect(misfitSentence(refused, SHEET)).toMatch(/^Head width: “1S2” is not a number\. Type digits/);
+  });
+
+  it('says of what two readers read together that it is their mean', () => {
+    const [sum] = MISFITS['does-not-add-up'];
+    expect(misfitSentence(sum, { ...SHEET, joined: new Set(['pdNear']) })).toBe(
+      'Near, R 32.5 and L 31.5 make 64 mm; 66 (mean of both readers) is written: read all three again.',
+    );
   });
 
   it('calls a reader without a name the other reader', () => {

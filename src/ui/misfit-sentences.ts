@@ -6,7 +6,7 @@ import { formatNumber, plainNumber, tenthNumber, withUnit } from './numbers.js';
 import { readingFailureSentence } from './sentences.js';
 import { listWords, placeWords, upperFirst } from './slip-places.js';
 import type { WrittenSheet } from './slip-sentences.js';
-import { explanationSentence, nextSentence, suspicionSentence, writtenNumber } from './slip-sentences.js';
+import { explanationSentence, nextSentence, sumWords, suspicionSentence, writtenNumber } from './slip-sentences.js';
 import { isProbableSlip } from './slip-words.js';
 
 const UNEXPLAINED = 'No usual slip explains it: read it again.';
@@ -24,6 +24,8 @@ export function misfitSentence(misfit: Misfit, sheet: WrittenSheet): string {
       return `${place}: ${readingFailureSentence(misfit.failure, unit) ?? ''}`;
     case 'suspected':
       return suspicionSentence(misfit.suspicion, sheet);
+    case 'does-not-add-up':
+      return `${sumWords(misfit.names, misfit.isNear, sheet) ?? `${place}: R and L do not make the whole`}: read all three again.`;
     case 'disagrees': {
       const { difference, cameraExpanded } = misfit.finding.comparison;
       const hand = readings[name]?.value;
@@ -68,6 +70,7 @@ export function misfitExplanations(misfit: Misfit, sheet: WrittenSheet): readonl
       return ['Read it again, and take out the number that was misread.'];
     case 'unusual':
       return ['Nothing contradicts it, and unusual faces exist: look again.'];
+    case 'does-not-add-up':
     case 'refused':
       // its sentence says already what to do
       return [];

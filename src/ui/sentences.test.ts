@@ -134,6 +134,35 @@ describe('what was typed and is no reading', () => {
     if (said !== null) expectSentence(said.replace(/^[\d“]/, 'A'));
   });
 
+  it.each([
+    ['64,64,65', 'Put a space between repeats, such as 63 63.5 62.5.'],
+    ['63.5,64', 'Put a space between repeats, such as 63 63.5 62.5.'],
+    ['64/65', 'Put a space between repeats, such as 63 63.5 62.5.'],
+    ['152mm', 'Leave the unit out: 152.'],
+    ['63,5mm.', 'Leave the unit out: 63,5.'],
+    ['mm', 'Leave the unit out.'],
+    ['15.2cm', 'Type it in mm, and leave the unit out.'],
+    ['6in', 'Type it in mm, and leave the unit out.'],
+    ['1S2', 'Type digits with at most one decimal point or comma, such as 63.5.'],
+    ['1.5.2', 'Type digits with at most one decimal point or comma, such as 63.5.'],
+  ])('is told what to type instead: %s', (typed, said) => {
+    expect(readingFailureSentence({ kind: 'not-a-number', typed, place: null }, 'mm')).toBe(
+      `“${typed}” is not a number. ${said}`,
+    );
+  });
+
+  it('is told to leave the unit out where sizes are tried, and where an angle is read', () => {
+    expect(readingFailureSentence({ kind: 'not-a-trial', typed: 'mm', place: 1 }, 'mm')).toMatch(
+      /^“mm” is no trial\. Leave the unit out\. Type each size/,
+    );
+    expect(readingFailureSentence({ kind: 'not-a-number', typed: '12°', place: null }, 'deg')).toBe(
+      '“12°” is not a number. Leave the unit out: 12.',
+    );
+    expect(readingFailureSentence({ kind: 'not-a-number', typed: '12mm', place: null }, 'deg')).toContain(
+      'Type it in degrees, and leave the unit out.',
+    );
+  });
+
   it('is told in degrees where the measurement is an angle', () => {
     const said = readingFailureSentence(FAILURES.impossible[0], 'deg');
     expect(said).toBe('6.35° cannot be: such a reading lies between 40 and 90°. Look at the gauge again.');

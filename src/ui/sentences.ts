@@ -98,13 +98,13 @@ export function readingFailureSentence(failure: ReadingFailure, unit: Measuremen
     case 'empty':
       return null;
     case 'not-a-number':
-      return `“${failure.typed.trim()}” is not a number. Type digits with at most one decimal point or comma, such as 63.5.`;
+      return `“${failure.typed.trim()}” is not a number. ${numberHint(failure.typed.trim(), unit)}`;
     case 'not-positive':
       return `${onScale(failure, unit)}A reading must be above zero. Type the number that the gauge shows.`;
     case 'impossible':
       return `${onScale(failure, unit)}${withUnit(plainNumber(failure.value), unit)} cannot be: such a reading lies between ${plainNumber(failure.range.low)} and ${withUnit(plainNumber(failure.range.high), unit)}. Look at the gauge again.`;
     case 'not-a-trial':
-      return `“${failure.typed.trim()}” is no trial. Type each size with loose, fits or tight behind it, such as 10 loose 9 fits 8 tight.`;
+      return `“${failure.typed.trim()}” is no trial. ${unitHint(failure.typed.trim(), unit) ?? ''}Type each size with loose, fits or tight behind it, such as 10 loose 9 fits 8 tight.`;
     case 'too-many-repeats':
       return `${failure.count} numbers stand here, and at most ${failure.limit} are taken. Leave out those that do not belong here.`;
     case 'trials-contradict':
@@ -114,6 +114,30 @@ export function readingFailureSentence(failure: ReadingFailure, unit: Measuremen
     default:
       return unreachable(failure);
   }
+}
+
+/** Several numbers with something between them that parts no repeats: `64,64,65` or `64/65`. */
+const JOINED_NUMBERS = /^[+-]?\d+(\.\d+)?([,/|+&-][+-]?\d+(\.\d+)?)+,?$/;
+
+/** A unit, with or without a number before it: `152mm`, or `mm` where a space stands between. */
+const WITH_UNIT = /^(?<number>[+\-\u2212]?\d+(?:[.,]\d*)?)?(?<unit>mm|cm|m|in|inch|inches|"|″|°|deg|degrees?)\.?$/i;
+
+/** What to type instead of `typed`, as far as it can be seen what was meant. */
+function numberHint(typed: string, unit: MeasurementUnit): string {
+  const aboutUnit = unitHint(typed, unit);
+  if (aboutUnit !== null) return aboutUnit.trim();
+  if (JOINED_NUMBERS.test(typed)) return 'Put a space between repeats, such as 63 63.5 62.5.';
+  return 'Type digits with at most one decimal point or comma, such as 63.5.';
+}
+
+/** That a unit is not to be typed; null where none was. */
+function unitHint(typed: string, unit: MeasurementUnit): string | null {
+  const said = WITH_UNIT.exec(typed)?.groups;
+  if (said?.unit === undefined) return null;
+  const isAngle = /^(°|deg)/i.test(said.unit);
+  const isOwn = unit === 'deg' ? isAngle : /^mm$/i.test(said.unit);
+  if (!isOwn) return `Type it in ${unit === 'deg' ? 'degrees' : 'mm'}, and leave the unit out. `;
+  return `Leave the unit out${said.number === undefined ? '' : `: ${said.number}`}. `;
 }
 
 /** Where a gauge adds something, what is typed and what it stands for are two numbers. */
@@ -163,7 +187,7 @@ export function findingReason(
     case 'agrees':
       return 'within the tolerance';
     case 'disagrees':
-      return 'outside the tolerance, by more than both doubts explain: read again';
+      return 'outside the tolerance, even allowing for the doubt of both: read again';
     case 'cannot-tell': {
       const { comparison, reason } = finding;
       switch (reason.kind) {

@@ -1,6 +1,7 @@
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import { measurementOfReading } from '../core/catalogue/catalogue.js';
 import type { MeasurementId, ReadingName } from '../core/catalogue/measurement.js';
+import type { Restoration } from '../core/crosscheck/slip.js';
 import type { Side } from '../core/units/side.js';
 
 /** Where neither the name nor the short name of the column reads well within a sentence. */
@@ -29,6 +30,29 @@ export function placeWords(name: ReadingName, catalogue: Catalogue): string {
   const side = sideOf(name, catalogue);
   const words = measurementWords(name, catalogue);
   return side === null ? words : `${words} ${side}`;
+}
+
+/** `crest height R`, `crest height R and L`, `head width and temple width`. */
+export function placesWords(names: readonly ReadingName[], catalogue: Catalogue): string {
+  const [first] = names;
+  if (first !== undefined && names.length > 1 && isOneMeasurement(names, catalogue)) {
+    return `${measurementWords(first, catalogue)} ${listWords(names.map((name) => sideOf(name, catalogue) ?? ''))}`;
+  }
+  return listWords(names.map((name) => placeWords(name, catalogue)));
+}
+
+export function isOneMeasurement(names: readonly ReadingName[], catalogue: Catalogue): boolean {
+  return new Set(names.map((name) => measurementOfReading(catalogue, name).id)).size === 1;
+}
+
+/** Restorations of the same row of the sheet together, in the order in which the rows first come. */
+export function restorationsByRow(
+  restorations: readonly Restoration[],
+  catalogue: Catalogue,
+): readonly (readonly Restoration[])[] {
+  const idOf = ({ name }: Restoration): MeasurementId => measurementOfReading(catalogue, name).id;
+  const ids = [...new Set(restorations.map(idOf))];
+  return ids.map((id) => restorations.filter((restoration) => idOf(restoration) === id));
 }
 
 /** `a`, `a and b`, `a, b and c`. */

@@ -96,6 +96,10 @@ const SLIPS: Readonly<Record<SlipKind, readonly [Slip, string]>> = {
     slip('rows-swapped', one('headWidth', 142, 152), one('templeWidth', 152, 142)),
     'Head width and temple width were probably swapped: head width 142 instead of 152, temple width 152 instead of 142 mm (86 %).',
   ],
+  'row-repeated': [
+    slip('row-repeated', one('templeWidth', 152, 142)),
+    'The number of the row above or below was probably written again for temple width: 152 instead of 142 mm (86 %).',
+  ],
   'ten-off': [
     slip('ten-off', one('pdFar', 61, 71)),
     'PD, distance was probably read at the wrong ten: 61 instead of 71 mm (86 %).',
@@ -119,9 +123,28 @@ describe('what probably happened', () => {
 
   it.each(Object.entries(SLIPS))('is said in a few words where it is the next best: %s', (_, [happened]) => {
     const best = because(0.8, slip('ten-off', one('bridgeProjection', 8, 18)));
-    const said = nextSentence([best, because(0.06, happened)], EMPTY) ?? '';
-    expect(said).toMatch(/^Next: .* \(6 %\)\.$/);
+    const said = nextSentence([best, because(0.12, happened)], EMPTY) ?? '';
+    expect(said).toMatch(/^Next: .* \(12 %\)\.$/);
     expectSentence(said);
+  });
+
+  it('is told row by row where right and left of two rows changed places', () => {
+    const exchanged = slip(
+      'rows-swapped',
+      one('frontalAngleR', 24, 18),
+      one('splayAngleR', 18, 24),
+      one('frontalAngleL', 25, 19.5),
+      one('splayAngleL', 19.5, 25),
+    );
+    const said = explanationSentence([because(0.86, exchanged)], EMPTY) ?? '';
+    expect(said).toBe(
+      'The rows frontal angle and splay angle were probably swapped, right and left: frontal angle R 24 instead of 18°, L 25 instead of 19.5°; splay angle R 18 instead of 24°, L 19.5 instead of 25° (86 %).',
+    );
+    expectSentence(said);
+    const best = because(0.8, slip('ten-off', one('bridgeProjection', 8, 18)));
+    expect(nextSentence([best, because(0.12, exchanged)], EMPTY)).toBe(
+      'Next: frontal angle and splay angle, two rows swapped (12 %).',
+    );
   });
 
   it('names no gauge where several need as much, or none does', () => {
@@ -151,7 +174,7 @@ describe('what probably happened', () => {
   });
 
   it('has no next best that is hardly probable', () => {
-    const [best, next] = [because(0.9, SLIPS['ten-off'][0]), because(0.04, SLIPS['digits-swapped'][0])];
+    const [best, next] = [because(0.9, SLIPS['ten-off'][0]), because(0.09, SLIPS['digits-swapped'][0])];
     expect(nextSentence([best, next], EMPTY)).toBeNull();
     expect(nextSentence([best], EMPTY)).toBeNull();
     expect(explanationSentence([], EMPTY)).toBeNull();
@@ -293,6 +316,20 @@ describe('why a reading is suspected', () => {
     const readings: Readings = { ...sheetOf({ pdFar: 6.15, monoPdL: 35 }).readings, monoPdR: mean };
     expect(conflictSentence(CONFLICTS['eyes-sum'][0], { ...SHEET, readings })).toBe(
       'R 35.8 and L 35 make 70.8 mm; 6.15 is written for both eyes.',
+    );
+  });
+
+  it('says of what two readers read together that it is their mean', () => {
+    const readings: Readings = { ...SHEET.readings, pdFar: takeReading('pdFar', 66.4583, catalogue) };
+    const sheet: WrittenSheet = { ...SHEET, readings, joined: new Set(['pdFar']) };
+    expect(conflictSentence(CONFLICTS['eyes-sum'][0], sheet)).toBe(
+      'R 36 and L 35 make 71 mm; 66.5 (mean of both readers) is written for both eyes.',
+    );
+    expect(conflictSentence(CONFLICTS.camera[0], sheet)).toBe(
+      'The camera says about 71 mm for PD, distance; 66.5 mm (mean of both readers) is written.',
+    );
+    expect(conflictSentence(CONFLICTS['near-from-far'][0], sheet)).toContain(
+      'From PD, distance (66.5 mm, mean of both readers) about',
     );
   });
 

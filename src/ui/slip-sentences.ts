@@ -4,14 +4,26 @@ import type { Conflict, Evidence, Explanation, Suspicion } from '../core/crossch
 import type { Restoration, Slip } from '../core/crosscheck/slip.js';
 import { unreachable } from '../core/result.js';
 import { plainNumber, tenthNumber, withUnit } from './numbers.js';
-import { listWords, measurementWords, placeWords, sideOf, upperFirst } from './slip-places.js';
+import {
+  isOneMeasurement,
+  listWords,
+  measurementWords,
+  placesWords,
+  placeWords,
+  restorationsByRow,
+  sideOf,
+  upperFirst,
+} from './slip-places.js';
 import { isProbableSlip, isSameSlip, placesOf } from './slip-words.js';
 
 /** What a sentence about slips draws on besides the slip: the numbers that stand beside it, and what things are called. */
-export type WrittenSheet = Pick<Evidence, 'readings' | 'catalogue' | 'gauges'>;
+export type WrittenSheet = Pick<Evidence, 'readings' | 'catalogue' | 'gauges'> & {
+  /** where two readers' numbers stand as one, which nobody wrote; left out where there is only one reader */
+  readonly joined?: ReadonlySet<ReadingName>;
+};
 
 /** Chosen: a cause that is less probable is not worth a sentence beside a better one. */
-export const WORTH_SAYING = 0.05;
+export const WORTH_SAYING = 0.1;
 
 /** A probability as it is said: never quite nothing, never certain. */
 export function probabilityWords(probability: number): string {
@@ -54,7 +66,8 @@ function nextPhrase(slip: Slip, known: ReadonlySet<ReadingName>, sheet: WrittenS
   const phrase = slipPhrase(slip);
   if (first === undefined) return phrase;
   const names = slip.restorations.map(({ name }) => name);
-  const where = names.every((name) => known.has(name)) ? '' : `${placesWords(names, sheet)}, `;
+  const places = areBothSidesOfRows(slip, sheet) ? rowsWords(slip, sheet) : placesWords(names, sheet.catalogue);
+  const where = names.every((name) => known.has(name)) ? '' : `${places}, `;
   return second === undefined
     ? `${where}${phrase}, then ${valueWords(first.name, first.restored, sheet)}`
     : where + phrase;
@@ -64,14 +77,18 @@ function nextPhrase(slip: Slip, known: ReadonlySet<ReadingName>, sheet: WrittenS
 function slipClause(slip: Slip, adverb: 'probably' | 'perhaps', sheet: WrittenSheet): string {
   const places = placesWords(
     slip.restorations.map(({ name }) => name),
-    sheet,
+    sheet.catalogue,
   );
   const were = `${slip.restorations.length > 1 ? 'were' : 'was'} ${adverb}`;
   switch (slip.kind) {
     case 'digits-swapped':
       return `${places} ${were} written with two digits swapped`;
-    case 'sides-swapped':
     case 'rows-swapped':
+      if (areBothSidesOfRows(slip, sheet)) return `the rows ${rowsWords(slip, sheet)} ${were} swapped, right and left`;
+      return `${places} ${were} swapped`;
+    case 'row-repeated':
+      return `the number of the row above or below was ${adverb} written again for ${places}`;
+    case 'sides-swapped':
       return `${places} ${were} swapped`;
     case 'offset-forgotten':
       return `${places} ${were} written without the ${gaugeAmountWords(slip, sheet)}`;
@@ -104,6 +121,17 @@ function slipClause(slip: Slip, adverb: 'probably' | 'perhaps', sheet: WrittenSh
   }
 }
 
+/** Whether right and left of two rows changed places. */
+function areBothSidesOfRows({ restorations }: Slip, { catalogue }: WrittenSheet): boolean {
+  return restorations.length === 4 && restorationsByRow(restorations, catalogue).length === 2;
+}
+
+/** `frontal angle and splay angle`. */
+function rowsWords({ restorations }: Slip, { catalogue }: WrittenSheet): string {
+  const rows = restorationsByRow(restorations, catalogue);
+  return listWords(rows.flatMap(([first]) => (first === undefined ? [] : [measurementWords(first.name, catalogue)])));
+}
+
 /** The same in a few words that stand after `Next:`. */
 function slipPhrase({ kind }: Slip): string {
   switch (kind) {
@@ -133,6 +161,8 @@ function slipPhrase({ kind }: Slip): string {
       return 'written in inches';
     case 'rows-swapped':
       return 'two rows swapped';
+    case 'row-repeated':
+      return 'the number of the row above or below written again';
     case 'ten-off':
       return 'read at the wrong ten';
     case 'digit-wrong':
@@ -159,8 +189,18 @@ function gaugeAmountWords(slip: Slip, { readings, catalogue, gauges }: WrittenSh
   return `${withUnit(plainNumber(amount), unit)} that ${name === undefined || names.size > 1 ? 'a gauge' : `the gauge “${name}”`} needs`;
 }
 
-/** `61 instead of 71 mm`, or for two places `R 5 instead of 3, L 3 instead of 5 mm`. */
-function instead({ restorations }: Slip, sheet: WrittenSheet): string {
+/** `61 instead of 71 mm`, for two places `R 5 instead of 3, L 3 instead of 5 mm`, for more row by row. */
+function instead(slip: Slip, sheet: WrittenSheet): string {
+  if (!areBothSidesOfRows(slip, sheet)) return insteadInRow(slip.restorations, sheet);
+  return restorationsByRow(slip.restorations, sheet.catalogue)
+    .map((row) => {
+      const [first] = row;
+      return `${first === undefined ? '' : measurementWords(first.name, sheet.catalogue)} ${insteadInRow(row, sheet)}`;
+    })
+    .join('; ');
+}
+
+function insteadInRow(restorations: readonly Restoration[], sheet: WrittenSheet): string {
   const { catalogue } = sheet;
   const units = new Set(restorations.map(({ name }) => measurementOfReading(catalogue, name).unit));
   const words = ({ name, written, restored }: Restoration, isLast: boolean): string => {
@@ -179,19 +219,6 @@ function instead({ restorations }: Slip, sheet: WrittenSheet): string {
       return `${areSides ? (sideOf(restoration.name, catalogue) ?? '') : placeWords(restoration.name, catalogue)} ${text}`;
     })
     .join(', ');
-}
-
-/** `crest height R`, `crest height R and L`, `head width and temple width`. */
-function placesWords(names: readonly ReadingName[], { catalogue }: WrittenSheet): string {
-  const [first] = names;
-  if (first !== undefined && names.length > 1 && isOneMeasurement(names, catalogue)) {
-    return `${measurementWords(first, catalogue)} ${listWords(names.map((name) => sideOf(name, catalogue) ?? ''))}`;
-  }
-  return listWords(names.map((name) => placeWords(name, catalogue)));
-}
-
-function isOneMeasurement(names: readonly ReadingName[], catalogue: WrittenSheet['catalogue']): boolean {
-  return new Set(names.map((name) => measurementOfReading(catalogue, name).id)).size === 1;
 }
 
 function valueWords(name: ReadingName, value: number, { catalogue }: WrittenSheet): string {
@@ -265,7 +292,11 @@ function groupWords(group: readonly ReadingName[], sheet: WrittenSheet): string 
   const { catalogue, readings } = sheet;
   const [first, second] = group;
   if (first === undefined) return '';
-  if (second === undefined) return `${placeWords(first, catalogue)} (${writtenWords(first, sheet)})`;
+  if (second === undefined) {
+    const { unit } = measurementOfReading(catalogue, first);
+    const number = withUnit(writtenNumber(first, readings[first]?.value ?? 0, sheet), unit);
+    return `${placeWords(first, catalogue)} (${number}${sheet.joined?.has(first) === true ? `, ${OF_BOTH}` : ''})`;
+  }
   const values = group.map((name, i) => {
     const number = writtenNumber(name, readings[name]?.value ?? 0, sheet);
     const { unit } = measurementOfReading(catalogue, name);
@@ -276,17 +307,26 @@ function groupWords(group: readonly ReadingName[], sheet: WrittenSheet): string 
 }
 
 function eyesSumSentence({ names, with: relation }: Conflict, sheet: WrittenSheet): string | null {
+  const sum = sumWords(names, relation === 'near-eyes-sum', sheet);
+  return sum === null ? null : `${sum} for both eyes.`;
+}
+
+/**
+ * What both eyes make against the whole, a sentence but for its end: `R 36 and L 35 make 71 mm; 61 is written`; null where one
+ * of the three is missing.
+ */
+export function sumWords(names: readonly ReadingName[], isNear: boolean, sheet: WrittenSheet): string | null {
   const { readings, catalogue } = sheet;
   const of = (side: 'R' | 'L' | null) => {
     const name = names.find((one) => sideOf(one, catalogue) === side);
     const value = name === undefined ? undefined : readings[name]?.value;
-    return name === undefined || value === undefined ? null : { value, said: writtenNumber(name, value, sheet) };
+    if (name === undefined || value === undefined) return null;
+    return { value, said: writtenNumber(name, value, sheet) + bothReadersNote(name, sheet) };
   };
   const [right, left, whole] = [of('R'), of('L'), of(null)];
   if (right === null || left === null || whole === null) return null;
   const sum = tenthNumber(right.value + left.value);
-  const where = relation === 'near-eyes-sum' ? 'Near, ' : '';
-  return `${where}R ${right.said} and L ${left.said} make ${sum} mm; ${whole.said} is written for both eyes.`;
+  return `${isNear ? 'Near, ' : ''}R ${right.said} and L ${left.said} make ${sum} mm; ${whole.said} is written`;
 }
 
 function templesSentence(sheet: WrittenSheet): string | null {
@@ -308,13 +348,20 @@ function writtenWords(name: ReadingName, sheet: WrittenSheet): string {
   const reading = sheet.readings[name];
   if (reading === undefined) return 'nothing';
   const { unit } = measurementOfReading(sheet.catalogue, name);
-  return withUnit(writtenNumber(name, reading.value, sheet), unit);
+  return withUnit(writtenNumber(name, reading.value, sheet), unit) + bothReadersNote(name, sheet);
+}
+
+const OF_BOTH = 'mean of both readers';
+
+/** Said behind a number that neither reader wrote. */
+function bothReadersNote(name: ReadingName, { joined }: WrittenSheet): string {
+  return joined?.has(name) === true ? ` (${OF_BOTH})` : '';
 }
 
 /** A number as it is written; a mean of several is worked out, and said to a tenth. */
-export function writtenNumber(name: ReadingName, value: number, { readings }: WrittenSheet): string {
+export function writtenNumber(name: ReadingName, value: number, { readings, joined }: WrittenSheet): string {
   const count = readings[name]?.origin?.repeats?.values.length ?? 1;
-  return count > 1 ? tenthNumber(value) : plainNumber(value);
+  return count > 1 || joined?.has(name) === true ? tenthNumber(value) : plainNumber(value);
 }
 
 /** To a tenth where the reading is written to less than a whole, else to a whole. */

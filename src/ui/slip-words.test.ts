@@ -46,9 +46,35 @@ const OTHERS: readonly Misfit[] = [
     },
     explanations: [],
   },
+  {
+    kind: 'refused',
+    names: ['templeWidth'],
+    failure: { kind: 'not-a-number', typed: '1S2', place: null },
+    explanations: [],
+  },
+  {
+    kind: 'refused',
+    names: ['frontalAngleR'],
+    failure: { kind: 'too-many-repeats', count: 25, limit: 20 },
+    explanations: [],
+  },
+  {
+    kind: 'refused',
+    names: ['frontalAngleL'],
+    failure: { kind: 'not-a-trial', typed: 'x', place: 1 },
+    explanations: [],
+  },
+  {
+    kind: 'does-not-add-up',
+    names: ['pdFar', 'monoPdR', 'monoPdL'],
+    isNear: false,
+    sum: 64,
+    whole: 66,
+    limit: 1.5,
+  },
   { kind: 'readers-differ', names: ['headWidth'], value: 155, otherReader: '', otherValue: 148 },
-  { kind: 'far-off-repeat', names: ['monoPdR'], farOff: [36], others: [31, 31.5] },
-  { kind: 'unusual', names: ['templeWidth'], value: 170, usual: RANGE },
+  { kind: 'far-off-repeat', names: ['splayAngleR'], farOff: [36], others: [31, 31.5] },
+  { kind: 'unusual', names: ['splayAngleL'], value: 170, usual: RANGE },
 ];
 
 describe('the mark beside a field', () => {
@@ -71,8 +97,12 @@ describe('the mark beside a field', () => {
     ['pdNear', 'cannot be'],
     ['apicalRadius', 'the trials contradict each other'],
     ['headWidth', 'the readers differ'],
-    ['monoPdR', 'a repeat far from the others'],
-    ['templeWidth', 'unusual: look again'],
+    ['splayAngleR', 'a repeat far from the others'],
+    ['splayAngleL', 'unusual: look again'],
+    ['templeWidth', 'not a number'],
+    ['frontalAngleR', 'too many numbers'],
+    ['frontalAngleL', 'not a trial'],
+    ['monoPdL', 'R and L do not make the whole'],
   ] as const)('says of %s: %s', (name, said) => {
     expect(rowMark(name, { misfits: OTHERS })).toBe(said);
   });
@@ -110,6 +140,24 @@ describe('what is offered', () => {
       'Use 3 for crest height R and 5 for crest height L, keep 5 and 3 on record',
     );
     expect(offerPlaceWords(swapped(0.9), catalogue)).toBe('');
+    const exchanged: Explanation = {
+      slips: [
+        {
+          kind: 'rows-swapped',
+          restorations: [
+            { name: 'frontalAngleR', written: 24, restored: 18 },
+            { name: 'splayAngleR', written: 18, restored: 24 },
+            { name: 'frontalAngleL', written: 25, restored: 19.5 },
+            { name: 'splayAngleL', written: 19.5, restored: 25 },
+          ],
+        },
+      ],
+      probability: 0.9,
+    };
+    expect(offerWords(exchanged, catalogue)).toBe(
+      'Use 18 and 19.5 for frontal angle R and L, 24 and 25 for splay angle R and L, keep 24, 25, 18 and 19.5 on record',
+    );
+    expect(offerPlaceWords(exchanged, catalogue)).toBe('');
     const both: Explanation = { slips: [tenOff(1).slips[0], swapped(1).slips[0]], probability: 0.6 };
     expect(offerWords(both, catalogue)).toBe(
       'Use 71 for PD, distance, 3 for crest height R and 5 for crest height L, keep 61, 5 and 3 on record',

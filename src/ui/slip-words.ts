@@ -3,10 +3,10 @@ import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Explanation } from '../core/crosscheck/reconciliation.js';
 import type { SlipKind } from '../core/crosscheck/slip.js';
 import { unreachable } from '../core/result.js';
-import type { Misfit } from '../session/misfits.js';
+import type { Misfit, RefusedFailure } from '../session/misfits.js';
 import { explanationsOf } from '../session/misfits.js';
 import { plainNumber, tenthNumber } from './numbers.js';
-import { listWords, placeWords } from './slip-places.js';
+import { listWords, placesWords, placeWords, restorationsByRow } from './slip-places.js';
 
 /** Chosen: below this a cause is said as one that may be, and its number is not offered. */
 export const PROBABLE = 0.5;
@@ -40,6 +40,8 @@ export function slipShort(kind: SlipKind): string {
       return 'in inches';
     case 'rows-swapped':
       return 'two rows swapped';
+    case 'row-repeated':
+      return 'neighbouring row repeated';
     case 'ten-off':
       return 'wrong ten';
     case 'digit-wrong':
@@ -115,7 +117,9 @@ function restoringWords(misfit: Misfit, name: ReadingName): string | null {
 function markWords(misfit: Misfit, name: ReadingName): string {
   switch (misfit.kind) {
     case 'refused':
-      return misfit.failure.kind === 'trials-contradict' ? 'the trials contradict each other' : 'cannot be';
+      return refusedMark(misfit.failure);
+    case 'does-not-add-up':
+      return 'R and L do not make the whole';
     case 'suspected':
       return misfit.names[0] === name ? 'does not fit' : 'in doubt';
     case 'disagrees':
@@ -131,11 +135,29 @@ function markWords(misfit: Misfit, name: ReadingName): string {
   }
 }
 
+function refusedMark({ kind }: RefusedFailure): string {
+  switch (kind) {
+    case 'impossible':
+    case 'not-positive':
+      return 'cannot be';
+    case 'trials-contradict':
+      return 'the trials contradict each other';
+    case 'not-a-number':
+      return 'not a number';
+    case 'not-a-trial':
+      return 'not a trial';
+    case 'too-many-repeats':
+      return 'too many numbers';
+    default:
+      return unreachable(kind);
+  }
+}
+
 export const misfitWords = {
   heading: 'What does not fit',
   fits: 'Nothing stands out among the readings.',
   basis:
-    'A percentage is the probability of just this cause. It rests on how often each slip happens; nobody has counted that, so those frequencies are chosen. Nothing is changed until you take it.',
+    'A percentage is the share of just this cause among all that could have happened, with chosen frequencies of slips; it tends to be too low. Nothing is changed until you take it.',
 } as const;
 
 /** Leads to a field. */
@@ -144,17 +166,32 @@ export function readAgainWords(name: ReadingName, catalogue: Catalogue): string 
 }
 
 /**
- * Offers what a slip would have replaced: `Use 71, keep 61 on record`, and for two places
- * `Use 5 for crest height R and 3 for crest height L, keep 3 and 5 on record`.
+ * Offers what a slip would have replaced: `Use 71, keep 61 on record`, for two places
+ * `Use 5 for crest height R and 3 for crest height L, keep 3 and 5 on record`, and for both sides of two rows
+ * `Use 24 and 25 for frontal angle R and L, 18 and 19 for splay angle R and L, keep 18, 19, 24 and 25 on record`.
  */
 export function offerWords({ slips }: Explanation, catalogue: Catalogue): string {
   const all = slips.flatMap(({ restorations }) => restorations);
+  if (all.length > MOST_NAMED_SINGLY) {
+    const rows = restorationsByRow(all, catalogue);
+    const used = rows.map(
+      (row) =>
+        `${listWords(row.map(({ restored }) => tenthNumber(restored)))} for ${placesWords(
+          row.map(({ name }) => name),
+          catalogue,
+        )}`,
+    );
+    return `Use ${used.join(', ')}, keep ${listWords(rows.flat().map(({ written }) => plainNumber(written)))} on record`;
+  }
   const used = all.map(({ name, restored }) =>
     all.length === 1 ? tenthNumber(restored) : `${tenthNumber(restored)} for ${placeWords(name, catalogue)}`,
   );
   const kept = all.map(({ written }) => plainNumber(written));
   return `Use ${listWords(used)}, keep ${listWords(kept)} on record`;
 }
+
+/** Chosen: more numbers are named row by row. */
+const MOST_NAMED_SINGLY = 3;
 
 /** Said after the offer to who hears it alone, where the offer itself names no place. */
 export function offerPlaceWords(explanation: Explanation, catalogue: Catalogue): string {

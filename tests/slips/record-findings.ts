@@ -118,6 +118,7 @@ export interface FindingsSummary {
 const KINDS: Readonly<Record<Misfit['kind'], string>> = {
   refused: 'with a number that cannot be',
   suspected: 'with a reading that is probably wrong',
+  'does-not-add-up': 'where R and L do not make the whole',
   disagrees: 'where hand and camera disagree',
   'readers-differ': 'where two readers differ',
   'far-off-repeat': 'with a repeat far from the others',
