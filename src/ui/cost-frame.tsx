@@ -35,6 +35,7 @@ export function CostFrame(props: {
     <div className="cost-frame">
       <h3>{words.frame}</h3>
       <FrameTable work={work} hasInset={!isProgressive} />
+      {SIDES.some((side) => work.lenses[side].blank?.isBound === true) && <p className="note">{words.blankOfBox}</p>}
       {work.isHalved && <p className="note">{words.halved}</p>}
       {isProgressive && <p className="note">{words.insetOfDesign}</p>}
       {!isProgressive && work.lenses.R.nearInsetMm !== null && (

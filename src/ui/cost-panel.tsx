@@ -1,4 +1,6 @@
 import { useId, useMemo } from 'react';
+import { measurementOfReading } from '../core/catalogue/catalogue.js';
+import type { ReadingName } from '../core/catalogue/measurement.js';
 import { CENTRATION_STANDARDS, imbalanceLimitsOf } from '../core/lenses/centration-standards.js';
 import type { Verdict } from '../core/lenses/cost-of-difference.js';
 import type { Finding } from '../core/crosscheck/finding.js';
@@ -48,6 +50,11 @@ function Costs({ sheet, prescription }: { readonly sheet: SheetInHand; readonly 
     [rows, reconciliation, prescription, standard],
   );
   const values = useMemo(() => valuesOf(rows), [rows]);
+  const toleranceOf = (name: ReadingName): number =>
+    measurementOfReading(
+      rows.map(({ measurement }) => measurement),
+      name,
+    ).tolerance.value;
   const cautions = lensCautions(values, prescription);
   const isUnequal =
     prescription.R.sphereD !== prescription.L.sphereD || prescription.R.cylinderD !== prescription.L.cylinderD;
@@ -68,7 +75,7 @@ function Costs({ sheet, prescription }: { readonly sheet: SheetInHand; readonly 
       {costs.length > 0 && (
         <ul className="cost-list">
           {costs.map((one) => {
-            const saying = costSaying(one, prescription, catalogue);
+            const saying = costSaying(one, { prescription, standard, catalogue, toleranceOf });
             if (saying === null) return null;
             const kind = MARKS[saying.verdict];
             return (
@@ -117,7 +124,6 @@ function StandardChoice({ sheet, prescription }: { readonly sheet: SheetInHand; 
         {STANDARDS.map((one) => (
           <option key={one.id} value={one.id}>
             {standardName(one)}
-            {one.imbalance.status === 'from-memory' ? `, ${words.fromMemory}` : ''}
           </option>
         ))}
       </select>

@@ -1,5 +1,5 @@
 import type { CentrationStandard } from '../core/lenses/centration-standards.js';
-import { roomOfReadingMm } from '../core/lenses/cost-of-difference.js';
+import { roomOfReading } from '../core/lenses/cost-of-difference.js';
 import type { Prescription } from '../core/lenses/prescription.js';
 import type { SheetRow } from '../session/rows.js';
 import { roomText } from './cost-sentences.js';
@@ -14,10 +14,11 @@ export function CostRoom(props: {
   const { prescription, standard } = props;
   const rooms = props.rows.flatMap(({ measurement }) => {
     const fields = measurement.fields.flatMap(({ name, side }) => {
-      const roomMm = roomOfReadingMm(prescription, standard, name);
-      return roomMm === null ? [] : [{ name, side, text: roomText(roomMm) }];
+      const room = roomOfReading(prescription, standard, name);
+      return room === null ? [] : [{ name, side, text: roomText(room.mm), tighterEye: room.tighterEye }];
     });
-    return fields.length === 0 ? [] : [{ measurement, fields }];
+    const tighterEye = fields.find((field) => field.tighterEye !== null)?.tighterEye ?? null;
+    return fields.length === 0 ? [] : [{ measurement, fields, tighterEye }];
   });
   if (rooms.length === 0) return null;
   return (
@@ -25,7 +26,7 @@ export function CostRoom(props: {
       <h3>{words.room}</h3>
       <p className="note">{words.roomCaption}</p>
       <dl>
-        {rooms.map(({ measurement, fields }) => (
+        {rooms.map(({ measurement, fields, tighterEye }) => (
           <div key={measurement.id}>
             <dt>{measurement.shortName}</dt>
             <dd>
@@ -37,6 +38,9 @@ export function CostRoom(props: {
                       {text}
                     </span>
                   ))}
+              {tighterEye !== null && (
+                <span className="note">{words.eyesDiffer(prescriptionWords.side[tighterEye])}</span>
+              )}
             </dd>
           </div>
         ))}

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { OUTSIDE_TABLES } from '../../calibration/tables.js';
-import { assembleCatalogue } from '../core/catalogue/catalogue.js';
+import { assembleCatalogue, measurementOfReading } from '../core/catalogue/catalogue.js';
 import { CENTRATION_STANDARDS } from '../core/lenses/centration-standards.js';
 import type { ReadingDifference } from '../core/lenses/cost-of-difference.js';
 import { costOfDifferences } from '../core/lenses/cost-of-difference.js';
@@ -10,6 +10,7 @@ import { costSaying, roomText, vertexSentence, withoutCostSentence } from './cos
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
 const ANSI = CENTRATION_STANDARDS['ansi-z80.1'];
+const ISO = CENTRATION_STANDARDS['iso-21987'];
 const CAMERA: CostSource = { kind: 'camera', from: 'picture' };
 const NONE = { horizontal: { amount: 0, base: 'in' }, vertical: { amount: 0, base: 'up' } } as const;
 
@@ -26,9 +27,13 @@ function said(
   prescription: Prescription,
   differences: readonly ReadingDifference[],
   source: CostSource = CAMERA,
+  standard = ANSI,
 ): string {
-  const [cost] = costOfDifferences(prescription, ANSI, differences);
-  const saying = costSaying({ source, differences, cost: cost! }, prescription, catalogue);
+  const [cost] = costOfDifferences(prescription, standard, differences);
+  const toleranceOf = (name: ReadingDifference['name']): number =>
+    measurementOfReading(catalogue, name).tolerance.value;
+  const context = { prescription, standard, catalogue, toleranceOf };
+  const saying = costSaying({ source, differences, cost: cost! }, context);
   if (saying === null) throw new Error('nothing is said');
   return `${saying.where}: ${saying.word}. ${saying.numbers}`.replaceAll('\u00a0', ' ');
 }
@@ -42,6 +47,30 @@ describe('a cost in words', () => {
     expect(said(pair(eye(-0.5)), [off('pdFar', 2)])).toBe(
       'PD, distance, hand less camera: does not matter. +2.0 mm: 0.10 \u0394 base in of 0.67 \u0394 allowed.',
     );
+  });
+
+  it('asks to read again only beyond the tolerance of the sheet, and where the lenses do not ask for it anyway', () => {
+    const { value } = measurementOfReading(catalogue, 'pdFar').tolerance;
+    expect(said(pair(eye(-0.5)), [off('pdFar', value)])).not.toContain('read again');
+    expect(said(pair(eye(-0.5)), [off('pdFar', -value - 0.1)])).toContain('read again');
+    expect(said(pair(eye(-6)), [off('pdFar', 3)])).not.toContain('read again');
+  });
+
+  it('marks verdicts that rest on values from memory, whatever they are', () => {
+    const ofIso = (mm: number): string => said(pair(eye(-6)), [off('pdFar', mm)], CAMERA, ISO);
+    expect(ofIso(3)).toContain('beyond the standard (values from memory). +3.0 mm');
+    expect(ofIso(0.2)).toContain('does not matter (values from memory). +0.2 mm');
+    expect(ofIso(1.8)).toContain('within the standard (values from memory). +1.8 mm');
+    expect(said(pair(eye(-0.5)), [off('pdFar', 3)], CAMERA, ISO)).toContain(
+      'does not matter (values from memory); read again all the same. +3.0 mm',
+    );
+    // no limit stands behind lenses without power, nor behind the half step of prescribing
+    expect(said(pair(eye(0)), [off('pdFar', 0.5)], CAMERA, ISO)).not.toContain('memory');
+    expect(said(pair(eye(-8)), [off('backVertexDistanceR', 5)], CAMERA, ISO)).not.toContain('memory');
+    // ANSI Z80.1: the limits of prism for progressive lenses are from memory, those of the fitting point are not
+    const progressive = pair(eye(-6, { addD: 2 }), 'progressive');
+    expect(said(progressive, [off('monoPdR', 5), off('monoPdL', -5)])).not.toContain('memory');
+    expect(said(progressive, [off('pdFar', 8)])).toContain('beyond the standard (values from memory)');
   });
 
   it('says that it does for strong ones, and by which rule', () => {
@@ -67,7 +96,7 @@ describe('a cost in words', () => {
       }),
     ).toBe(
       'PD R and L, this reader less Ben: beyond the standard. R +2.0 mm, L −0.5 mm: ' +
-        'the R fitting point aside by 2.0 of 1.0 mm allowed.',
+        'the R fitting point lies 2.0 mm off sideways (1.0 mm allowed).',
     );
   });
 
@@ -97,7 +126,9 @@ describe('a cost in words', () => {
   });
 
   it('says that lenses without power cost nothing', () => {
-    expect(said(pair(eye(0)), [off('pdFar', 4)])).toContain('does not matter. +4.0 mm: no prism, as');
+    expect(said(pair(eye(0)), [off('pdFar', 4)])).toContain(
+      'does not matter; read again all the same. +4.0 mm: no prism, as',
+    );
   });
 
   it('names in one sentence what no lens depends on', () => {

@@ -1,7 +1,7 @@
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { CentrationStandard } from '../core/lenses/centration-standards.js';
-import { CENTRATION_STANDARDS } from '../core/lenses/centration-standards.js';
+import { CENTRATION_STANDARDS, imbalanceLimitsOf } from '../core/lenses/centration-standards.js';
 import type {
   Cost,
   Judged,
@@ -20,6 +20,11 @@ import { costWords, lensText, plusMinus, powerText, prismText, PRISM_SIGN } from
 import { formatDifference, formatNumber } from './numbers.js';
 import { listWords, measurementWords, placeWords, upperFirst } from './slip-places.js';
 
+type PrismCost = Extract<Cost, { kind: 'prism' }>;
+
+/** Sums of binary fractions must not lie beyond a tolerance that they reach exactly. */
+const ROUNDING_MM = 1e-9;
+
 /** What is said of one cost: which readings, the verdict in a few words, and the numbers. */
 export interface CostSaying {
   readonly verdict: Verdict;
@@ -29,11 +34,19 @@ export interface CostSaying {
   readonly numbers: string;
 }
 
+/** What a cost is said for. */
+export interface CostContext {
+  readonly prescription: Prescription;
+  readonly standard: CentrationStandard;
+  readonly catalogue: Catalogue;
+  /** how far the sheet lets two values of a reading lie apart, mm */
+  readonly toleranceOf: (name: ReadingName) => number;
+}
+
 /** A cost of the sheet in words; null for what has no effect through the lenses. */
 export function costSaying(
   { source, differences, cost }: SheetCost,
-  prescription: Prescription,
-  catalogue: Catalogue,
+  { prescription, standard, catalogue, toleranceOf }: CostContext,
 ): CostSaying | null {
   if (cost.kind === 'none') return null;
   const names = differences.map(({ name }) => name);
@@ -46,13 +59,33 @@ export function costSaying(
       return `${side}${doubt === null ? amount : plusMinus(amount, doubt)} mm`;
     })
     .join(', ');
+  const isAllowed = cost.verdict === 'negligible' || cost.verdict === 'within';
+  // What the lenses forgive is still a slip of reading.
+  const isReadAgain =
+    isAllowed && differences.some(({ name, differenceMm }) => Math.abs(differenceMm) > toleranceOf(name) + ROUNDING_MM);
   const numbers = cost.kind === 'prism' ? prismNumbers(cost, prescription) : powerNumbers(cost.powers);
   return {
     verdict: cost.verdict,
     where,
-    word: (cost.kind === 'prism' ? costWords.verdicts : costWords.powerVerdicts)[cost.verdict],
+    word: `${verdictWords(cost, prescription, standard)}${isReadAgain ? costWords.readAgain : ''}`,
     numbers: `${apart}: ${numbers}`,
   };
+}
+
+/** The verdict, marked where limits that nobody has looked up stand behind it. */
+function verdictWords(
+  cost: Exclude<Cost, { kind: 'none' }>,
+  { lensKind }: Prescription,
+  standard: CentrationStandard,
+): string {
+  if (cost.kind === 'power') return costWords.powerVerdicts[cost.verdict];
+  const limits = limitsOf(cost);
+  const statuses = isWithoutPrism(limits)
+    ? []
+    : worthSaying(limits).map(({ isPosition }) =>
+        isPosition ? standard.position.status : imbalanceLimitsOf(standard, lensKind).status,
+      );
+  return `${costWords.verdicts[cost.verdict]}${statuses.includes('from-memory') ? costWords.valuesFromMemory : ''}`;
 }
 
 function sourceWords(source: CostSource): string {
@@ -81,13 +114,28 @@ function sideOrName(name: ReadingName, names: readonly ReadingName[], catalogue:
   return isOne ? name.slice(-1) : placeWords(name, catalogue);
 }
 
-function prismNumbers(cost: Extract<Cost, { kind: 'prism' }>, prescription: Prescription): string {
-  const limits = [
-    { judged: cost.horizontal, words: prismWords(cost.horizontal, 'horizontal') },
-    { judged: cost.vertical, words: prismWords(cost.vertical, 'vertical') },
-    ...cost.positions.map((position) => ({ judged: position, words: positionWords(position) })),
+interface SaidLimit {
+  readonly judged: Judged;
+  /** of a part of a lens rather than of prism */
+  readonly isPosition: boolean;
+  readonly words: string;
+}
+
+function limitsOf({ horizontal, vertical, positions }: PrismCost): readonly SaidLimit[] {
+  return [
+    { judged: horizontal, isPosition: false, words: prismWords(horizontal, 'horizontal') },
+    { judged: vertical, isPosition: false, words: prismWords(vertical, 'vertical') },
+    ...positions.map((position) => ({ judged: position, isPosition: true, words: positionWords(position) })),
   ];
-  if (limits.every(({ judged }) => Number(judged.high.toFixed(2)) === 0)) {
+}
+
+function isWithoutPrism(limits: readonly SaidLimit[]): boolean {
+  return limits.every(({ judged }) => Number(judged.high.toFixed(2)) === 0);
+}
+
+function prismNumbers(cost: PrismCost, prescription: Prescription): string {
+  const limits = limitsOf(cost);
+  if (isWithoutPrism(limits)) {
     return 'no prism, as these lenses have no power that way.';
   }
   const through = throughWords(cost, prescription);
@@ -109,7 +157,7 @@ function worthSaying<Limit extends { readonly judged: Judged }>(limits: readonly
   return limits.filter((one) => limits.every((other) => use(one) >= use(other))).slice(0, 1);
 }
 
-function planeWords(plane: Extract<Cost, { kind: 'prism' }>['plane']): string {
+function planeWords(plane: PrismCost['plane']): string {
   switch (plane) {
     case 'distance':
       return '';
@@ -137,14 +185,12 @@ function prismWords(prism: JudgedPrism, direction: 'horizontal' | 'vertical'): s
 
 function positionWords(position: JudgedPosition): string {
   const { amount, interval, allowed } = amountWords(position, 1);
-  const aside = position.direction === 'horizontal' ? 'aside' : 'in height';
-  const part =
-    position.part === 'fitting-point'
-      ? `the ${position.side ?? ''} fitting point ${aside}`
-      : position.side === null
-        ? 'the distance of the segments'
-        : `the ${position.side} segment ${aside}`;
-  return `${part} by ${amount}${interval} of ${allowed} mm allowed`;
+  const way = position.direction === 'horizontal' ? 'sideways' : 'in height';
+  const off = `${amount} mm${interval} off`;
+  const limit = `(${allowed} mm allowed)`;
+  if (position.side === null) return `the distance between the segments is ${off} ${limit}`;
+  const part = position.part === 'fitting-point' ? 'fitting point' : 'segment';
+  return `the ${position.side} ${part} lies ${off} ${way} ${limit}`;
 }
 
 function powerNumbers(powers: readonly JudgedPower[]): string {
@@ -178,7 +224,7 @@ function amountWords(
 }
 
 /** What the eyes look through altogether where prism is prescribed. */
-function throughWords({ through, plane }: Extract<Cost, { kind: 'prism' }>, prescription: Prescription): string | null {
+function throughWords({ through, plane }: PrismCost, prescription: Prescription): string | null {
   if (plane === 'segments') return null;
   if (prismText(prescription.R.prism) === null && prismText(prescription.L.prism) === null) return null;
   const tenths = (amount: number): number => Math.round(amount * 10) / 10;
@@ -226,10 +272,7 @@ export function frameTexts(lens: LensInFrame): {
   return {
     inward: lens.inwardMm === null ? null : mm(lens.inwardMm),
     up: lens.upMm === null ? null : mm(lens.upMm),
-    blank:
-      lens.blank === null
-        ? null
-        : `${lens.blank.isBound ? costWords.atMost : ''}${formatNumber(Math.ceil(lens.blank.diameterMm - 1e-6), 0)} mm`,
+    blank: lens.blank === null ? null : `${formatNumber(Math.ceil(lens.blank.diameterMm - 1e-6), 0)} mm`,
     inset: lens.nearInsetMm === null ? null : mm(lens.nearInsetMm),
   };
 }
@@ -245,7 +288,7 @@ export function vertexSentence({ furtherMm, actsAs, compensated, matters }: Vert
 
 /** The source of a standard's limits, as it is told below the costs. */
 export function standardSources(standard: CentrationStandard, { lensKind }: Prescription): readonly string[] {
-  const imbalance = lensKind === 'progressive' ? standard.progressiveImbalance : standard.imbalance;
+  const imbalance = imbalanceLimitsOf(standard, lensKind);
   return lensKind === 'single-vision' ? [imbalance.source] : [imbalance.source, standard.position.source];
 }
 

@@ -109,7 +109,7 @@ export function questionSentence(question: PrescriptionQuestion): string {
     case 'sign-perhaps-lost':
       return `R ${powerText(question.sphereD.R)} and L ${powerText(question.sphereD.L)}: was a sign lost?`;
     case 'eyes-differ':
-      return `The eyes differ by ${formatNumber(question.differenceD, 1)} dioptres along one direction. Is each in its own row?`;
+      return `The eyes differ by ${formatNumber(question.differenceD, 2)} dioptres along one direction. Is each in its own row?`;
     case 'cylinder-signs-mixed':
       return 'One cylinder is written with plus, the other with minus. Were both copied from one prescription?';
     case 'cylinder-large':
@@ -142,17 +142,29 @@ export function prismText({ horizontal, vertical }: PrescribedPrism): string | n
   return parts.length === 0 ? null : parts.join(', ');
 }
 
-/** A standard as it is called on the screen. */
-export function standardName({ name, edition }: CentrationStandard): string {
-  return `${name} (${edition})`;
+/** A standard as it is offered: its edition, and which of its values are from memory. */
+export function standardName({ name, edition, imbalance, progressiveImbalance }: CentrationStandard): string {
+  const memory = [
+    { of: standardWords.all, isSo: imbalance.status === 'from-memory' },
+    { of: standardWords.progressive, isSo: progressiveImbalance.status === 'from-memory' },
+  ].find(({ isSo }) => isSo);
+  return memory === undefined ? `${name} (${edition})` : `${name} (${edition}), ${memory.of}`;
 }
+
+const standardWords = {
+  all: 'values from memory',
+  progressive: 'for progressive lenses from memory',
+} as const;
 
 export const costWords = {
   heading: 'What it costs this wearer',
   noPrescription: 'Type the prescription, and this says what a difference between two readings means through it.',
   unfinished: 'As soon as the prescription can be read, this says what a difference means through it.',
   standard: 'Held against',
-  fromMemory: 'from memory, not checked',
+  /** behind a verdict that rests on such values */
+  valuesFromMemory: ' (values from memory)',
+  /** behind a verdict on readings that lie farther apart than the sheet allows */
+  readAgain: '; read again all the same',
   fromMemoryMark: 'From memory: look it up before relying on it.',
   unequal:
     'How the standard treats lenses of unequal power was not seen: the mean of both is taken. Nothing here replaces the standard’s text.',
@@ -171,6 +183,7 @@ export const costWords = {
     open: 'may be half a step or more',
   } satisfies Record<Verdict, string>,
   room: 'How far each reading may be off',
+  eyesDiffer: (tighter: string): string => `the eyes differ: no more than twice that of ${tighter} alone`,
   roomCaption:
     'Millimetres until the standard is reached (for vertex distance: until the power changes by half a step)',
   reading: 'Reading',
@@ -196,7 +209,7 @@ export const costWords = {
   diameterBeyond: (lowest: number, highest: number): string => `Type a length between ${lowest} and ${highest} mm.`,
   diameterMisfit: (lowestMm: number, highestMm: number): string =>
     `This does not fit the box: between ${formatNumber(Math.ceil(lowestMm), 0)} and ${formatNumber(Math.floor(highestMm), 0)} mm are possible.`,
-  atMost: 'at most ',
+  blankOfBox: 'Smallest blank from the corners of the box, so at most this; the effective diameter makes it exact.',
   cautions: 'Mind with these lenses',
 } as const;
 

@@ -1,6 +1,7 @@
 import { useId, useRef, useState } from 'react';
 import { CENTRATION_STANDARDS } from '../core/lenses/centration-standards.js';
 import type { Practice, StandardId } from '../session/practice.js';
+import { standardName } from './lens-words.js';
 import { Modal } from './modal.js';
 import { draftOfGauge, EMPTY_GAUGE_DRAFT } from './practice-gauge-draft.js';
 import type { OpenGaugeForm } from './practice-gauges.js';
@@ -21,7 +22,7 @@ export function PracticeDialog(props: {
   const [form, setForm] = useState<OpenGaugeForm | null>(null);
   const [isUnfinished, setIsUnfinished] = useState(false);
   const nameField = useRef<HTMLInputElement>(null);
-  const standardName = useId();
+  const standardId = useId();
   const close = (): void => {
     if (form === null || !isChanged(form)) {
       props.onClose();
@@ -50,23 +51,25 @@ export function PracticeDialog(props: {
         <fieldset className="choice practice-standard">
           <legend>{words.standard}</legend>
           {STANDARDS.map((standard) => {
-            const { name, edition, imbalance } = CENTRATION_STANDARDS[standard];
+            const { imbalance, progressiveImbalance, position } = CENTRATION_STANDARDS[standard];
+            // One table may hold for several kinds of lenses.
+            const sources = [...new Set([imbalance, progressiveImbalance, position])];
             return (
               <div key={standard}>
                 <label>
                   <input
                     type="radio"
-                    name={standardName}
+                    name={standardId}
                     checked={practice.standard === standard}
-                    aria-describedby={`${standardName}-${standard}`}
+                    aria-describedby={`${standardId}-${standard}`}
                     onChange={() => {
                       onChange({ standard });
                     }}
                   />
-                  {words.standardEdition(name, edition)}
+                  {standardName(CENTRATION_STANDARDS[standard])}
                 </label>
-                <p id={`${standardName}-${standard}`} className="note">
-                  {words.standardSource(statusWords(imbalance.status), imbalance.source)}
+                <p id={`${standardId}-${standard}`} className="note">
+                  {sources.map(({ status, source }) => words.standardSource(statusWords(status), source)).join(' ')}
                 </p>
               </div>
             );

@@ -6,6 +6,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'binocularPd',
     name: 'Pupil distance, binocular',
     shortName: 'PD, distance',
+    alsoCalled: ['distance PD', 'far PD', 'IPD', 'interpupillary distance', 'binocular PD'],
     group: 'eyes',
     definition:
       'Distance between the centres of both pupils while both eyes look straight ahead at something far away.',
@@ -25,6 +26,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'monocularPd',
     name: 'Pupil distance of each eye',
     shortName: 'PD of each eye',
+    alsoCalled: ['mono PD', 'monocular PD', 'monocular centration distance'],
     group: 'eyes',
     definition:
       'Horizontal distance from the midline of the bridge to the centre of one pupil, the eyes looking far away.',
@@ -46,6 +48,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'nearPd',
     name: 'Near centration distance',
     shortName: 'PD, near',
+    alsoCalled: ['near PD', 'NCD', 'near IPD'],
     group: 'eyes',
     definition:
       'Distance between the two points of the spectacle plane through which the eyes look at the near working distance.',
@@ -65,6 +68,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'monocularNearPd',
     name: 'Near centration distance of each eye',
     shortName: 'PD of each eye, near',
+    alsoCalled: ['mono near PD', 'monocular near PD'],
     group: 'eyes',
     definition:
       'Horizontal distance from the midline of the bridge to the point of the spectacle plane through which one eye looks at the near working distance.',
@@ -87,6 +91,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'lidAperture',
     name: 'Lid aperture',
     shortName: 'Lid aperture',
+    alsoCalled: ['palpebral aperture', 'palpebral fissure'],
     group: 'eyes',
     definition:
       'Height from the lower to the upper lid margin on the vertical through the pupil’s centre, the eye looking straight ahead.',
@@ -108,6 +113,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'pupilDiameter',
     name: 'Pupil diameter',
     shortName: 'Pupil diameter',
+    alsoCalled: ['pupil size'],
     group: 'eyes',
     definition: 'Horizontal diameter of the pupil in the light that is written down beside it.',
     definedBy: { source: 'common practice, own wording', status: 'common-practice' },
@@ -129,6 +135,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'irisDiameter',
     name: 'Visible iris diameter',
     shortName: 'Iris diameter',
+    alsoCalled: ['HVID', 'white to white'],
     group: 'eyes',
     definition:
       'Horizontal diameter of the visible iris, from edge to edge; it differs so little between people that it checks the scale.',
@@ -178,6 +185,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'apicalRadius',
     name: 'Apical radius',
     shortName: 'Apical radius',
+    alsoCalled: ['bridge radius'],
     group: 'nose',
     definition:
       'Radius of the arc that fits the top of the nose best, seen from the front, where the bridge will bear.',
@@ -196,6 +204,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'distanceBetweenRims10',
     name: 'Distance between rims, 10 mm below the crest',
     shortName: 'Rims at 10 mm',
+    alsoCalled: ['DBR', 'bridge width'],
     group: 'nose',
     definition: 'Width of the nose between where the rims will lie, 10 mm below the crest.',
     definedBy: { source: 'BS 3521-2 / ISO 7998, distance between rims, own wording', status: 'from-memory' },
@@ -212,6 +221,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'distanceBetweenRims15',
     name: 'Distance between rims, 15 mm below the crest',
     shortName: 'Rims at 15 mm',
+    alsoCalled: ['DBR', 'bridge width'],
     group: 'nose',
     definition: 'Width of the nose between where the rims will lie, 15 mm below the crest.',
     definedBy: { source: 'BS 3521-2 / ISO 7998, distance between rims, own wording', status: 'from-memory' },
@@ -266,6 +276,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'crestHeight',
     name: 'Crest height',
     shortName: 'Crest height',
+    alsoCalled: ['bridge height'],
     group: 'nose',
     definition:
       'Height of the crest of the nose above the margin of the lower lid of one eye; negative where the crest lies below it.',
@@ -304,6 +315,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'lengthToBend',
     name: 'Length to bend',
     shortName: 'To bend',
+    alsoCalled: ['LTB', 'front to bend', 'side length to bend', 'temple length to bend'],
     group: 'sides',
     definition: 'Distance from the plane of the front back to the ear point, where the bend of the side begins.',
     definedBy: { source: 'BS 3521-2 / ISO 7998, front to bend, own wording', status: 'from-memory' },
@@ -323,6 +335,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'lengthToTangent',
     name: 'Length to tangent',
     shortName: 'To tangent',
+    alsoCalled: ['LTT', 'front to tangent'],
     group: 'sides',
     definition:
       'Distance from the plane of the front back to the point where a side first touches the curve of the ear.',
@@ -344,6 +357,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'lengthOfDrop',
     name: 'Length of drop',
     shortName: 'Drop, length',
+    alsoCalled: ['tip length'],
     group: 'sides',
     definition: 'Length of the side behind its bend, from the ear point to the tip.',
     definedBy: { source: 'BS 3521-2 / ISO 7998, own wording', status: 'from-memory' },
@@ -363,6 +377,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'angleOfSide',
     name: 'Angle of side',
     shortName: 'Angle of side',
+    alsoCalled: ['side angle', 'temple angle'],
     group: 'sides',
     definition:
       'Angle in the vertical plane between a side and the normal to the plane of the lenses; positive where the side makes the lower rims come nearer to the cheeks.',
@@ -441,6 +456,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'boxLensWidth',
     name: 'Box lens width',
     shortName: 'Box width',
+    alsoCalled: ['A', 'A size', 'eye size', 'lens size', 'lens width'],
     group: 'frame',
     definition: 'Width of the smallest upright rectangle around a lens of the chosen frame.',
     definedBy: { source: 'ISO 8624, horizontal boxed lens size, own wording', status: 'verified-secondary' },
@@ -457,6 +473,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'boxLensHeight',
     name: 'Box lens height',
     shortName: 'Box height',
+    alsoCalled: ['B', 'B size', 'lens size', 'lens height', 'lens depth'],
     group: 'frame',
     definition: 'Height of the smallest upright rectangle around a lens of the chosen frame.',
     definedBy: { source: 'ISO 8624, vertical boxed lens size, own wording', status: 'verified-secondary' },
@@ -473,6 +490,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'distanceBetweenLenses',
     name: 'Distance between lenses',
     shortName: 'DBL',
+    alsoCalled: ['bridge', 'bridge size', 'bridge width'],
     group: 'frame',
     definition: 'Smallest horizontal gap between the boxes of both lenses.',
     definedBy: { source: 'ISO 8624:2011, clause 2, own wording', status: 'verified' },
@@ -490,6 +508,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'overallSideLength',
     name: 'Overall length of side',
     shortName: 'Side, overall',
+    alsoCalled: ['side length', 'temple length'],
     group: 'frame',
     definition: 'Length of a side from the middle of its joint to the tip, along the side with the drop straightened.',
     definedBy: { source: 'ISO 8624:2011, clause 2, own wording', status: 'verified' },
@@ -506,6 +525,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'fittingHeight',
     name: 'Fitting height',
     shortName: 'Fitting height',
+    alsoCalled: ['seg height', 'segment height', 'pupil height', 'OC height'],
     group: 'frame',
     definition:
       'Height of the pupil’s centre above the lower side of the box of the lens, the wearer looking straight ahead.',
@@ -528,6 +548,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'backVertexDistance',
     name: 'Back vertex distance',
     shortName: 'Vertex distance',
+    alsoCalled: ['BVD', 'CVD'],
     group: 'frame',
     definition: 'Distance from the back of the lens to the front of the cornea along the line of sight.',
     definedBy: { source: 'ISO 13666, vertex distance, own wording', status: 'verified-secondary' },
@@ -549,6 +570,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'pantoscopicAngle',
     name: 'Pantoscopic angle',
     shortName: 'Pantoscopic',
+    alsoCalled: ['panto', 'pantoscopic tilt'],
     group: 'frame',
     definition:
       'Angle in the vertical plane between the normal to the lens and the line of sight straight ahead; positive where the lower rims lie nearer to the cheeks.',
@@ -566,6 +588,7 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     id: 'faceFormAngle',
     name: 'Face-form angle',
     shortName: 'Face form',
+    alsoCalled: ['wrap', 'wrap angle', 'dihedral angle'],
     group: 'frame',
     definition:
       'Angle between the plane of the front and the plane of a lens, seen from above; positive where the lens turns back towards the temple.',

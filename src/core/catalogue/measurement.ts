@@ -110,6 +110,8 @@ export interface MeasurementDefinition {
   readonly name: string;
   /** the trade's short name for a narrow column */
   readonly shortName: string;
+  /** other names that the trade has for it, and for its place on an order; the search knows them */
+  readonly alsoCalled?: readonly string[];
   /** which block of the sheet it belongs to */
   readonly group: MeasurementGroup;
   /** one sentence */

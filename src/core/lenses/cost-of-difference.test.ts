@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { ReadingName } from '../catalogue/measurement.js';
 import { CENTRATION_STANDARDS } from './centration-standards.js';
 import type { Cost, ReadingDifference } from './cost-of-difference.js';
-import { costOfDifference, costOfDifferences, roomOfReadingMm } from './cost-of-difference.js';
+import { costOfDifference, costOfDifferences, roomOfReading } from './cost-of-difference.js';
 import type { EyePrescription, LensKind, Prescription } from './prescription.js';
 
 const ANSI = CENTRATION_STANDARDS['ansi-z80.1'];
@@ -192,7 +192,7 @@ describe('what no lens is made by', () => {
     const prescription = pair(eye(-9));
     for (const name of ['apertureR', 'headWidth', 'templeWidth', 'apicalRadius', 'lengthToBendR'] as const) {
       expect(costOfDifference(prescription, ANSI, off(name, 5))).toMatchObject({ reason: 'not-through-lenses' });
-      expect(roomOfReadingMm(prescription, ANSI, name)).toBeNull();
+      expect(roomOfReading(prescription, ANSI, name)).toBeNull();
     }
     expect(costOfDifference(prescription, ANSI, off('pantoscopicAngle', 5))).toMatchObject({
       reason: 'tilt-not-worked-out',
@@ -274,12 +274,34 @@ describe('mirroring the wearer', () => {
 describe('the room of a reading', () => {
   it('ends where the first limit is reached', () => {
     // tol.ansi of the facts: 3.35 mm for -2 D, 2.5 mm for -6 D
-    expect(roomOfReadingMm(pair(eye(-2)), ANSI, 'pdFar')).toBeCloseTo(3.35, 9);
-    expect(roomOfReadingMm(pair(eye(-6)), ANSI, 'pdFar')).toBeCloseTo(2.5, 9);
-    expect(roomOfReadingMm(pair(eye(2)), ANSI, 'fittingHeightR')).toBeCloseTo(1.65, 9);
-    expect(roomOfReadingMm(pair(eye(0)), ANSI, 'pdFar')).toBe(Infinity);
+    expect(roomOfReading(pair(eye(-2)), ANSI, 'pdFar')?.mm).toBeCloseTo(3.35, 9);
+    expect(roomOfReading(pair(eye(-6)), ANSI, 'pdFar')?.mm).toBeCloseTo(2.5, 9);
+    expect(roomOfReading(pair(eye(2)), ANSI, 'fittingHeightR')?.mm).toBeCloseTo(1.65, 9);
+    expect(roomOfReading(pair(eye(0)), ANSI, 'pdFar')?.mm).toBe(Infinity);
     const progressive = pair(eye(-2, { addD: 2 }), eye(-2, { addD: 2 }), 'progressive');
-    expect(roomOfReadingMm(progressive, ANSI, 'monoPdR')).toBeCloseTo(1, 9);
-    expect(roomOfReadingMm(progressive, ANSI, 'pdFar')).toBeCloseTo(2, 9);
+    expect(roomOfReading(progressive, ANSI, 'monoPdR')?.mm).toBeCloseTo(1, 9);
+    expect(roomOfReading(progressive, ANSI, 'pdFar')?.mm).toBeCloseTo(2, 9);
+  });
+
+  it('is never more for both eyes than twice the room of the stronger one', () => {
+    // R -6.00 / -1.25 x 10 has -6.04 D across (sine of 10 degrees squared: 0.0302), L +2.00: the mean of 4.02 D may have 2.5 mm of it,
+    // 1.005; that is 1.665 mm of R alone. By what is left of the pair, 4.04 D, a shared error might be 4.98 mm.
+    const unequal = { ...pair(eye(-6, { cylinderD: -1.25, axisDeg: 10 })), L: eye(2) };
+    const ofR = roomOfReading(unequal, ANSI, 'monoPdR');
+    expect(ofR?.mm).toBeCloseTo(1.664, 3);
+    expect(ofR?.tighterEye).toBeNull();
+    for (const name of ['pdFar', 'pdNear', 'boxLensWidth', 'distanceBetweenLenses'] as const) {
+      const room = roomOfReading(unequal, ANSI, name);
+      expect(room?.mm).toBeCloseTo(3.328, 3);
+      expect(room?.tighterEye).toBe('R');
+    }
+    // +1.00 and -1.00 cancel, and still each may be off by 6.7 mm alone: 0.67 by 0.1
+    const opposite = { ...pair(eye(1)), L: eye(-1) };
+    expect(roomOfReading(opposite, ANSI, 'pdFar')).toEqual({ mm: expect.closeTo(13.4, 9) as number, tighterEye: null });
+    // a lens without power beside one of +4.00 leaves nothing open
+    expect(roomOfReading({ ...pair(eye(4)), L: eye(0) }, ANSI, 'pdFar')).toEqual({
+      mm: expect.closeTo(3.35, 9) as number,
+      tighterEye: 'R',
+    });
   });
 });

@@ -342,14 +342,47 @@ export function costOfDifference(
 }
 
 /**
- * How far one reading may be off, mm, until the first limit is reached; null where nothing depends on it. For lenses without power along
- * the direction it is infinite.
+ * Readings of both eyes together, and those of each eye that stand for the same way. What is written of both is shared by the lenses, but
+ * nobody knows how.
  */
-export function roomOfReadingMm(
+const EYES_OF_BOTH: { readonly [Name in ReadingName]?: BothSides<ReadingName> } = {
+  pdFar: { R: 'monoPdR', L: 'monoPdL' },
+  pdNear: { R: 'monoNearR', L: 'monoNearL' },
+  boxLensWidth: { R: 'monoPdR', L: 'monoPdL' },
+  distanceBetweenLenses: { R: 'monoPdR', L: 'monoPdL' },
+};
+
+/** How far a reading may be off. */
+export interface ReadingRoom {
+  /** mm; infinite for lenses without power along the direction */
+  readonly mm: number;
+  /** of a reading of both eyes, the eye that leaves less room; null where both leave the same, and for readings of one eye */
+  readonly tighterEye: Side | null;
+}
+
+/**
+ * How far one reading may be off until the first limit is reached; null where nothing depends on it.
+ *
+ * Of unequal eyes, the prism of a shared shift partly cancels between them, and the limit of the pair would let the stronger lens lie
+ * farther off than its own reading may be. A reading of both eyes is therefore given at most twice the room of the tighter eye: half of its
+ * error lies in each (chosen).
+ */
+export function roomOfReading(
   prescription: Prescription,
   standard: CentrationStandard,
   name: ReadingName,
-): number | null {
+): ReadingRoom | null {
+  const mm = ownRoomMm(prescription, standard, name);
+  const eyes = EYES_OF_BOTH[name];
+  if (mm === null || eyes === undefined) return mm === null ? null : { mm, tighterEye: null };
+  const roomOf = (side: Side): number => ownRoomMm(prescription, standard, eyes[side]) ?? Number.POSITIVE_INFINITY;
+  const [R, L] = [roomOf('R'), roomOf('L')];
+  // Infinite rooms are alike, though their difference is no number.
+  const isAlike = R === L || Math.abs(R - L) <= ROUNDING;
+  return { mm: Math.min(mm, 2 * R, 2 * L), tighterEye: isAlike ? null : R < L ? 'R' : 'L' };
+}
+
+function ownRoomMm(prescription: Prescription, standard: CentrationStandard, name: ReadingName): number | null {
   const cost = costOfDifference(prescription, standard, { name, differenceMm: 1, standardUncertaintyMm: 0 });
   switch (cost.kind) {
     case 'none':
