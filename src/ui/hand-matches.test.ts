@@ -37,4 +37,32 @@ describe('the search for a measurement', () => {
   it('finds places by their block', () => {
     expect(found('nose')).toContain('apicalRadius');
   });
+
+  it('knows the other names that the trade has', () => {
+    const fittingHeights = ['fittingHeightR', 'fittingHeightL'];
+    const first: readonly (readonly [string, readonly string[]])[] = [
+      ['mono', ['monoPdR', 'monoPdL', 'monoNearR', 'monoNearL']],
+      ['IPD', ['pdFar', 'pdNear']],
+      ['seg', fittingHeights],
+      ['segment height', fittingHeights],
+      ['pupil height', fittingHeights],
+      ['OC', fittingHeights],
+      ['wrap', ['faceFormAngle']],
+      ['panto', ['pantoscopicAngle']],
+      ['BVD', ['backVertexDistanceR', 'backVertexDistanceL']],
+      ['lens size', ['boxLensWidth', 'boxLensHeight']],
+      ['A', ['boxLensWidth']],
+      ['b', ['boxLensHeight']],
+      ['temple length', ['overallSideLength']],
+      ['side length', ['overallSideLength']],
+    ];
+    for (const [typed, names] of first) expect([typed, found(typed).slice(0, names.length)]).toEqual([typed, names]);
+    expect(found('PD').slice(0, 3)).toEqual(['pdFar', 'monoPdR', 'monoPdL']);
+    const bridge = found('bridge');
+    expect(bridge[0]).toBe('distanceBetweenLenses');
+    expect(bridge).toEqual(
+      expect.arrayContaining(['bridgeProjection', 'crestHeightR', 'distanceBetweenRims10', 'distanceBetweenRims15']),
+    );
+    expect(bridge).not.toContain('boxLensWidth');
+  });
 });

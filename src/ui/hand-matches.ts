@@ -9,6 +9,8 @@ export interface NamedPlace {
   readonly label: string;
   /** the words in which it is sought, in lower case: its names, side and block */
   readonly terms: readonly string[];
+  /** its names and those that the trade has besides, whole and in lower case */
+  readonly wholeNames: readonly string[];
 }
 
 /** All places of the rows, in their order. */
@@ -22,6 +24,10 @@ export function namedPlaces(rows: readonly SheetRow[]): readonly NamedPlace[] {
         side === null ? '' : `${words.side[side]} ${words.sideWord[side]}`,
         measurement.name,
         words.groups[measurement.group],
+        ...(measurement.alsoCalled ?? []),
+      ),
+      wholeNames: [measurement.shortName, measurement.name, ...(measurement.alsoCalled ?? [])].map((whole) =>
+        whole.toLowerCase(),
       ),
     })),
   );
@@ -32,14 +38,16 @@ function termsOf(...texts: readonly string[]): readonly string[] {
 }
 
 /**
- * The places that are meant by `typed`: every word of it begins a word of the place. Those whose name begins with the first word
- * come first; otherwise they stay in their order.
+ * The places that are meant by `typed`: every word of it begins a word of the place. Those that are called just that come first (A is the
+ * width of a box before it begins an angle), then those whose name begins with the first word; otherwise they stay in their order.
  */
 export function matchingPlaces(typed: string, places: readonly NamedPlace[]): readonly NamedPlace[] {
   const sought = termsOf(typed);
   const [first] = sought;
   if (first === undefined) return places;
   const found = places.filter(({ terms }) => sought.every((word) => terms.some((term) => term.startsWith(word))));
-  const begins = ({ terms }: NamedPlace): boolean => terms[0]?.startsWith(first) === true;
-  return [...found.filter(begins), ...found.filter((place) => !begins(place))];
+  const whole = sought.join(' ');
+  const rank = ({ terms, wholeNames }: NamedPlace): number =>
+    wholeNames.includes(whole) ? 0 : terms[0]?.startsWith(first) === true ? 1 : 2;
+  return found.toSorted((one, other) => rank(one) - rank(other));
 }

@@ -86,7 +86,7 @@ export function NotesPanel({ sheet }: { readonly sheet: SheetInHand }) {
       <div className="notes-said" role="status">
         {notes.squint && withSquint.length > 0 && (
           <p className="note note-advice">
-            {words.squintChanges(withSquint.map(({ shortName }) => shortName).join(', '))}
+            {words.squintChanges(withSquint.map(({ shortName }) => shortName).join('; '))}
           </p>
         )}
         {isLightMissing && isLightAsked && <p className="note note-advice">{words.lightMissing}</p>}

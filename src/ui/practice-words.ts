@@ -80,8 +80,9 @@ export const practiceWords = {
   resolutionNote: 'The smallest step you read it to.',
   zeroOffset: 'To be added to each reading',
   zeroOffsetNote: '0 for a gauge that starts at zero.',
-  bias: 'Known to read too large by',
-  biasNote: 'From its last check; negative where it reads too small, 0 where nothing is known.',
+  bias: 'To be taken off each reading',
+  biasNote:
+    'By how much it reads too large, from its last check; negative where it reads too small, 0 where nothing is known.',
   checked: 'Last checked on',
   checkedNote: 'Leave it empty where nobody noted it.',
   inUnit: (label: string, unit: string): string => `${label}, ${unit}`,
@@ -93,7 +94,6 @@ export const practiceWords = {
   cancel: 'Cancel',
 
   standard: 'Standard for the prism of a mounted pair',
-  standardEdition: (name: string, edition: string): string => `${name} (${edition})`,
   standardSource: (status: string, source: string): string => `Values ${status}: ${source}.`,
 } as const;
 

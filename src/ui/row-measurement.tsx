@@ -1,4 +1,5 @@
 import { useId, useState } from 'react';
+import type { MeasurementId } from '../core/catalogue/measurement.js';
 import type { FieldRow, SheetRow } from '../session/rows.js';
 import { budgetBasis } from './budget-basis.js';
 import type { RulerLane } from './difference-ruler.js';
@@ -7,7 +8,7 @@ import { HandField } from './hand-field.js';
 import { HandNote, handNoteId, hasHandNote } from './hand-notes.js';
 import { readingFieldId } from './hand-place.js';
 import { TrialVerdicts } from './hand-trials.js';
-import { formatDifference, formatNumber } from './numbers.js';
+import { formatDifference, formatNumber, plainNumber } from './numbers.js';
 import { CameraCell } from './row-camera.js';
 import { RowDetails } from './row-details.js';
 import { DoubtMarks, Findings, isInDoubt, spokenName } from './row-findings.js';
@@ -77,6 +78,7 @@ export function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonl
                 ...(measurement.caution === null ? [] : [cautionId]),
               ]}
             />
+            {hasCamera && field.side === 'L' && <EyesSum row={row} />}
           </td>
         ))}
         {hasCamera ? (
@@ -101,6 +103,7 @@ export function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonl
                   />
                 ),
             )}
+            <EyesSum row={row} />
             <DoubtMarks row={row} sheet={sheet} />
             <Said row={row} sheet={sheet} />
           </td>
@@ -136,6 +139,17 @@ function saidOf({ fields, withSquint, measurement }: SheetRow, hasCamera: boolea
   return (
     (withSquint && measurement.withSquint !== null) || fields.some((field) => isWrong(field) || hasHandNote(field))
   );
+}
+
+/** Measurements of each eye whose sum is a distance that is read as well. */
+const SUMMED: readonly MeasurementId[] = ['monocularPd', 'monocularNearPd'];
+
+/** What both eyes make together, as soon as both are in. */
+function EyesSum({ row: { measurement, fields } }: { readonly row: SheetRow }) {
+  if (!SUMMED.includes(measurement.id)) return null;
+  const values = fields.flatMap(({ reading }) => (reading.ok ? [reading.value.value] : []));
+  if (values.length !== 2) return null;
+  return <p className="eyes-sum">{words.eyesSum(plainNumber(values.reduce((sum, value) => sum + value, 0)))}</p>;
 }
 
 /** What is to be said of the hand readings of a row: why one is none, how it came about, how else it has to be taken. */

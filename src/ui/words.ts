@@ -10,9 +10,10 @@ export const headerWords = {
   printCard: 'Card to print',
   printSheet: 'Print sheet',
   clearSheet: 'Clear sheet',
-  cleared: 'The sheet was cleared.',
+  putAway: { cleared: 'The sheet was cleared.', exchanged: 'What was typed after the clearing is put away.' },
   gone: { picture: 'The measured picture went with it.', sweep: 'The measured sweep went with it.' },
-  bringBack: 'Bring the readings back',
+  bringBack: { cleared: 'Bring the readings back', exchanged: 'Change to what was typed after it' },
+  dismiss: 'Dismiss',
   skipToReadings: 'Go to the readings',
 } as const;
 
@@ -255,6 +256,7 @@ export const sheetWords = {
   side: { R: 'R', L: 'L' },
   and: ' and ',
   sideWord: { R: 'right', L: 'left' },
+  eyesSum: (sum: string): string => `R + L = ${sum}`,
   unit: { mm: 'mm', deg: 'degrees' },
   unitSign: { mm: ' mm', deg: '°' },
   covered: 'covered until your reading is in',
