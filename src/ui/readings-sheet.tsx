@@ -4,6 +4,7 @@ import { earlierMeasured } from '../session/sheet.js';
 import { ReadersAgreement } from './hand-agreement.js';
 import { ReaderChoice } from './hand-readers.js';
 import { MeasurementSearch } from './hand-search.js';
+import { goOnFromReadings } from './prescription-place.js';
 import { SheetBlock } from './row-block.js';
 import { isBlankRow } from './row-measurement.js';
 import { SheetStrip } from './row-strip.js';
@@ -25,7 +26,14 @@ export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onS
     return rows.length === 0 ? [] : [{ group, rows }];
   });
   return (
-    <section className="readings" aria-labelledby={headingId}>
+    <section
+      className="readings"
+      aria-labelledby={headingId}
+      onKeyDown={(event) => {
+        const isPlain = !event.nativeEvent.isComposing && !event.ctrlKey && !event.metaKey && !event.altKey;
+        if (event.key === 'Enter' && isPlain && !event.shiftKey) goOnFromReadings(event.target);
+      }}
+    >
       <h2 id={headingId} className="visually-hidden">
         {words.heading}
       </h2>
