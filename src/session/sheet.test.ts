@@ -89,14 +89,54 @@ describe('clearing', () => {
     expect(back.cleared).toBeNull();
   });
 
-  it.each([
+  const TYPED_SINCE: readonly SheetEvent[] = [
     { kind: 'reading-typed', field: 'pdFar', text: '6' },
     { kind: 'notes-changed', change: { remark: 'in a hurry' } },
     { kind: 'prescription-changed', change: { L: { sphere: '1' } } },
-  ] satisfies readonly SheetEvent[])('cannot be undone once something else is there: $kind', (event) => {
-    const on = after([event], cleared);
-    expect(on.cleared).toBeNull();
-    expect(after([{ kind: 'clearing-undone' }], on)).toBe(on);
+  ];
+
+  it.each(TYPED_SINCE)(
+    'can still be undone once something else is there, which then changes places with it: $kind',
+    (event) => {
+      const on = after([event], cleared);
+      expect(on.cleared).toEqual(cleared.cleared);
+      const back = after([{ kind: 'clearing-undone' }], on);
+      expect(back.readers).toEqual(full.readers);
+      expect(back.notes).toEqual(full.notes);
+      expect(back.cleared?.why).toBe('exchanged');
+      const forth = after([{ kind: 'clearing-undone' }], back);
+      expect(ownSheet(forth)).toEqual({ ...ownSheet(on), reader: forth.reader });
+      expect(forth.cleared).toMatchObject({ part: { notes: full.notes } });
+    },
+  );
+
+  it('can be undone after an empty sheet was cleared once more, but not after it was dismissed', () => {
+    expect(after([{ kind: 'sheet-cleared' }], cleared).cleared).toEqual(cleared.cleared);
+    const dismissed = after([{ kind: 'clearing-dismissed' }], cleared);
+    expect(dismissed.cleared).toBeNull();
+    expect(after([{ kind: 'clearing-undone' }], dismissed)).toBe(dismissed);
+    expect(after([{ kind: 'clearing-dismissed' }], dismissed)).toBe(dismissed);
+  });
+
+  it('gives way to the next clearing of something', () => {
+    const next = after([...TYPED_SINCE, { kind: 'sheet-cleared' }], cleared);
+    expect(next.cleared).toMatchObject({ why: 'cleared', part: { notes: { remark: 'in a hurry' } } });
+  });
+
+  it('brings no confirmation back that another gauge has made another number of', () => {
+    const gauge = {
+      id: 'x',
+      name: 'X',
+      serves: ['binocularPd'],
+      resolution: 1,
+      zeroOffset: 2,
+      bias: 0,
+      checkedOn: null,
+    } as const;
+    const change = { gauges: [gauge], gaugeInUse: { binocularPd: 'x' } } as const;
+    const back = after([{ kind: 'practice-changed', change }, { kind: 'clearing-undone' }], cleared);
+    expect(full.confirmations.pdFar).toBeDefined();
+    expect(back.confirmations.pdFar).toBeUndefined();
   });
 
   it('of an empty sheet is nothing to undo', () => {

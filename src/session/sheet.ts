@@ -26,6 +26,13 @@ export type SheetNotice =
   /** the reader's own readings came back, and what had been measured did not */
   | { readonly kind: 'readings-back'; readonly gone: MeasuredKind };
 
+/** What belongs to a wearer and does not stand on the sheet any more. */
+export interface PutAway {
+  readonly part: WearersPart;
+  /** the sheet was cleared of it, or it gave way to what was brought back */
+  readonly why: 'cleared' | 'exchanged';
+}
+
 /** The whole sheet as it stands on the screen. */
 export interface SheetState {
   readonly readers: Readonly<Record<ReaderId, ReaderEntries>>;
@@ -45,8 +52,8 @@ export interface SheetState {
   readonly sweep: SweepRun | null;
   /** the estimates of this picture were shown without hand readings: readings taken after that are not independent */
   readonly alone: boolean;
-  /** what was cleared just now and can be brought back; null where nothing that anybody would miss */
-  readonly cleared: WearersPart | null;
+  /** what was put away and can be brought back, however much was typed since; null where nothing that anybody would miss */
+  readonly cleared: PutAway | null;
   /** the reader's own sheet, put aside while the invented wearer of the demo is on the screen; null otherwise */
   readonly putAside: TypedSheet | null;
   /** what had been measured and went when the sheet was cleared, or put aside for the demo; it cannot be brought back */
@@ -74,7 +81,10 @@ export type SheetEvent =
   | { readonly kind: 'demo-loaded'; readonly sheet: TypedSheet }
   | { readonly kind: 'demo-left' }
   | { readonly kind: 'sheet-cleared' }
-  | { readonly kind: 'clearing-undone' };
+  /** what was put away and what stands on the sheet change places */
+  | { readonly kind: 'clearing-undone' }
+  /** what was put away is not wanted back */
+  | { readonly kind: 'clearing-dismissed' };
 
 /** A sheet to begin with: what was kept, or an empty one. */
 export function openSheet(kept: TypedSheet | null): SheetState {
@@ -104,21 +114,20 @@ export function openSheet(kept: TypedSheet | null): SheetState {
  */
 export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
   switch (event.kind) {
-    case 'reading-typed':
-    case 'restoration-taken':
-      return { ...withEntries(state, event), cleared: null };
     case 'reader-chosen':
       // the one who comes now has not seen what was uncovered for the one before
       return state.reader === event.reader ? state : { ...withEntries(state, event), alone: false };
+    case 'reading-typed':
     case 'reading-entered':
+    case 'restoration-taken':
     case 'reader-named':
     case 'readings-confirmed':
     case 'confirmation-withdrawn':
       return withEntries(state, event);
     case 'notes-changed':
-      return { ...state, notes: changedNotes(state.notes, event.change), cleared: null };
+      return { ...state, notes: changedNotes(state.notes, event.change) };
     case 'prescription-changed':
-      return { ...state, prescription: changedPrescription(state.prescription, event.change), cleared: null };
+      return { ...state, prescription: changedPrescription(state.prescription, event.change) };
     case 'practice-changed':
       return withSettings(state, { practice: { ...state.settings.practice, ...event.change } });
     case 'estimates-shown-alone':
@@ -144,21 +153,17 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
           // The next wearer is asked to look into the camera again; what belongs to the desk stays.
           settings: { ...state.settings, gaze: DEFAULT_SHEET_SETTINGS.gaze },
         }),
-        cleared: isWorthKeeping(part) ? part : null,
+        // clearing an empty sheet once more costs nothing
+        cleared: isWorthKeeping(part) ? { part, why: 'cleared' } : state.cleared,
         putAside: state.putAside,
         // what belongs to the invented wearer can be shown again
         gone: state.putAside === null ? measuredKind(state.picture) : state.gone,
       };
     }
     case 'clearing-undone':
-      return state.cleared === null
-        ? state
-        : {
-            ...state,
-            ...broughtBack(state.cleared, state.readers),
-            cleared: null,
-            notice: state.picture.kind === 'none' && state.putAside === null ? readingsBack(state.gone) : null,
-          };
+      return state.cleared === null ? state : withPutAway(state, state.cleared);
+    case 'clearing-dismissed':
+      return state.cleared === null ? state : { ...state, cleared: null };
     case 'sweep-begun':
       // A picture that is still being looked at gives way; one that was measured stays until the sweep is.
       return {
@@ -219,8 +224,26 @@ function withEntries(state: SheetState, event: EntryEvent): SheetState {
 
 function withSettings(state: SheetState, change: Partial<SheetSettings>): SheetState {
   const settings = { ...state.settings, ...change };
-  const confirmations = confirmationsUnder(state.confirmations, state.settings.practice, settings.practice);
-  return { ...state, settings, confirmations };
+  const still = (confirmations: Confirmations): Confirmations =>
+    confirmationsUnder(confirmations, state.settings.practice, settings.practice);
+  const cleared = state.cleared === null ? null : withConfirmations(state.cleared, still);
+  return { ...state, settings, confirmations: still(state.confirmations), cleared };
+}
+
+function withConfirmations(away: PutAway, change: (confirmations: Confirmations) => Confirmations): PutAway {
+  return { ...away, part: { ...away.part, confirmations: change(away.part.confirmations) } };
+}
+
+/** What was put away stands on the sheet again; what was typed since is put away instead. */
+function withPutAway(state: SheetState, { part, why }: PutAway): SheetState {
+  const since = wearersPart(state);
+  const isBare = state.picture.kind === 'none' && state.putAside === null;
+  return {
+    ...state,
+    ...broughtBack(part, state.readers),
+    cleared: isWorthKeeping(since) ? { part: since, why: 'exchanged' } : null,
+    notice: isBare && why === 'cleared' ? readingsBack(state.gone) : null,
+  };
 }
 
 function wearersPart({ readers, notes, prescription, confirmations }: SheetState): WearersPart {

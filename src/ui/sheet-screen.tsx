@@ -143,9 +143,13 @@ export function SheetScreen() {
         </nav>
       </header>
       {state.cleared !== null && (
-        <div className="bar">
+        <div className="bar bar-cleared">
           <p role="status">
-            {headerWords.cleared} {state.gone !== null && state.putAside === null && headerWords.gone[state.gone]}
+            {headerWords.putAway[state.cleared.why]}{' '}
+            {state.cleared.why === 'cleared' &&
+              state.gone !== null &&
+              state.putAside === null &&
+              headerWords.gone[state.gone]}
           </p>
           <button
             type="button"
@@ -153,7 +157,18 @@ export function SheetScreen() {
               dispatch({ kind: 'clearing-undone' });
             }}
           >
-            {headerWords.bringBack}
+            {headerWords.bringBack[state.cleared.why]}
+          </button>
+          <button
+            type="button"
+            className="quiet"
+            onClick={() => {
+              dispatch({ kind: 'clearing-dismissed' });
+              // the bar goes, and the focus with it
+              goToFirstReading();
+            }}
+          >
+            {headerWords.dismiss}
           </button>
         </div>
       )}

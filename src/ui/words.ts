@@ -10,9 +10,9 @@ export const headerWords = {
   printCard: 'Card to print',
   printSheet: 'Print sheet',
   clearSheet: 'Clear sheet',
-  putAway: { cleared: 'The sheet was cleared.', exchanged: 'What was typed after the clearing is put away.' },
+  putAway: { cleared: 'The sheet was cleared.', exchanged: 'What stood here before is put away.' },
   gone: { picture: 'The measured picture went with it.', sweep: 'The measured sweep went with it.' },
-  bringBack: { cleared: 'Bring the readings back', exchanged: 'Change to what was typed after it' },
+  bringBack: { cleared: 'Bring the readings back', exchanged: 'Bring that back instead' },
   dismiss: 'Dismiss',
   skipToReadings: 'Go to the readings',
 } as const;
