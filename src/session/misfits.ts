@@ -31,7 +31,12 @@ export type Misfit = {
   /** both eyes' distances and the whole differ by more than they may */
   | (SumOfEyes & { readonly kind: 'does-not-add-up' })
   /** hand and camera lie further apart than the tolerance and both doubts allow, and no suspicion says why */
-  | { readonly kind: 'disagrees'; readonly finding: Extract<Finding, { kind: 'disagrees' }> }
+  | {
+      readonly kind: 'disagrees';
+      /** the open reader's own: the finding is of it alone */
+      readonly value: number;
+      readonly finding: Extract<Finding, { kind: 'disagrees' }>;
+    }
   | {
       /** two readers differ by more than both doubts explain */
       readonly kind: 'readers-differ';
@@ -104,11 +109,13 @@ export function sheetMisfits(
   const isNamed = (field: ReadingName): boolean => refusedNames.has(field) || suspectedNames.has(field);
 
   const disagreeing = fields
-    .flatMap(({ field, finding, covered }) =>
-      finding?.kind === 'disagrees' && !covered && !isNamed(field) ? [{ field, finding }] : [],
+    .flatMap(({ field, reading, finding, covered }) =>
+      reading.ok && finding?.kind === 'disagrees' && !covered && !isNamed(field)
+        ? [{ field, value: reading.value.value, finding }]
+        : [],
     )
     .sort((a, b) => Math.abs(b.finding.comparison.enNumber) - Math.abs(a.finding.comparison.enNumber))
-    .map(({ field, finding }): Misfit => ({ kind: 'disagrees', names: [field], finding }));
+    .map(({ field, value, finding }): Misfit => ({ kind: 'disagrees', names: [field], value, finding }));
   const differing = fields.flatMap(readersMisfit);
   const sums = sumMisfits(rows, reconciliation);
   const grave = namesOf([...refused, ...suspected, ...disagreeing, ...differing, ...sums]);

@@ -63,6 +63,7 @@ const MISFITS: {
     {
       kind: 'disagrees',
       names: ['headWidth'],
+      value: 146,
       finding: {
         kind: 'disagrees',
         comparison: {
@@ -136,6 +137,13 @@ describe('what does not fit', () => {
     expect(misfitSentence(sum, { ...SHEET, joined: new Set(['pdNear']) })).toBe(
       'Near, R 32.5 and L 31.5 make 64 mm; 66 (mean of both readers) is written: read all three again.',
     );
+  });
+
+  it('holds against the camera what this reader read, not the mean of both', () => {
+    const [disagreeing, said] = MISFITS.disagrees;
+    const readings = { ...SHEET.readings, headWidth: takeReading('headWidth', 147, catalogue) };
+    const sheet: WrittenSheet = { ...SHEET, readings, joined: new Set(['headWidth']) };
+    expect(misfitSentence(disagreeing, sheet)).toBe(said);
   });
 
   it('calls a reader without a name the other reader', () => {

@@ -14,7 +14,7 @@ const UNSURE = 'It may be something else: read it again.';
 
 /** What does not fit, with the numbers. */
 export function misfitSentence(misfit: Misfit, sheet: WrittenSheet): string {
-  const { catalogue, readings } = sheet;
+  const { catalogue } = sheet;
   const [name] = misfit.names;
   if (name === undefined) return '';
   const place = upperFirst(placeWords(name, catalogue));
@@ -28,10 +28,8 @@ export function misfitSentence(misfit: Misfit, sheet: WrittenSheet): string {
       return `${sumWords(misfit.names, misfit.isNear, sheet) ?? `${place}: R and L do not make the whole`}: read all three again.`;
     case 'disagrees': {
       const { difference, cameraExpanded } = misfit.finding.comparison;
-      const hand = readings[name]?.value;
-      if (hand === undefined) return `${place}: hand and camera disagree.`;
-      const camera = `${formatNumber(hand - difference, 1)} ± ${withUnit(formatNumber(cameraExpanded, 1), unit)}`;
-      return `${place}: ${withUnit(writtenNumber(name, hand, sheet), unit)} by hand, ${camera} by the camera.`;
+      const camera = `${formatNumber(misfit.value - difference, 1)} ± ${withUnit(formatNumber(cameraExpanded, 1), unit)}`;
+      return `${place}: ${withUnit(writtenNumber(name, misfit.value, sheet), unit)} by hand, ${camera} by the camera.`;
     }
     case 'readers-differ': {
       const other = misfit.otherReader === '' ? 'the other reader' : misfit.otherReader;

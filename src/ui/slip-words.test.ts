@@ -109,7 +109,7 @@ describe('the mark beside a field', () => {
 
   it('leaves it to the finding to say that the camera disagrees', () => {
     const finding = { kind: 'disagrees' } as Extract<Misfit, { kind: 'disagrees' }>['finding'];
-    expect(rowMark('pdFar', { misfits: [{ kind: 'disagrees', names: ['pdFar'], finding }] })).toBeNull();
+    expect(rowMark('pdFar', { misfits: [{ kind: 'disagrees', names: ['pdFar'], value: 61, finding }] })).toBeNull();
   });
 
   it('is short, and another for each slip', () => {
