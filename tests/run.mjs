@@ -54,28 +54,37 @@ function countsOf(report) {
 const npmRun = (script, ...words) => run('npm', ['run', '--silent', script, ...words]);
 const npx = (words) => run('npx', ['--no-install', ...words]);
 
+/** Runs a command only where nothing else wants the processor, on systems that know of that. */
+const behind = (command, words) =>
+  process.platform === 'win32' ? run(command, words) : run('nice', ['-n', '19', command, ...words]);
+
+/** What needs no browser and says little unless it fails. Each uses one core. */
+const checkStatically = () =>
+  Promise.all([
+    step('Types', () => behind('npm', ['run', '--silent', 'typecheck'])),
+    step('Lint', () => behind('npx', ['--no-install', 'eslint', '.'])),
+    step('Format', () => behind('npx', ['--no-install', 'prettier', '--check', '--log-level', 'warn', '.'])),
+    step('Import rules', () => behind('npm', ['run', '--silent', 'import-rules'])),
+  ]);
+
 const complaint = nodeComplaint();
 if (complaint !== null) console.error(complaint);
 if (complaint !== null || !(await step('Packages', install))) {
   if (complaint !== null) total.failed += 1;
 } else {
   await step('Chromium', () => run(process.execPath, ['--import', 'tsx', 'tests/support/chromium-executable.ts']));
-  // Side by side: each uses one core, and says little unless it fails.
-  await Promise.all([
-    step('Types', () => npmRun('typecheck')),
-    step('Lint', () => npx(['eslint', '.'])),
-    step('Format', () => npx(['prettier', '--check', '--log-level', 'warn', '.'])),
-    step('Import rules', () => npmRun('import-rules')),
-  ]);
   const assembled = await step('Landmark model', () => npmRun('models'));
   await vitest('Unit tests', 'unit');
   const built = assembled && (await step('Build', () => npmRun('build', '--', '--logLevel', 'warn')));
+  // A browser that is driven waits most of the time: the static checks fit in beside it.
+  const checks = checkStatically();
   if (built) {
     await vitest('Browser tests', 'browser');
   } else {
     summary.push('FAILED Browser tests (there is no build to drive)');
     total.failed += 1;
   }
+  await checks;
 }
 
 rmSync(reports, { recursive: true, force: true });

@@ -99,7 +99,7 @@ describe('the screen', () => {
     await sheet.choosePicture(fixturePicture('marker-card-forehead').file);
     await sheet.button('Show the estimates alone').click();
     await page.getByText('Pre-fitting estimates').waitFor();
-    await expectAccessible('.readings');
+    await expectAccessible('.alone');
   });
 
   it('with a picture that was refused', async () => {
