@@ -57,6 +57,22 @@ describe('the prescription', () => {
     expect(await field(page, 'Cylinder, right').inputValue()).toBe('-1.00');
   });
 
+  it('follows the last reading of the sheet, with Enter there and with Shift and Enter back', async () => {
+    const sheet = await openWithoutVision();
+    const { page } = sheet;
+    await sheet.field('faceFormAngle').focus();
+    await type(page, '5');
+    expect(await focusedLabel(page)).toBe('Sphere, right');
+    await page.keyboard.press('Shift+Enter');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe(
+      await sheet.field('faceFormAngle').getAttribute('id'),
+    );
+    // only from the last one
+    await sheet.field('pantoscopicAngle').focus();
+    await type(page, '8');
+    expect(await focusedLabel(page)).toContain('Face');
+  });
+
   it('says beside the field what is wrong with it, once it was left', async () => {
     const { page } = await openWithoutVision();
     const sphere = field(page, 'Sphere, right');
