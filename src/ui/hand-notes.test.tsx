@@ -76,6 +76,21 @@ describe('what stands beside a hand reading', () => {
     expect(noteOf('apicalRadius', entered('apicalRadius', '10 loose 9 fits 8 tight'))).toBe('9, between 8.5 and 9.5');
   });
 
+  it('is that nothing fits, and what was not tried', () => {
+    expect(noteOf('apicalRadius', entered('apicalRadius', '7 tight 9 loose'))).toBe(
+      'between 7 and 9 mm, 8 was not tried',
+    );
+    // in half millimetres: midway
+    expect(noteOf('apicalRadius', entered('apicalRadius', '7 tight 8 loose'))).toContain('7.5 was not tried');
+  });
+
+  it('folds up what stood before the last two, and tells no return to the same number', () => {
+    const note = noteOf('headWidth', entered('headWidth', '150', '', '150,0', '15', '', '151', '152', '153'));
+    expect([...note.matchAll(/entry ([\d,]+)<\/s>/g)].map(([, text]) => text)).toEqual(['152', '151', '15', '150,0']);
+    expect(note).toMatch(/entry 151<\/s>.*and 2 earlier.*entry 15<\/s>/);
+    expect(noteOf('headWidth', entered('headWidth', '150', '', '150'))).toBe('');
+  });
+
   it('is the earlier entry, struck through, with who replaced it and when', () => {
     const note = noteOf('headWidth', [
       { kind: 'reader-named', reader: 'first', name: 'A. Hale' },

@@ -1,15 +1,23 @@
 import { Fragment } from 'react';
+import { DEFINITIONS } from '../core/catalogue/definitions.js';
+import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Gauge } from '../core/reading/gauge.js';
 import type { Reading } from '../core/reading/reading.js';
+import type { TrialResult } from '../core/reading/trial-series.js';
 import type { Correction } from '../session/reader-sheet.js';
 import type { FieldRow } from '../session/rows.js';
-import { formatNumber, plainNumber } from './numbers.js';
 import { readingFieldId } from './hand-place.js';
+import { nothingFits } from './hand-series.js';
+import { formatNumber, plainNumber, withUnit } from './numbers.js';
 import type { SheetInHand } from './use-sheet.js';
 import { handWords as words, readerWords, sheetWords } from './words.js';
 
 // The month as a word: 3/4 is April here and March there.
-const WHEN = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
+const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short' });
+const TIME = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
+
+/** Chosen: more earlier entries than these are folded up. */
+const SHOWN_EARLIER = 2;
 
 /** The id of what stands beside a hand reading. */
 export function handNoteId(field: FieldRow): string {
@@ -21,7 +29,7 @@ export function hasHandNote(field: FieldRow): boolean {
   return (
     (field.reading.ok && readingParts(field.reading.value).length > 0) ||
     (field.other?.reading ?? null) !== null ||
-    field.corrections.length > 0 ||
+    earlierEntries(field).length > 0 ||
     field.confirmation !== null
   );
 }
@@ -29,23 +37,45 @@ export function hasHandNote(field: FieldRow): boolean {
 /** How a reading came about, what the second reader found, and what stood there before. */
 export function HandNote({ field, sheet }: { readonly field: FieldRow; readonly sheet: SheetInHand }) {
   if (!hasHandNote(field)) return null;
+  const earlier = earlierEntries(field);
   const repeats = field.reading.ok ? (field.reading.value.origin?.repeats ?? null) : null;
   const far = (repeats?.farOff ?? []).flatMap((place) => {
     const value = repeats?.values[place];
     return value === undefined ? [] : [plainNumber(value.scale)];
   });
   return (
-    <p id={handNoteId(field)} className="hand-note">
+    <div id={handNoteId(field)} className="hand-note">
       {field.side !== null && <span className="side">{sheetWords.side[field.side]}</span>}
       {field.reading.ok && readingParts(field.reading.value).map((part) => <span key={part}>{part}</span>)}
       {far.length > 0 && <strong className="is-off">{words.farOff(far)}</strong>}
       <OtherReader field={field} sheet={sheet} />
-      {field.corrections.map((correction, index) => (
+      {field.confirmation !== null && <span>{words.confirmed(field.confirmation.by)}</span>}
+      {earlier.slice(0, SHOWN_EARLIER).map((correction, index) => (
         <Earlier key={index} correction={correction} />
       ))}
-      {field.confirmation !== null && <span>{words.confirmed(field.confirmation.by)}</span>}
-    </p>
+      {earlier.length > SHOWN_EARLIER && (
+        <details>
+          <summary>{words.andEarlier(earlier.length - SHOWN_EARLIER)}</summary>
+          {earlier.slice(SHOWN_EARLIER).map((correction, index) => (
+            <Earlier key={index} correction={correction} />
+          ))}
+        </details>
+      )}
+    </div>
   );
+}
+
+/** What stood here before, newest first. A number that was taken out and came back is no earlier one of itself. */
+function earlierEntries({ corrections, typed }: FieldRow): readonly Correction[] {
+  return corrections
+    .filter(({ earlier }, index) => !isSameEntry(earlier, corrections[index + 1]?.earlier ?? typed))
+    .reverse();
+}
+
+/** Whether both are the same number, or else the same text. */
+function isSameEntry(one: string, other: string): boolean {
+  const [a, b] = [one, other].map((text) => text.trim().replace(',', '.'));
+  return a !== '' && b !== '' && (a === b || Number(a) === Number(b));
 }
 
 function Earlier({ correction }: { readonly correction: Correction }) {
@@ -62,7 +92,9 @@ function Earlier({ correction }: { readonly correction: Correction }) {
 
 function whenWords(at: string): string {
   const when = new Date(at);
-  return Number.isNaN(when.getTime()) ? '' : WHEN.format(when);
+  if (Number.isNaN(when.getTime())) return '';
+  const time = TIME.format(when);
+  return when.toDateString() === new Date().toDateString() ? time : `${DAY.format(when)}, ${time}`;
 }
 
 function OtherReader({ field, sheet }: { readonly field: FieldRow; readonly sheet: SheetInHand }) {
@@ -83,11 +115,10 @@ function OtherReader({ field, sheet }: { readonly field: FieldRow; readonly shee
 }
 
 /** The sum that the gauge asks for, what repeats say together, and what sizes that were tried end at. */
-export function readingParts({ origin }: Reading): readonly string[] {
+export function readingParts({ name, origin }: Reading): readonly string[] {
   if (origin === null) return [];
   const { gauge, repeats, trials } = origin;
-  if (trials !== null)
-    return [words.trials(plainNumber(trials.value), plainNumber(trials.low), plainNumber(trials.high))];
+  if (trials !== null) return [trialsWords(trials, name)];
   if (repeats === null) return [];
   const steps = gauge === null ? '' : stepsWords(gauge);
   const { beyondRepeatability, farOff, mean, range, standardDeviation, values } = repeats;
@@ -100,6 +131,18 @@ export function readingParts({ origin }: Reading): readonly string[] {
     formatNumber(standardDeviation, 2),
   );
   return beyondRepeatability && farOff.length === 0 ? [said, words.scattered] : [said];
+}
+
+function trialsWords(trials: TrialResult, name: ReadingName): string {
+  const [low, high] = [plainNumber(trials.low), plainNumber(trials.high)];
+  return nothingFitsWords(trials, name) ?? words.trials(plainNumber(trials.value), low, high);
+}
+
+/** That no size that was tried fits: `between 7 and 9 mm, 8 was not tried`, where 8 is what is gone on with. Null where one fits. */
+export function nothingFitsWords(trials: TrialResult, name: ReadingName): string | null {
+  if (!nothingFits(trials)) return null;
+  const unit = DEFINITIONS.find(({ fields }) => fields.some((field) => field.name === name))?.unit ?? 'mm';
+  return words.untried(plainNumber(trials.low), withUnit(plainNumber(trials.high), unit), plainNumber(trials.value));
 }
 
 /** What is added to a scale reading, such as `+ 10 − 0.5`; empty for a gauge that is read as it stands. */

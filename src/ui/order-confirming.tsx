@@ -8,12 +8,14 @@ import { writtenReadings } from '../session/misfits.js';
 import { confirmedText, readyToConfirm } from '../session/order.js';
 import type { FieldRow, SheetRow } from '../session/rows.js';
 import { useEquipment } from './equipment.js';
+import { nothingFitsWords } from './hand-notes.js';
 import { misfitSentence } from './misfit-sentences.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
 import { orderPlacesWords, orderPlaceWords } from './order-places.js';
 import { orderWords as words } from './order-words.js';
 import { gaugeSum } from './practice-amount.js';
 import { readingFailureSentence } from './sentences.js';
+import { upperFirst } from './slip-places.js';
 import type { WrittenSheet } from './slip-sentences.js';
 import { explanationSentence } from './slip-sentences.js';
 import type { SheetInHand } from './use-sheet.js';
@@ -248,7 +250,11 @@ function besides({ row, field }: Entry, reading: Reading | null): string {
     }
   }
   if (repeats !== null && repeats.values.length > 1) said.push(words.repeats(repeats.values.length));
-  if (trials !== null) said.push(words.trials(plainNumber(trials.low), withUnit(plainNumber(trials.high), unit)));
+  if (trials !== null) {
+    const nothing = nothingFitsWords(trials, field.field);
+    const [low, high] = [plainNumber(trials.low), withUnit(plainNumber(trials.high), unit)];
+    said.push(nothing === null ? words.trials(low, high) : `${upperFirst(nothing)}.`);
+  }
   if (row.covered && field.estimate !== null) said.push(words.covered);
   if (field.finding?.kind === 'agrees') said.push(words.cameraAgrees);
   if (field.finding?.kind === 'cannot-tell') said.push(words.cameraCannotTell);
