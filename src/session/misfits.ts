@@ -55,6 +55,9 @@ export type Misfit = {
   | { readonly kind: 'unusual'; readonly value: number; readonly usual: Range }
 );
 
+/** Both eyes that do not make the whole. */
+export type SumMisfit = Extract<Misfit, { kind: 'does-not-add-up' }>;
+
 /** Both eyes' distances beside the distance of the whole, mm. */
 export interface SumOfEyes {
   readonly isNear: boolean;
@@ -147,7 +150,7 @@ const SUMS: readonly { readonly isNear: boolean; readonly names: readonly [Readi
 export function sumMisfits(
   rows: readonly SheetRow[],
   { suspicions }: Pick<Reconciliation, 'suspicions'>,
-): readonly Extract<Misfit, { kind: 'does-not-add-up' }>[] {
+): readonly SumMisfit[] {
   const suspected = namesOf(suspicions.map((suspicion) => ({ kind: 'suspected', names: suspicion.names, suspicion })));
   const find = (name: ReadingName) => {
     for (const { measurement, fields } of rows) {

@@ -7,7 +7,8 @@ import type { ReadingFailure } from '../core/reading/parse-reading.js';
 import type { Reading } from '../core/reading/reading.js';
 import type { Side } from '../core/units/side.js';
 import { decimalsOf } from './entries.js';
-import type { Misfit } from './misfits.js';
+import type { Misfit, SumMisfit } from './misfits.js';
+import { sumMisfits } from './misfits.js';
 import type { FieldRow, SheetRow } from './rows.js';
 import type { SheetState } from './sheet.js';
 
@@ -41,6 +42,8 @@ export interface OrderLine {
 export type OrderDoubt =
   /** the numbers do not fit: none of them is in the lines */
   | { readonly kind: 'suspected'; readonly suspicion: Suspicion }
+  /** both eyes do not make the whole; the numbers are in the lines where they were confirmed all the same */
+  | { readonly kind: 'does-not-add-up'; readonly misfit: SumMisfit }
   /** the camera contradicts a number that was confirmed all the same */
   | { readonly kind: 'camera-disagrees'; readonly name: ReadingName; readonly finding: Finding }
   /** the camera can neither confirm nor contradict a number that was confirmed */
@@ -131,6 +134,7 @@ export function orderOf(
     }),
     doubts: [
       ...reconciliation.suspicions.map((suspicion) => ({ kind: 'suspected', suspicion }) as const),
+      ...sumMisfits(rows, reconciliation).map((misfit) => ({ kind: 'does-not-add-up', misfit }) as const),
       ...rows.flatMap(({ fields }) => fields.flatMap(fieldDoubts)),
       ...openDoubts(rows, unconfirmed),
       ...gaugeDoubts(ordered),

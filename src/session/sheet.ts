@@ -241,9 +241,17 @@ function withPutAway(state: SheetState, { part, why }: PutAway): SheetState {
   return {
     ...state,
     ...broughtBack(part, state.readers),
+    // what was taken since is another wearer's face
+    picture: state.putAside === null ? { kind: 'none' } : state.picture,
+    sweep: state.putAside === null ? null : state.sweep,
     cleared: isWorthKeeping(since) ? { part: since, why: 'exchanged' } : null,
-    notice: isBare && why === 'cleared' ? readingsBack(state.gone) : null,
+    notice: isBare ? (why === 'cleared' ? readingsBack(state.gone) : null) : readingsBack(measuredNow(state)),
   };
+}
+
+/** What is measured and not of the invented wearer. */
+function measuredNow({ picture, putAside }: SheetState): MeasuredKind | null {
+  return putAside === null ? measuredKind(picture) : null;
 }
 
 function wearersPart({ readers, notes, prescription, confirmations }: SheetState): WearersPart {

@@ -2,6 +2,7 @@ import { measurementOfReading } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import { unreachable } from '../core/result.js';
 import type { OrderDoubt } from '../session/order.js';
+import { misfitSentence } from './misfit-sentences.js';
 import { orderMeasurementsWords, orderPlacesWords, orderPlaceWords } from './order-places.js';
 import { orderDoubtWords as words } from './order-words.js';
 import { findingReason, readingFailureSentence } from './sentences.js';
@@ -45,6 +46,8 @@ function doubtSentence(doubt: OrderDoubt, sheet: WrittenSheet, otherReader: stri
   switch (doubt.kind) {
     case 'suspected':
       return words.suspected(suspicionSentence(doubt.suspicion, sheet), places(doubt.suspicion.names, sheet));
+    case 'does-not-add-up':
+      return misfitSentence(doubt.misfit, sheet);
     case 'camera-disagrees': {
       const { unit } = measurementOfReading(catalogue, doubt.name);
       const reason = findingReason(doubt.finding, false, 'picture', unit);

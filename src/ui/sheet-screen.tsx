@@ -154,6 +154,7 @@ export function SheetScreen() {
           <button
             type="button"
             onClick={() => {
+              sheet.stopMeasuring();
               dispatch({ kind: 'clearing-undone' });
             }}
           >
