@@ -3,6 +3,7 @@ import type { Locator, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { appInBrowser } from '../support/app-in-browser.js';
 import { SheetPage } from '../support/sheet-page.js';
+import { withoutVision } from '../support/without-vision.js';
 
 // The order: only what a person confirmed and nothing speaks against, printed alone.
 
@@ -15,10 +16,7 @@ let order: Locator;
 
 beforeAll(async () => {
   ({ page } = await app.keepOpen());
-  // There is no picture here: without the vision workers, which the app warms up when the page is idle, all is faster.
-  await page.addInitScript(() => {
-    window.requestIdleCallback = () => 0;
-  });
+  await withoutVision(page);
   await page.reload();
   sheet = new SheetPage(page);
   dialog = page.getByRole('dialog', { name: 'Order sheet' });

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { appInBrowser } from '../support/app-in-browser.js';
 import { SheetPage } from '../support/sheet-page.js';
+import { withoutVision } from '../support/without-vision.js';
 
 // The prescription is typed with the keyboard, and what a difference means through it is said beside the sheet.
 
@@ -9,10 +10,7 @@ const app = appInBrowser();
 
 async function openWithoutVision(width = 1280): Promise<SheetPage> {
   const { page } = await app.prepare({ viewport: { width, height: 900 } });
-  await page.addInitScript(() => {
-    // the app warms its workers up when the page is idle
-    window.requestIdleCallback = () => 0;
-  });
+  await withoutVision(page);
   await page.goto('./');
   await page.getByRole('heading', { name: 'Glabella' }).waitFor();
   return new SheetPage(page);

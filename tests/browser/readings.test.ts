@@ -5,6 +5,7 @@ import { READING_NAMES } from '../../src/core/catalogue/measurement.js';
 import { appInBrowser } from '../support/app-in-browser.js';
 import { fixturePicture } from '../support/fixture-pictures.js';
 import { SheetPage } from '../support/sheet-page.js';
+import { withoutVision } from '../support/without-vision.js';
 
 // The main job: hand readings, a picture, findings; with the keyboard alone.
 
@@ -82,10 +83,7 @@ function isSeen(name: ReadingName): boolean {
 /** The app without its vision workers, which are not needed as long as there is no picture: it opens faster. */
 async function openWithoutVision(): Promise<SheetPage> {
   const { page } = await app.prepare();
-  await page.addInitScript(() => {
-    // the app warms its workers up when the page is idle
-    window.requestIdleCallback = () => 0;
-  });
+  await withoutVision(page);
   await page.goto('./');
   await page.getByRole('heading', { name: 'Glabella' }).waitFor();
   return new SheetPage(page);

@@ -2,6 +2,7 @@ import type { Catalogue } from '../../src/core/catalogue/catalogue.js';
 import { measurementOfReading } from '../../src/core/catalogue/catalogue.js';
 import type { ReadingName } from '../../src/core/catalogue/measurement.js';
 import type { Restoration, Slip, SlipKind } from '../../src/core/crosscheck/slip.js';
+import { SLIP_KINDS } from '../../src/core/crosscheck/slip.js';
 import { unreachable } from '../../src/core/result.js';
 import type { Gauge } from '../../src/core/reading/gauge.js';
 import type { SeededRandom } from '../support/seeded-random.js';
@@ -28,26 +29,6 @@ export interface MadeSlip {
   readonly written: Written;
 }
 
-const KINDS: readonly SlipKind[] = [
-  'digits-swapped',
-  'sides-swapped',
-  'offset-forgotten',
-  'offset-twice',
-  'near-for-distance',
-  'distance-for-near',
-  'half-for-whole',
-  'whole-for-half',
-  'halved',
-  'point-moved',
-  'centimetres',
-  'inches',
-  'rows-swapped',
-  'row-repeated',
-  'ten-off',
-  'digit-wrong',
-  'sign-lost',
-];
-
 const FAR_AND_NEAR = [
   ['pdFar', 'pdNear'],
   ['monoPdR', 'monoNearR'],
@@ -69,7 +50,7 @@ const TRIES = 60;
 export function makeSlip(scene: SlipScene, touched: ReadonlySet<ReadingName>, random: SeededRandom): MadeSlip | null {
   const { written, catalogue } = scene;
   for (let i = 0; i < TRIES; i += 1) {
-    const kind = pick(KINDS, random);
+    const kind = pick(SLIP_KINDS, random);
     const changes = changesOf(kind, scene, random);
     if (changes === null || changes.some(([name]) => touched.has(name))) continue;
     const isPossible = changes.every(([name, value]) => {
