@@ -1,6 +1,7 @@
 import { measurementOfReading } from '../../src/core/catalogue/catalogue.js';
-import { READING_NAMES, type MeasurementUnit, type ReadingName } from '../../src/core/catalogue/measurement.js';
+import type { MeasurementUnit } from '../../src/core/catalogue/measurement.js';
 import { faceModel } from '../../src/core/crosscheck/face-model.js';
+import { observeSheet, placeOf } from '../../src/core/crosscheck/observed-sheet.js';
 import type { Evidence } from '../../src/core/crosscheck/reconciliation.js';
 import type { Slip, SlipKind } from '../../src/core/crosscheck/slip.js';
 import { invertSymmetric } from '../../src/core/fitting/linear-system.js';
@@ -27,46 +28,30 @@ const HARDLY_NARROWER = { number: 0.9, order: 0.6 } as const;
  * distribution: the standard deviation that it leaves to the written values in the direction of the change. Of two sides that
  * changed places, that is their difference, which other readings may leave open where they tell the sum.
  */
-export function constraintOf(slip: Slip, { readings, estimates, catalogue, workingDistanceMm }: Evidence): Constraint {
-  const model = faceModel(catalogue, workingDistanceMm);
+export function constraintOf(slip: Slip, evidence: Evidence): Constraint {
+  const model = faceModel(evidence.catalogue, evidence.workingDistanceMm);
+  const { precision, ownVariance } = observeSheet(evidence, model);
   const changed = slip.restorations.filter(({ written, restored }) => written !== restored);
-  const touched = changed.map(({ name }) => name);
-  const others = READING_NAMES.filter((name) => readings[name] !== undefined && !touched.includes(name));
-  const hasBothEyes = estimates?.monoPdR !== undefined && estimates.monoPdL !== undefined;
-  // near distances follow from the far ones, and the whole from both eyes: said once, as the cross-check takes them
-  const seen = READING_NAMES.filter(
-    (name) =>
-      estimates?.[name] !== undefined &&
-      !['pdNear', 'monoNearR', 'monoNearL'].includes(name) &&
-      !(name === 'pdFar' && hasBothEyes),
-  );
-  const all = [...touched, ...others, ...seen];
-  const ownDoubt = (index: number): number => {
-    const name = all[index]!;
-    const from = index < all.length - seen.length ? readings[name] : estimates?.[name];
-    return from?.standardUncertainty ?? 0;
-  };
-  const amongPeople = (a: ReadingName, b: ReadingName): number =>
-    model.covariance[READING_NAMES.indexOf(a)]![READING_NAMES.indexOf(b)]!;
-  const covariance = all.map((a, i) => all.map((b, j) => amongPeople(a, b) + (i === j ? ownDoubt(i) ** 2 : 0)));
+  const places = changed.map(({ name }) => placeOf(name));
   const change = changed.map(({ written, restored }) => restored - written);
-  const size = Math.max(...change.map(Math.abs));
-  const left = spreadAlong(change, covariance);
-  const alone = spreadAlong(
+  const amongPeople = places.map((a) => places.map((b) => model.covariance[a]![b]! + (a === b ? ownVariance[a]! : 0)));
+  const alonePrecision = invertSymmetric(amongPeople);
+  invariant(alonePrecision !== null, 'a covariance with own doubts in it is positive definite');
+  const alone = spreadAlong(change, alonePrecision);
+  const left = spreadAlong(
     change,
-    touched.map((_, i) => covariance[i]!.slice(0, touched.length)),
+    places.map((a) => places.map((b) => precision[a]![b]!)),
   );
   // people alone tell an iris narrowly, but nothing else on the sheet does
   const limit = slip.kind === 'sides-swapped' ? HARDLY_NARROWER.order : HARDLY_NARROWER.number;
   if (left > limit * alone) return 'none';
-  const { unit } = measurementOfReading(catalogue, touched[0]!);
+  const { unit } = measurementOfReading(evidence.catalogue, changed[0]!.name);
+  const size = Math.max(...change.map(Math.abs));
   return STANDS_OUT * size * left <= mustBeSeen(slip.kind, unit) ? 'narrow' : 'wide';
 }
 
-/** How many times the change one standard deviation is, the places behind those of the change being known: (dᵀ W d)^-1/2. */
-function spreadAlong(change: readonly number[], covariance: readonly (readonly number[])[]): number {
-  const precision = invertSymmetric(covariance);
-  invariant(precision !== null, 'a covariance with own doubts in it is positive definite');
+/** How many times the change d one standard deviation is, W being the precision of what is changed: (dᵀ W d)^-1/2. */
+function spreadAlong(change: readonly number[], precision: readonly (readonly number[])[]): number {
   const square = change.reduce(
     (sum, a, i) => sum + change.reduce((inner, b, j) => inner + a * precision[i]![j]! * b, 0),
     0,

@@ -73,8 +73,10 @@ const MODELS = new WeakMap<Catalogue, Map<number, FaceModel>>();
 export function faceModel(catalogue: Catalogue, workingDistanceMm: number): FaceModel {
   const known = MODELS.get(catalogue) ?? new Map<number, FaceModel>();
   MODELS.set(catalogue, known);
-  const model = known.get(workingDistanceMm) ?? makeFaceModel(catalogue, workingDistanceMm);
+  const before = known.get(workingDistanceMm);
+  if (before !== undefined) return before;
   if (known.size >= MOST_MODELS) known.clear();
+  const model = makeFaceModel(catalogue, workingDistanceMm);
   known.set(workingDistanceMm, model);
   return model;
 }

@@ -3,6 +3,7 @@ import { measurementOfReading } from '../catalogue/catalogue.js';
 import type { MeasurementId, ReadingName } from '../catalogue/measurement.js';
 import { invertSymmetric, logDeterminant, multiplyMatrixVector } from '../fitting/linear-system.js';
 import { invariant } from '../result.js';
+import { roundToStep } from '../units/round-to-step.js';
 import type { ObservedSheet } from './observed-sheet.js';
 import { gainOfChanges, nameAt, placeOf, predictFromOthers } from './observed-sheet.js';
 import type { Evidence } from './reconciliation.js';
@@ -81,7 +82,7 @@ function written(
   const steps = names.map((name) => measurementOfReading(catalogue, name).resolution);
   const restorations = names.map((name, i) => {
     const value = readings[name]?.value ?? 0;
-    return { name, written: value, restored: Math.round((value - off[i]!) / steps[i]!) * steps[i]! };
+    return { name, written: value, restored: roundToStep(value - off[i]!, steps[i]!) };
   });
   return {
     slip: { kind, restorations },

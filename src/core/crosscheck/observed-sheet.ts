@@ -1,5 +1,6 @@
 import type { ReadingName } from '../catalogue/measurement.js';
 import { READING_NAMES } from '../catalogue/measurement.js';
+import { NEAR_DISTANCES } from '../catalogue/pupil-distances.js';
 import { invertSymmetric, logDeterminant, multiplyMatrixVector } from '../fitting/linear-system.js';
 import { invariant } from '../result.js';
 import type { FaceModel } from './face-model.js';
@@ -39,8 +40,8 @@ export function nameAt(place: number): ReadingName {
   return READING_NAMES[place % READING_NAMES.length]!;
 }
 
-/** The eyes' estimates of the camera are parts of one another; these carry all that it says, without saying it twice. */
-const CAMERA_NAMES = READING_NAMES.filter((name) => !['pdNear', 'monoNearR', 'monoNearL'].includes(name));
+/** The camera's near distances follow from its far ones: these carry all that it says, without saying it twice. */
+const CAMERA_NAMES = READING_NAMES.filter((name) => !Object.values<ReadingName>(NEAR_DISTANCES).includes(name));
 
 /** The vector of all that was observed. */
 export function observeSheet({ readings, estimates }: Evidence, model: FaceModel): ObservedSheet {

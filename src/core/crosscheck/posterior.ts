@@ -5,8 +5,14 @@ import { gainOf, weighHypotheses } from './hypotheses.js';
 import type { ObservedSheet } from './observed-sheet.js';
 import type { Fault } from './slip-faults.js';
 
+/** Some faults that happened together, with their probability; none where all is right. */
+interface ProbableHypothesis {
+  readonly faults: readonly Fault[];
+  readonly probability: number;
+}
+
 export interface Posterior {
-  readonly hypotheses: readonly (Hypothesis & { readonly probability: number })[];
+  readonly hypotheses: readonly ProbableHypothesis[];
   /** for each place the probability that it is wrong */
   readonly wrongAt: ReadonlyMap<number, number>;
 }
@@ -54,17 +60,16 @@ export function posteriorOf(
     return { fault, ends, weight: Math.exp(logShare) };
   });
   const all = crossings.reduce((total, { weight }) => total + weight, 1);
-  const hypotheses: (Hypothesis & { probability: number })[] = [];
+  const hypotheses: ProbableHypothesis[] = [];
   for (const [block, { hypotheses: own, logTotal }] of weighed) {
     if (!inBlock.has(block)) continue;
     const elsewhere = crossings.reduce((total, { ends, weight }) => (ends.includes(block) ? total : total + weight), 1);
     for (const { faults: together, gain } of own) {
-      const probability = (Math.exp(gain - logTotal) * elsewhere) / all;
-      hypotheses.push({ faults: together, gain, probability });
+      hypotheses.push({ faults: together, probability: (Math.exp(gain - logTotal) * elsewhere) / all });
     }
   }
   for (const { fault, weight } of crossings) {
-    if (weight > 0) hypotheses.push({ faults: [fault], gain: Math.log(weight), probability: weight / all });
+    hypotheses.push({ faults: [fault], probability: weight / all });
   }
   const wrongAt = new Map<number, number>();
   for (const { faults: together, probability } of hypotheses) {

@@ -1,6 +1,7 @@
 import { measurementOfReading } from '../catalogue/catalogue.js';
 import type { ReadingName } from '../catalogue/measurement.js';
 import { READING_NAMES } from '../catalogue/measurement.js';
+import { roundToStep } from '../units/round-to-step.js';
 import { conflictOf } from './conflict.js';
 import type { FaceModel } from './face-model.js';
 import { faceModel } from './face-model.js';
@@ -201,8 +202,8 @@ function restoredByOthers(
   if (restoration === undefined || !COMPUTED.includes(slip.kind)) return slip;
   const expected = expectedAt(placeOf(restoration.name), sheet, faults, model);
   if (expected === null || expected.standardUncertainty > KNOWN_BY_OTHERS_MM) return slip;
-  const step = measurementOfReading(catalogue, restoration.name).resolution;
-  return { ...slip, restorations: [{ ...restoration, restored: step * Math.round(expected.value / step) }] };
+  const restored = roundToStep(expected.value, measurementOfReading(catalogue, restoration.name).resolution);
+  return restored === restoration.written ? slip : { ...slip, restorations: [{ ...restoration, restored }] };
 }
 
 /** The faults of a hypothesis that touch the places, and those that they work together with. */

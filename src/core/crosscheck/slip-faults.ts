@@ -1,9 +1,12 @@
 import type { Catalogue } from '../catalogue/catalogue.js';
 import { measurementOfReading } from '../catalogue/catalogue.js';
 import type { Measurement, ReadingName } from '../catalogue/measurement.js';
+import { FAR_DISTANCES, NEAR_DISTANCES } from '../catalogue/pupil-distances.js';
 import { nearCentrationDistanceMm, pdFarFromNearCentrationMm } from '../estimate/gaze.js';
 import type { Reading, Readings } from '../reading/reading.js';
+import { addedByGauge } from '../reading/gauge.js';
 import { freeOfDust } from '../statistics/free-of-dust.js';
+import { roundToStep } from '../units/round-to-step.js';
 import { withDigitsSwapped, withOneDigitChanged } from './digits.js';
 import type { Evidence } from './reconciliation.js';
 import type { Change } from './observed-sheet.js';
@@ -112,7 +115,8 @@ export function faultsOfExchanges({ readings, catalogue }: Evidence): readonly F
     });
     if (restorations.length < 2 * pairs.length) return [];
     if (restorations.every(({ written, restored }) => written === restored)) return [];
-    if (!restorations.every(({ name, restored }) => isPossible(name, restored, catalogue))) return [];
+    if (!restorations.every(({ name, restored }) => isPossible(restored, measurementOfReading(catalogue, name))))
+      return [];
     return [faultOf(kind, restorations, 1)];
   });
 }
@@ -123,20 +127,16 @@ export function repeatedRows({ readings, catalogue }: Evidence): readonly Readin
     const [one, other] = [readings[a], readings[b]];
     return one === undefined || other === undefined || one.value !== other.value ? [] : [a, b];
   });
-  return [...new Set(repeated)].filter((name) => !FAR.includes(name) && !NEAR.includes(name));
+  return [...new Set(repeated)].filter((name) => !isFarPd(name) && !isNearPd(name));
 }
 
 /** Both eyes written as just half of the whole, as if nobody had measured each: which readings these are. */
 export function halvedEyes(readings: Readings): readonly (readonly [ReadingName, ReadingName])[] {
-  const candidates = [
-    ['pdFar', 'monoPdR', 'monoPdL'],
-    ['pdNear', 'monoNearR', 'monoNearL'],
-  ] as const;
-  return candidates.flatMap(([whole, right, left]) => {
-    const [all, one, other] = [readings[whole], readings[right], readings[left]];
-    if (one === undefined || other === undefined || Math.abs(one.value - other.value) > ROUNDING_SLACK) return [];
-    if (all === undefined || Math.abs(all.value - 2 * one.value) > ROUNDING_SLACK) return [];
-    return [[right, left] as const];
+  return PD_SETS.flatMap(({ whole, R, L }) => {
+    const [all, right, left] = [readings[whole], readings[R], readings[L]];
+    if (right === undefined || left === undefined || Math.abs(right.value - left.value) > ROUNDING_SLACK) return [];
+    if (all === undefined || Math.abs(all.value - 2 * right.value) > ROUNDING_SLACK) return [];
+    return [[R, L] as const];
   });
 }
 
@@ -148,7 +148,7 @@ interface Place {
 
 /** What the gauge adds to each scale reading. */
 function shiftOf({ origin }: Reading): number {
-  return origin?.gauge === null || origin === null ? 0 : origin.gauge.zeroOffset - origin.gauge.bias;
+  return addedByGauge(origin?.gauge ?? null);
 }
 
 function isRepeated({ origin }: Reading): boolean {
@@ -159,19 +159,16 @@ function scaleOf(reading: Reading): number {
   return freeOfDust(reading.value - shiftOf(reading));
 }
 
-function isPossible(name: ReadingName, value: number, catalogue: Catalogue): boolean {
-  const { isSigned, plausible } = measurementOfReading(catalogue, name);
+function isPossible(value: number, { isSigned, plausible }: Measurement): boolean {
   return (isSigned || value > 0) && value >= plausible.hard.low && value <= plausible.hard.high;
 }
 
 /** Several scale readings of one kind share its frequency, also those that no face could show. */
 function faults(kind: SlipKind, { name, reading, measurement }: Place, scales: readonly number[]): readonly Fault[] {
-  const { hard } = measurement.plausible;
   const shift = shiftOf(reading);
   return scales.flatMap((scale): readonly Fault[] => {
     const restored = freeOfDust(scale + shift);
-    if (Math.abs(restored - reading.value) < ROUNDING_SLACK) return [];
-    if (restored < hard.low || restored > hard.high || (!measurement.isSigned && restored <= 0)) return [];
+    if (Math.abs(restored - reading.value) < ROUNDING_SLACK || !isPossible(restored, measurement)) return [];
     return [faultOf(kind, [{ name, written: reading.value, restored }], scales.length)];
   });
 }
@@ -237,42 +234,38 @@ function offsetFaults(place: Place, { gauges }: Evidence): readonly Fault[] {
   return [...faults('offset-twice', place, twice), ...faults('offset-forgotten', place, [...new Set(forgotten)])];
 }
 
-const WHOLES: Readonly<Partial<Record<ReadingName, readonly [ReadingName, ReadingName]>>> = {
-  pdFar: ['monoPdR', 'monoPdL'],
-  pdNear: ['monoNearR', 'monoNearL'],
-};
-
-const OTHER_EYE: Readonly<Partial<Record<ReadingName, ReadingName>>> = {
-  monoPdR: 'monoPdL',
-  monoPdL: 'monoPdR',
-  monoNearR: 'monoNearL',
-  monoNearL: 'monoNearR',
-};
+const PD_SETS = [FAR_DISTANCES, NEAR_DISTANCES];
 
 function wholeFaults(place: Place, readings: Readings): readonly Fault[] {
   const written = place.reading.value;
-  const halves = WHOLES[place.name];
-  if (halves !== undefined) {
-    const sides = halves.flatMap((name) => readings[name]?.value ?? []);
-    return faultsOfValues('half-for-whole', place, [...new Set([written, ...sides].map((other) => written + other))]);
+  for (const { whole, R, L } of PD_SETS) {
+    if (place.name === whole) {
+      const sides = [R, L].flatMap((name) => readings[name]?.value ?? []);
+      return faultsOfValues('half-for-whole', place, [...new Set([written, ...sides].map((other) => written + other))]);
+    }
+    if (place.name !== R && place.name !== L) continue;
+    const other = readings[place.name === R ? L : R]?.value;
+    return faultsOfValues('whole-for-half', place, [other === undefined ? written / 2 : written - other]);
   }
-  const otherEye = OTHER_EYE[place.name];
-  if (otherEye === undefined) return [];
-  const other = readings[otherEye]?.value;
-  return faultsOfValues('whole-for-half', place, [other === undefined ? written / 2 : written - other]);
+  return [];
 }
 
-const FAR: readonly ReadingName[] = ['pdFar', 'monoPdR', 'monoPdL'];
-const NEAR: readonly ReadingName[] = ['pdNear', 'monoNearR', 'monoNearL'];
+function isFarPd(name: ReadingName): boolean {
+  return Object.values<ReadingName>(FAR_DISTANCES).includes(name);
+}
+
+function isNearPd(name: ReadingName): boolean {
+  return Object.values<ReadingName>(NEAR_DISTANCES).includes(name);
+}
 
 function nearFaults(place: Place, workingDistanceMm: number): readonly Fault[] {
   const { resolution } = place.measurement;
   const written = place.reading.value;
-  if (FAR.includes(place.name)) {
+  if (isFarPd(place.name)) {
     const far = roundToStep(pdFarFromNearCentrationMm(written, workingDistanceMm), resolution);
     return faultsOfValues('near-for-distance', place, [far]);
   }
-  if (NEAR.includes(place.name)) {
+  if (isNearPd(place.name)) {
     const near = roundToStep(nearCentrationDistanceMm(written, workingDistanceMm), resolution);
     return faultsOfValues('distance-for-near', place, [near]);
   }
@@ -306,7 +299,7 @@ function layoutOf(catalogue: Catalogue): Layout {
     right === undefined || left === undefined ? [] : [[right.name, left.name]],
   );
   const rows = catalogue.slice(1).map((row, i) => neighbouringPairs(catalogue[i]!, row));
-  const far: readonly Pair[] = FAR.map((name, i) => [name, NEAR[i]!]);
+  const far = (['whole', 'R', 'L'] as const).map((which): Pair => [FAR_DISTANCES[which], NEAR_DISTANCES[which]]);
   const bothSides = [...rows, far.slice(1)].filter((pairs) => pairs.length === 2 && isSided(pairs));
   const neighbours = rows.flat();
   const exchanges = [
@@ -341,8 +334,4 @@ function isFirstOfItsKind({ pairs }: Exchange, i: number, all: readonly Exchange
 
 function isOnScale(value: number, step: number): boolean {
   return Math.abs(value - roundToStep(value, step)) < ROUNDING_SLACK;
-}
-
-function roundToStep(value: number, step: number): number {
-  return Math.round(value / step) * step;
 }

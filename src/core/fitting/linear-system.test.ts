@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { invertSymmetric, multiplyMatrixVector } from './linear-system.js';
+import { invertSymmetric, logDeterminant, multiplyMatrixVector } from './linear-system.js';
 
 describe('invertSymmetric', () => {
   it('inverts the Hilbert matrix of order 4 to its known whole numbers', () => {
@@ -65,5 +65,21 @@ describe('multiplyMatrixVector', () => {
         [1, 0, -1],
       ),
     ).toEqual([-2, -2]);
+  });
+});
+
+describe('logDeterminant', () => {
+  it('is that of the Hilbert matrix of order 4, one over 6048000', () => {
+    // Hilbert 1894 (from memory); also by the product formula of Cauchy matrices
+    const hilbert = [1, 2, 3, 4].map((i) => [1, 2, 3, 4].map((j) => 1 / (i + j - 1)));
+    expect(logDeterminant(hilbert)).toBeCloseTo(-Math.log(6_048_000), 9);
+  });
+
+  it('is minus infinity for what is not positive definite', () => {
+    const indefinite = [
+      [1, 2],
+      [2, 1],
+    ];
+    expect(logDeterminant(indefinite)).toBe(Number.NEGATIVE_INFINITY);
   });
 });
