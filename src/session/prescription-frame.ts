@@ -1,13 +1,6 @@
 import type { ReadingName } from '../core/catalogue/measurement.js';
-import type { Decentration } from '../core/lenses/frame-centration.js';
-import {
-  boxCorners,
-  inwardDecentrationMm,
-  nearInsetMm,
-  smallestBlankMm,
-  smallestBlankOfDiameterMm,
-  upwardDecentrationMm,
-} from '../core/lenses/frame-centration.js';
+import type { CentredLens } from '../core/lenses/frame-centration.js';
+import { centredLens, nearInsetMm } from '../core/lenses/frame-centration.js';
 import { POWER_CHANGE_LIMIT_D } from '../core/lenses/cost-of-difference.js';
 import { strongestPowerD } from '../core/lenses/lens-power.js';
 import type { LensPower, Prescription } from '../core/lenses/prescription.js';
@@ -29,11 +22,7 @@ export interface VertexEffect {
 }
 
 /** What the workshop works out for one lens in the chosen frame; null for what the readings do not tell. */
-export interface LensInFrame {
-  readonly inwardMm: number | null;
-  readonly upMm: number | null;
-  /** by the effective diameter, or, where only the box is known, never more than this */
-  readonly blank: { readonly diameterMm: number; readonly isBound: boolean } | null;
+export interface LensInFrame extends CentredLens {
   readonly nearInsetMm: number | null;
   readonly vertex: VertexEffect | null;
 }
@@ -67,20 +56,8 @@ export function frameWork(
     const own = side === 'R' ? values.monoPdR : values.monoPdL;
     const pdMm = isHalved ? half : (own ?? null);
     const fittedMm = (side === 'R' ? values.backVertexDistanceR : values.backVertexDistanceL) ?? null;
-    const heightMm = (side === 'R' ? values.fittingHeightR : values.fittingHeightL) ?? null;
-    const { boxLensWidth, boxLensHeight, distanceBetweenLenses } = values;
-    const inwardMm =
-      boxLensWidth === undefined || distanceBetweenLenses === undefined || pdMm === null
-        ? null
-        : inwardDecentrationMm({ boxWidthMm: boxLensWidth, distanceBetweenLensesMm: distanceBetweenLenses }, pdMm);
-    const upMm =
-      heightMm === null || boxLensHeight === undefined ? null : upwardDecentrationMm(heightMm, boxLensHeight);
-    const box =
-      boxLensWidth === undefined || boxLensHeight === undefined ? null : boxCorners(boxLensWidth, boxLensHeight);
     return {
-      inwardMm,
-      upMm,
-      blank: inwardMm === null ? null : blankOf({ inwardMm, upMm: upMm ?? 0 }, given.effectiveDiameterMm, box),
+      ...centredLens(side, values, { pdMm, effectiveDiameterMm: given.effectiveDiameterMm }),
       nearInsetMm: pdMm === null ? null : nearInsetMm(eye, pdMm, given.workingDistanceMm, fittedMm),
       vertex:
         fittedMm === null || prescription.vertexDistanceMm === null
@@ -89,17 +66,6 @@ export function frameWork(
     };
   };
   return { isHalved, lenses: { R: lensOf('R'), L: lensOf('L') } };
-}
-
-function blankOf(
-  decentration: Decentration,
-  effectiveDiameterMm: number | null,
-  box: readonly Decentration[] | null,
-): LensInFrame['blank'] {
-  if (effectiveDiameterMm !== null) {
-    return { diameterMm: smallestBlankOfDiameterMm(effectiveDiameterMm, decentration), isBound: false };
-  }
-  return box === null ? null : { diameterMm: smallestBlankMm(box, decentration), isBound: true };
 }
 
 function vertexEffect(lens: LensPower, testedMm: number, fittedMm: number): VertexEffect {

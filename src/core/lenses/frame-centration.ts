@@ -1,4 +1,6 @@
+import type { ReadingName } from '../catalogue/measurement.js';
 import { nearCentrationDistanceMm } from '../estimate/gaze.js';
+import type { Side } from '../units/side.js';
 import { powerAlongD } from './lens-power.js';
 import type { LensPower } from './prescription.js';
 
@@ -55,6 +57,41 @@ export function boxCorners(boxWidthMm: number, boxHeightMm: number): readonly De
   return [-1, 1].flatMap((across) =>
     [-1, 1].map((along) => ({ inwardMm: (across * boxWidthMm) / 2, upMm: (along * boxHeightMm) / 2 })),
   );
+}
+
+/** Where one lens is centred in a frame, and the blank that it takes; null for what the numbers do not tell. */
+export interface CentredLens {
+  /** towards the nose; negative: outward */
+  readonly inwardMm: number | null;
+  /** null without a fitting height: the centre then lies on the horizontal centre line */
+  readonly upMm: number | null;
+  /** smallest uncut lens whose optical centre lies in its middle; `isBound` where only the box is known: never more than this */
+  readonly blank: { readonly diameterMm: number; readonly isBound: boolean } | null;
+}
+
+/** One lens in the frame whose sizes are among the `values` (mm); `pdMm` is that eye's PD. */
+export function centredLens(
+  side: Side,
+  values: { readonly [Name in ReadingName]?: number },
+  { pdMm, effectiveDiameterMm }: { readonly pdMm: number | null; readonly effectiveDiameterMm: number | null },
+): CentredLens {
+  const { boxLensWidth, boxLensHeight, distanceBetweenLenses } = values;
+  const heightMm = side === 'R' ? values.fittingHeightR : values.fittingHeightL;
+  const inwardMm =
+    boxLensWidth === undefined || distanceBetweenLenses === undefined || pdMm === null
+      ? null
+      : inwardDecentrationMm({ boxWidthMm: boxLensWidth, distanceBetweenLensesMm: distanceBetweenLenses }, pdMm);
+  const upMm =
+    heightMm === undefined || boxLensHeight === undefined ? null : upwardDecentrationMm(heightMm, boxLensHeight);
+  if (inwardMm === null) return { inwardMm, upMm, blank: null };
+  const decentration: Decentration = { inwardMm, upMm: upMm ?? 0 };
+  if (effectiveDiameterMm !== null) {
+    const diameterMm = smallestBlankOfDiameterMm(effectiveDiameterMm, decentration);
+    return { inwardMm, upMm, blank: { diameterMm, isBound: false } };
+  }
+  if (boxLensWidth === undefined || boxLensHeight === undefined) return { inwardMm, upMm, blank: null };
+  const diameterMm = smallestBlankMm(boxCorners(boxLensWidth, boxLensHeight), decentration);
+  return { inwardMm, upMm, blank: { diameterMm, isBound: true } };
 }
 
 /** Back of the lens to cornea, and cornea to the eye's centre of rotation, mm (the textbooks' 14 + 13 = 27). */
