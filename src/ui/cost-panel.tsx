@@ -10,10 +10,10 @@ import { sheetCosts } from '../session/prescription-costs.js';
 import { lensCautions, valuesOf } from '../session/prescription-frame.js';
 import { CostFrame } from './cost-frame.js';
 import { CostRoom } from './cost-room.js';
-import { costSaying, STANDARDS, standardSources, withoutCostSentence } from './cost-sentences.js';
+import { costSaying, standardSources, withoutCostSentence } from './cost-sentences.js';
 import { useEquipment } from './equipment.js';
 import { FindingMark } from './finding-mark.js';
-import { cautionSentence, costWords as words, standardName } from './lens-words.js';
+import { cautionSentence, costWords as words, standardName, STANDARDS } from './lens-words.js';
 import { PrescriptionText } from './prescription-text.js';
 import type { SheetInHand } from './use-sheet.js';
 

@@ -1,7 +1,7 @@
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { CentrationStandard } from '../core/lenses/centration-standards.js';
-import { CENTRATION_STANDARDS, imbalanceLimitsOf } from '../core/lenses/centration-standards.js';
+import { imbalanceLimitsOf } from '../core/lenses/centration-standards.js';
 import type {
   Cost,
   Judged,
@@ -18,7 +18,15 @@ import type { CostSource, SheetCost } from '../session/prescription-costs.js';
 import type { LensInFrame, VertexEffect } from '../session/prescription-frame.js';
 import { costWords, lensText, plusMinus, powerText, prismText, PRISM_SIGN } from './lens-words.js';
 import { formatDifference, formatNumber } from './numbers.js';
-import { listWords, measurementWords, placeWords, upperFirst } from './slip-places.js';
+import {
+  isOneMeasurement,
+  listWords,
+  measurementWords,
+  placesWords,
+  placeWords,
+  sideOf,
+  upperFirst,
+} from './slip-places.js';
 
 type PrismCost = Extract<Cost, { kind: 'prism' }>;
 
@@ -50,7 +58,7 @@ export function costSaying(
 ): CostSaying | null {
   if (cost.kind === 'none') return null;
   const names = differences.map(({ name }) => name);
-  const where = `${upperFirst(namesWords(names, catalogue))}, ${sourceWords(source)}`;
+  const where = `${upperFirst(placesWords(names, catalogue))}, ${sourceWords(source)}`;
   const apart = differences
     .map(({ name, differenceMm, standardUncertaintyMm }) => {
       const side = names.length > 1 ? `${sideOrName(name, names, catalogue)} ` : '';
@@ -101,17 +109,9 @@ function sourceWords(source: CostSource): string {
   }
 }
 
-/** `PD R and L` for both sides of one measurement, else each by its name. */
-function namesWords(names: readonly ReadingName[], catalogue: Catalogue): string {
-  const measurements = [...new Set(names.map((name) => measurementWords(name, catalogue)))];
-  const [only] = measurements;
-  if (names.length > 1 && measurements.length === 1 && only !== undefined) return `${only} R and L`;
-  return listWords(names.map((name) => placeWords(name, catalogue)));
-}
-
 function sideOrName(name: ReadingName, names: readonly ReadingName[], catalogue: Catalogue): string {
-  const isOne = new Set(names.map((one) => measurementWords(one, catalogue))).size === 1;
-  return isOne ? name.slice(-1) : placeWords(name, catalogue);
+  const side = isOneMeasurement(names, catalogue) ? sideOf(name, catalogue) : null;
+  return side ?? placeWords(name, catalogue);
 }
 
 interface SaidLimit {
@@ -291,6 +291,3 @@ export function standardSources(standard: CentrationStandard, { lensKind }: Pres
   const imbalance = imbalanceLimitsOf(standard, lensKind);
   return lensKind === 'single-vision' ? [imbalance.source] : [imbalance.source, standard.position.source];
 }
-
-/** All standards in the order in which they are offered. */
-export const STANDARDS = Object.values(CENTRATION_STANDARDS);

@@ -1,6 +1,6 @@
 import { useId } from 'react';
 
-/** A field for a length in mm: the text stays as typed, and what is wrong with it is said below. */
+/** A field for a length in mm or another number of which the label tells the unit: the text stays as typed, and what is wrong with it is said below. */
 export function LengthField(props: {
   readonly label: string;
   readonly text: string;

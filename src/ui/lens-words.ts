@@ -1,6 +1,7 @@
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { CentrationStandard } from '../core/lenses/centration-standards.js';
+import { CENTRATION_STANDARDS } from '../core/lenses/centration-standards.js';
 import type { Verdict } from '../core/lenses/cost-of-difference.js';
 import { transposed } from '../core/lenses/lens-power.js';
 import type { LensKind, LensPower, PrescribedPrism } from '../core/lenses/prescription.js';
@@ -55,11 +56,10 @@ export const prescriptionWords = {
   check: 'Look again:',
 } as const;
 
-/** A power with its sign and two decimals; plano for none. */
+/** A power with its sign and two decimals; `0.00` for none. An eighth has two as well, as the trade writes it. */
 export function powerText(powerD: number): string {
   const text = formatNumber(powerD, 2);
-  if (Number(Math.abs(powerD).toFixed(2)) === 0) return '0.00';
-  return powerD > 0 ? `+${text}` : text;
+  return powerD > 0 && Number(text) !== 0 ? `+${text}` : text;
 }
 
 /** A lens as it is written on an order: `−2.00 / −1.00 × 90`. */
@@ -134,21 +134,27 @@ export function eighthsSentence(places: readonly PrescriptionPlace[]): string {
   return `Eighths of a dioptre are seldom prescribed: ${listWords(places.map(placeName))}.`;
 }
 
-/** A prism by its parts, such as `2.5 Δ base out, 1 Δ base up`; null for none. */
-export function prismText({ horizontal, vertical }: PrescribedPrism): string | null {
-  const parts = [horizontal, vertical]
+/** The parts of a prism, such as `2.5 Δ base out` and `1 Δ base up`; empty for none. */
+export function prismParts({ horizontal, vertical }: PrescribedPrism): readonly string[] {
+  return [horizontal, vertical]
     .filter(({ amount }) => Number(amount.toFixed(2)) !== 0)
     .map(({ amount, base }) => `${plainNumber(amount)} ${PRISM_SIGN} base ${base}`);
+}
+
+/** A prism by its parts, such as `2.5 Δ base out, 1 Δ base up`; null for none. */
+export function prismText(prism: PrescribedPrism): string | null {
+  const parts = prismParts(prism);
   return parts.length === 0 ? null : parts.join(', ');
 }
 
+/** All standards in the order in which they are offered. */
+export const STANDARDS = Object.values(CENTRATION_STANDARDS);
+
 /** A standard as it is offered: its edition, and which of its values are from memory. */
 export function standardName({ name, edition, imbalance, progressiveImbalance }: CentrationStandard): string {
-  const memory = [
-    { of: standardWords.all, isSo: imbalance.status === 'from-memory' },
-    { of: standardWords.progressive, isSo: progressiveImbalance.status === 'from-memory' },
-  ].find(({ isSo }) => isSo);
-  return memory === undefined ? `${name} (${edition})` : `${name} (${edition}), ${memory.of}`;
+  const offered = `${name} (${edition})`;
+  if (imbalance.status === 'from-memory') return `${offered}, ${standardWords.all}`;
+  return progressiveImbalance.status === 'from-memory' ? `${offered}, ${standardWords.progressive}` : offered;
 }
 
 const standardWords = {
@@ -186,7 +192,6 @@ export const costWords = {
   eyesDiffer: (tighter: string): string => `the eyes differ: no more than twice that of ${tighter} alone`,
   roomCaption:
     'Millimetres until the standard is reached (for vertex distance: until the power changes by half a step)',
-  reading: 'Reading',
   anyAmount: 'any',
   overTen: 'over 10',
   frame: 'In the chosen frame',

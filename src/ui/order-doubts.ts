@@ -9,6 +9,9 @@ import { findingReason, readingFailureSentence } from './sentences.js';
 import type { WrittenSheet } from './slip-sentences.js';
 import { suspicionSentence } from './slip-sentences.js';
 
+/** A doubt that has a sentence of its own. */
+type ToldDoubt = Exclude<OrderDoubt, { kind: 'camera-cannot-tell' }>;
+
 /**
  * What whoever works from the order has to know, a sentence each. What the camera could not tell is told in one.
  *
@@ -22,10 +25,10 @@ export function orderDoubtSentences(
   const undecided = doubts.flatMap((doubt) => (doubt.kind === 'camera-cannot-tell' ? [doubt.name] : []));
   const suspected = new Set(doubts.flatMap((doubt) => (doubt.kind === 'suspected' ? doubt.suspicion.names : [])));
   const refused = new Set(doubts.flatMap((doubt) => (doubt.kind === 'refused' ? [doubt.name] : [])));
-  const others = doubts.flatMap((doubt): readonly OrderDoubt[] => {
+  const others = doubts.flatMap((doubt): readonly ToldDoubt[] => {
+    if (doubt.kind === 'camera-cannot-tell') return [];
     // A number that cannot be is told already.
     if (doubt.kind === 'suspected' && doubt.suspicion.names.every((name) => refused.has(name))) return [];
-    if (doubt.kind === 'camera-cannot-tell') return [];
     if (doubt.kind !== 'unconfirmed') return [doubt];
     // What is suspected is named already.
     const names = doubt.names.filter((name) => !suspected.has(name));
@@ -41,7 +44,7 @@ function places(names: readonly ReadingName[], { catalogue }: WrittenSheet): str
   return orderPlacesWords(names, catalogue);
 }
 
-function doubtSentence(doubt: OrderDoubt, sheet: WrittenSheet, otherReader: string): string {
+function doubtSentence(doubt: ToldDoubt, sheet: WrittenSheet, otherReader: string): string {
   const { catalogue } = sheet;
   switch (doubt.kind) {
     case 'suspected':
@@ -53,8 +56,6 @@ function doubtSentence(doubt: OrderDoubt, sheet: WrittenSheet, otherReader: stri
       const reason = findingReason(doubt.finding, false, 'picture', unit);
       return words.cameraDisagrees(orderPlaceWords(doubt.name, catalogue), reason);
     }
-    case 'camera-cannot-tell':
-      return words.cameraCannotTell(places([doubt.name], sheet));
     case 'refused': {
       const { unit } = measurementOfReading(catalogue, doubt.name);
       const why = readingFailureSentence(doubt.failure, unit) ?? '';

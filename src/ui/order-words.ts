@@ -129,7 +129,6 @@ export const orderWords = {
   doubts: 'Open',
   noDoubts: 'Nothing is open.',
   nothingOrdered: 'No measurement is ordered yet.',
-  missing: 'What is missing',
   noReadings: 'No reading is in.',
   signature: 'Signature',
   cautions: 'Before this is made',

@@ -1,7 +1,6 @@
 import { useId, useRef, useState } from 'react';
-import { CENTRATION_STANDARDS } from '../core/lenses/centration-standards.js';
-import type { Practice, StandardId } from '../session/practice.js';
-import { standardName } from './lens-words.js';
+import type { Practice } from '../session/practice.js';
+import { standardName, STANDARDS } from './lens-words.js';
 import { Modal } from './modal.js';
 import { draftOfGauge, EMPTY_GAUGE_DRAFT } from './practice-gauge-draft.js';
 import type { OpenGaugeForm } from './practice-gauges.js';
@@ -9,8 +8,6 @@ import { PracticeGauges } from './practice-gauges.js';
 import { PracticeRows } from './practice-rows.js';
 import { practiceWords as words } from './practice-words.js';
 import { statusWords } from './sentences.js';
-
-const STANDARDS = Object.keys(CENTRATION_STANDARDS) as StandardId[];
 
 /** What the practice measures, in which order and with what, and how it is judged. */
 export function PracticeDialog(props: {
@@ -51,24 +48,24 @@ export function PracticeDialog(props: {
         <fieldset className="choice practice-standard">
           <legend>{words.standard}</legend>
           {STANDARDS.map((standard) => {
-            const { imbalance, progressiveImbalance, position } = CENTRATION_STANDARDS[standard];
+            const { id, imbalance, progressiveImbalance, position } = standard;
             // One table may hold for several kinds of lenses.
             const sources = [...new Set([imbalance, progressiveImbalance, position])];
             return (
-              <div key={standard}>
+              <div key={id}>
                 <label>
                   <input
                     type="radio"
                     name={standardId}
-                    checked={practice.standard === standard}
-                    aria-describedby={`${standardId}-${standard}`}
+                    checked={practice.standard === id}
+                    aria-describedby={`${standardId}-${id}`}
                     onChange={() => {
-                      onChange({ standard });
+                      onChange({ standard: id });
                     }}
                   />
-                  {standardName(CENTRATION_STANDARDS[standard])}
+                  {standardName(standard)}
                 </label>
-                <p id={`${standardId}-${standard}`} className="note">
+                <p id={`${standardId}-${id}`} className="note">
                   {sources.map(({ status, source }) => words.standardSource(statusWords(status), source)).join(' ')}
                 </p>
               </div>

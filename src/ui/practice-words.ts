@@ -1,6 +1,6 @@
 import type { MeasurementGroup, MeasurementUnit } from '../core/catalogue/measurement.js';
 import type { LightLevel } from '../session/wearer-notes.js';
-import { GAUGE_LIMITS, type GaugeProblem } from './practice-gauge-draft.js';
+import { GAUGE_LIMITS, type GaugeDraft, type GaugeProblem } from './practice-gauge-draft.js';
 
 /** The words of what the practice measures and how, and of the notes on the wearer. */
 export const practiceWords = {
@@ -23,12 +23,10 @@ export const practiceWords = {
   hideAll: (block: string): string => `Hide all of ${block}`,
   all: 'Show all',
   none: 'Hide all',
-  tolerance: 'Tolerance',
   toleranceOf: (name: string, unit: string): string => `Own tolerance of ${name}, ${unit}`,
   catalogueTolerance: (value: string, status: string, source: string): string =>
     `Catalogue: ± ${value} (${status}): ${source}.`,
   ownTolerance: (value: string): string => `Own: ± ${value}.`,
-  gauge: 'Gauge',
   gaugeOf: (name: string): string => `Gauge in use for ${name}`,
   plainRule: 'plain scale, read as it stands',
   shownCount: (shown: number, all: number): string => (shown === all ? `all ${all} shown` : `${shown} of ${all} shown`),
@@ -109,11 +107,7 @@ export const practiceProblems = {
 } as const;
 
 /** What is wrong with a field of the gauge's form. */
-export function gaugeProblemSentence(
-  problem: GaugeProblem,
-  field: 'name' | 'serves' | 'resolution' | 'zeroOffset' | 'bias' | 'checkedOn',
-  typed: string,
-): string {
+export function gaugeProblemSentence(problem: GaugeProblem, field: keyof GaugeDraft, typed: string): string {
   switch (problem) {
     case 'empty':
       return field === 'name' ? 'Give it a name that you will know again.' : 'Type a number.';
