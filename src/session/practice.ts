@@ -1,5 +1,5 @@
 import type { Catalogue } from '../core/catalogue/catalogue.js';
-import { DEFINITIONS } from '../core/catalogue/definitions.js';
+import { definitionOfReading } from '../core/catalogue/definitions.js';
 import type { Measurement, MeasurementId, ReadingName } from '../core/catalogue/measurement.js';
 import { MEASUREMENT_GROUPS, type MeasurementGroup } from '../core/catalogue/measurement.js';
 import type { StandardId } from '../core/lenses/centration-standards.js';
@@ -38,8 +38,7 @@ export function gaugeInUse(practice: Practice, id: MeasurementId): Gauge | null 
 
 /** The gauge that a place of the sheet is read with; null for a plain rule. */
 export function gaugeOfReading(practice: Practice, name: ReadingName): Gauge | null {
-  const id = DEFINITIONS.find(({ fields }) => fields.some((field) => field.name === name))?.id;
-  return id === undefined ? null : gaugeInUse(practice, id);
+  return gaugeInUse(practice, definitionOfReading(name).id);
 }
 
 /** The measurement as this practice judges it: with its own tolerance where it set one. */

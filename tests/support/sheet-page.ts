@@ -1,25 +1,18 @@
 import type { Locator, Page } from 'playwright-core';
-import { DEFINITIONS } from '../../src/core/catalogue/definitions.js';
-import type { MeasurementDefinition, ReadingName } from '../../src/core/catalogue/measurement.js';
-import { invariant } from '../../src/core/result.js';
+import { definitionOfReading } from '../../src/core/catalogue/definitions.js';
+import type { ReadingName } from '../../src/core/catalogue/measurement.js';
 import type { ImagePoint } from '../../src/core/geometry/vector.js';
 import type { PictureFile } from './picture-file.js';
 
-function definitionOf(field: ReadingName): MeasurementDefinition {
-  const found = DEFINITIONS.find(({ fields }) => fields.some(({ name }) => name === field));
-  invariant(found !== undefined, `the catalogue has no place for ${field}`);
-  return found;
-}
-
 /** How each field is called by whoever hears or sees the sheet: by the measurement's short name, and its side. */
 export function fieldName(field: ReadingName): string {
-  const { shortName, fields } = definitionOf(field);
+  const { shortName, fields } = definitionOfReading(field);
   const side = fields.find(({ name }) => name === field)?.side ?? null;
   return side === null ? shortName : `${shortName}, ${side === 'R' ? 'right' : 'left'}`;
 }
 
 function unitName(field: ReadingName): string {
-  return definitionOf(field).unit === 'mm' ? 'mm' : 'degrees';
+  return definitionOfReading(field).unit === 'mm' ? 'mm' : 'degrees';
 }
 
 export const CARD_CORNERS = ['top left', 'top right', 'bottom right', 'bottom left'] as const;

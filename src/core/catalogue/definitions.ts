@@ -1,4 +1,5 @@
-import type { MeasurementDefinition } from './measurement.js';
+import { invariant } from '../result.js';
+import type { MeasurementDefinition, ReadingName } from './measurement.js';
 
 /** The measurements in the order of the sheet. */
 export const DEFINITIONS: readonly MeasurementDefinition[] = [
@@ -604,3 +605,14 @@ export const DEFINITIONS: readonly MeasurementDefinition[] = [
     withSquint: null,
   },
 ];
+
+const BY_READING: ReadonlyMap<ReadingName, MeasurementDefinition> = new Map(
+  DEFINITIONS.flatMap((definition) => definition.fields.map(({ name }) => [name, definition] as const)),
+);
+
+/** What the measurement is that a reading belongs to. */
+export function definitionOfReading(name: ReadingName): MeasurementDefinition {
+  const found = BY_READING.get(name);
+  invariant(found !== undefined, `the catalogue has no place for ${name}`);
+  return found;
+}
