@@ -33,26 +33,23 @@ export function edit(marking: Marking, handle: Handle, to: ImagePoint, gesture: 
 
 /** The marking before the last edit; as it is where there was none. */
 export function undo(marking: Marking): Marking {
-  const before = marking.past.at(-1);
-  if (before === undefined) return marking;
-  return {
-    ...marking,
-    features: before,
-    past: marking.past.slice(0, -1),
-    future: [...marking.future, marking.features],
-    gesture: null,
-  };
+  return withNearest(marking, 'past', 'future');
 }
 
 /** The marking with the last undone edit done again; as it is where none was undone. */
 export function redo(marking: Marking): Marking {
-  const after = marking.future.at(-1);
-  if (after === undefined) return marking;
+  return withNearest(marking, 'future', 'past');
+}
+
+/** The nearest version of one pile becomes the present one, which goes on the other pile. */
+function withNearest(marking: Marking, from: 'past' | 'future', onto: 'past' | 'future'): Marking {
+  const features = marking[from].at(-1);
+  if (features === undefined) return marking;
   return {
     ...marking,
-    features: after,
-    past: [...marking.past, marking.features],
-    future: marking.future.slice(0, -1),
+    features,
+    [from]: marking[from].slice(0, -1),
+    [onto]: [...marking[onto], marking.features],
     gesture: null,
   };
 }
