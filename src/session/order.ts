@@ -5,8 +5,10 @@ import type { Gauge } from '../core/reading/gauge.js';
 import { checkOfGauge } from '../core/reading/gauge.js';
 import type { ReadingFailure } from '../core/reading/parse-reading.js';
 import type { Reading } from '../core/reading/reading.js';
+import { freeOfDust } from '../core/statistics/free-of-dust.js';
+import { decimalsOf } from '../core/units/decimals-of.js';
 import type { Side } from '../core/units/side.js';
-import { decimalsOf } from './entries.js';
+import type { Confirmation } from './entries.js';
 import type { Misfit, SumMisfit } from './misfits.js';
 import { sumMisfits } from './misfits.js';
 import type { FieldRow, SheetRow } from './rows.js';
@@ -105,6 +107,11 @@ interface TakenReading {
   readonly reading: Reading;
 }
 
+/** One that stands in the lines. */
+interface OrderedReading extends TakenReading {
+  readonly confirmation: Confirmation;
+}
+
 /**
  * The order as it stands: what was confirmed and nothing speaks against, and all that is still open. Hidden rows are no part
  * of it.
@@ -123,13 +130,14 @@ export function orderOf(
     ),
   );
   const suspected = suspectedReadings(reconciliation);
-  const ordered = taken.filter(
-    ({ field }) => field.confirmation !== null && !field.readersDiffer && !suspected.has(field.field),
-  );
+  const ordered = taken.flatMap((one): readonly OrderedReading[] => {
+    const { field, readersDiffer, confirmation } = one.field;
+    return confirmation === null || readersDiffer || suspected.has(field) ? [] : [{ ...one, confirmation }];
+  });
   const unconfirmed = taken.filter(({ field }) => field.confirmation === null).map(({ field }) => field.field);
   return {
     lines: rows.flatMap((row) => {
-      const values = ordered.filter((one) => one.row === row).flatMap((one) => orderValue(one, reconciliation));
+      const values = ordered.filter((one) => one.row === row).map((one) => orderValue(one, reconciliation));
       return values.length === 0 ? [] : [{ measurement: row.measurement, values }];
     }),
     doubts: [
@@ -152,8 +160,8 @@ export function orderOf(
 export function confirmedText({ value, origin }: Reading, { resolution }: Measurement): string {
   const isWorkedOut = origin === null || (origin.repeats?.values.length ?? 1) > 1;
   const most = isWorkedOut ? 1 : 2;
-  // a mean such as 63.25 must not fall below its half by the dust of floating point
-  const rounded = Math.round(value * 10 ** most + 1e-6) / 10 ** most;
+  // dust must not take a mean such as 63.25 below its half
+  const rounded = Math.round(freeOfDust(value * 10 ** most)) / 10 ** most;
   const decimals = Math.min(most, Math.max(decimalsOf(resolution), decimalsOf(rounded)));
   const text = Math.abs(rounded).toFixed(decimals);
   return rounded < 0 && Number(text) !== 0 ? `\u2212${text}` : text;
@@ -183,21 +191,17 @@ export function readyToConfirm(
     .filter((name) => !doubtful.has(name));
 }
 
-function orderValue({ row, field, reading }: TakenReading, { values }: Reconciliation): readonly OrderValue[] {
-  if (field.confirmation === null) return [];
-  const { by, at } = field.confirmation;
+function orderValue({ row, field, reading, confirmation }: OrderedReading, { values }: Reconciliation): OrderValue {
   const text = confirmedText(reading, row.measurement);
-  return [
-    {
-      name: field.field,
-      side: field.side,
-      value: Number(text.replace('\u2212', '-')),
-      text,
-      reconciled: values[field.field] ?? null,
-      by,
-      at,
-    },
-  ];
+  return {
+    name: field.field,
+    side: field.side,
+    value: Number(text.replace('\u2212', '-')),
+    text,
+    reconciled: values[field.field] ?? null,
+    by: confirmation.by,
+    at: confirmation.at,
+  };
 }
 
 function fieldDoubts({ field, typed, reading, finding, readersDiffer, confirmation }: FieldRow): readonly OrderDoubt[] {
@@ -227,13 +231,12 @@ function openDoubts(rows: readonly SheetRow[], unconfirmed: readonly ReadingName
 }
 
 /** Held against the day of confirming: an order that is printed again later says the same. */
-function gaugeDoubts(ordered: readonly TakenReading[]): readonly OrderDoubt[] {
+function gaugeDoubts(ordered: readonly OrderedReading[]): readonly OrderDoubt[] {
   const gauges = new Set(ordered.flatMap(({ row }) => row.gauge ?? []));
   return [...gauges].flatMap((gauge): readonly OrderDoubt[] => {
-    const readWithIt = ordered.filter(({ row }) => row.gauge === gauge);
-    const checks = readWithIt.flatMap(({ field }) =>
-      field.confirmation === null ? [] : [{ name: field.field, check: checkOfGauge(gauge, field.confirmation.at) }],
-    );
+    const checks = ordered
+      .filter(({ row }) => row.gauge === gauge)
+      .map(({ field, confirmation }) => ({ name: field.field, check: checkOfGauge(gauge, confirmation.at) }));
     const overdue = checks.filter(({ check }) => check.kind !== 'recent');
     if (overdue.length === 0) return [];
     const days = overdue.flatMap(({ check }) => (check.kind === 'old' ? [check.daysAgo] : []));
@@ -243,7 +246,7 @@ function gaugeDoubts(ordered: readonly TakenReading[]): readonly OrderDoubt[] {
 }
 
 function wearerDoubts(
-  ordered: readonly TakenReading[],
+  ordered: readonly OrderedReading[],
   { notes, prescription }: Pick<SheetState, 'notes' | 'prescription'>,
 ): readonly OrderDoubt[] {
   const names = ordered.map(({ field }) => field.field);
