@@ -1,7 +1,7 @@
 import Papa from 'papaparse';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import { READING_NAMES, type ReadingName } from '../core/catalogue/measurement.js';
-import { parseDecimal } from '../core/reading/parse-reading.js';
+import { parseDecimal, partsOfSeries } from '../core/reading/parse-reading.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed, unreachable } from '../core/result.js';
 import type { ColumnRole } from './record-columns.js';
@@ -167,7 +167,7 @@ export function readRecordTable(text: string, catalogue: Catalogue): Result<Reco
     noteOffsets(record, zeroOffsets);
   }
   if (problems.problemCount === 0 && recordCount === 0) problems.add({ kind: 'no-records' });
-  if (problems.problemCount > 0) return fail({ problems: problems.problems, problemCount: problems.problemCount });
+  if (problems.problemCount > 0) return fail(problems);
   return succeed({
     recordCount,
     zeroOffsets,
@@ -374,8 +374,7 @@ function readRow(
     const single = parseDecimal(text);
     if (single.ok) return [single.value];
     const numbers: number[] = [];
-    for (const part of text.split(/[\s;]+/)) {
-      if (part === '') continue;
+    for (const part of partsOfSeries(text)) {
       const number = parseDecimal(part);
       if (number.ok) numbers.push(number.value);
       else {

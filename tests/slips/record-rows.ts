@@ -1,7 +1,7 @@
 import type { Measurement } from '../../src/core/catalogue/measurement.js';
 import { compareReading } from '../../src/core/crosscheck/compare-reading.js';
 import type { Evidence } from '../../src/core/crosscheck/reconciliation.js';
-import type { ReadingFailure } from '../../src/core/reading/parse-reading.js';
+import { withinLimits, type ReadingFailure } from '../../src/core/reading/parse-reading.js';
 import type { Reading } from '../../src/core/reading/reading.js';
 import type { Result } from '../../src/core/result.js';
 import { fail, succeed } from '../../src/core/result.js';
@@ -41,13 +41,11 @@ export function rowsOfEvidence({ readings, estimates, catalogue }: Evidence): re
 }
 
 /** The limits that the sheet sets to what is typed, on numbers that are read already. */
-function judgeReading(reading: Reading, { isSigned, plausible }: Measurement): Result<Reading, ReadingFailure> {
+function judgeReading(reading: Reading, measurement: Measurement): Result<Reading, ReadingFailure> {
   const values = reading.origin?.repeats?.values ?? [{ scale: reading.value, value: reading.value }];
-  for (const [index, { scale, value }] of values.entries()) {
-    const place = values.length > 1 ? index + 1 : null;
-    if (!isSigned && value <= 0) return fail({ kind: 'not-positive', value, scale, place });
-    const range = plausible.hard;
-    if (value < range.low || value > range.high) return fail({ kind: 'impossible', value, scale, range, place });
+  for (const [index, one] of values.entries()) {
+    const judged = withinLimits(one, values.length > 1 ? index + 1 : null, measurement);
+    if (!judged.ok) return judged;
   }
   return succeed(reading);
 }

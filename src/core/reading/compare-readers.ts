@@ -29,7 +29,8 @@ export interface ReadersComparison {
  * Together they are the mean weighted with the inverse of their variances. Its uncertainty is the larger of the one that follows
  * from theirs and the one that follows from how far they lie apart (Birge 1932; from memory), since readers also differ in ways that
  * neither sees in repeats of their own; but never more than the worse of the two had alone. Readers who agree must not hide
- * what one of them would have shown: a second reading makes a place no less certain. What a gauge is off by unknown to both is in both alike and not in this uncertainty.
+ * what one of them would have shown: a second reading makes a place no less certain. What a gauge is off by, unknown to both, is
+ * in both alike and not in this uncertainty.
  */
 export function compareReaders(first: Reading, second: Reading, tolerance: Tolerance): ReadersComparison {
   invariant(first.name === second.name, `two readers are compared at one place, not ${first.name} and ${second.name}`);

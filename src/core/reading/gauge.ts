@@ -39,7 +39,7 @@ export function addedByGauge(gauge: Gauge | null): number {
 }
 
 /** Chosen: a year, as long as most practices leave between two checks of a gauge. */
-export const CHECK_INTERVAL_DAYS = 365;
+const CHECK_INTERVAL_DAYS = 365;
 
 /** Whether a gauge's last check still stands. */
 export type GaugeCheck =

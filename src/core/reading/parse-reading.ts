@@ -42,8 +42,10 @@ export const MOST_REPEATS = 20;
 /** Digits with at most one point or comma: no exponents, no units, no thousands separators that could be mistaken. */
 const DECIMAL = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/;
 
-/** What may stand between two numbers of a series; a comma is always a decimal comma. */
-const SEPARATORS = /[\s;]+/;
+/** What stands between the spaces and semicolons of a series; a comma is always a decimal comma. */
+export function partsOfSeries(typed: string): readonly string[] {
+  return typed.split(/[\s;]+/).filter((part) => part !== '');
+}
 
 /**
  * The number that a person typed: `63.5`, `63,5` or ` 63 `. Nothing is converted or repaired: 6.35 stays 6.35, whatever was meant.
@@ -86,7 +88,7 @@ function parseRepeats(
   measurement: Measurement,
   gauge: Gauge | null,
 ): Result<readonly GaugedValue[], ReadingFailure> {
-  const parts = typed.split(SEPARATORS).filter((part) => part !== '');
+  const parts = partsOfSeries(typed);
   if (parts.length === 0) return fail({ kind: 'not-a-number', typed, place: null });
   if (parts.length > MOST_REPEATS) return fail({ kind: 'too-many-repeats', count: parts.length, limit: MOST_REPEATS });
   const values: GaugedValue[] = [];
@@ -102,12 +104,20 @@ function parseRepeats(
 function parseScale(
   part: string,
   place: number | null,
-  { isSigned, plausible }: Measurement,
+  measurement: Measurement,
   gauge: Gauge | null,
 ): Result<GaugedValue, ReadingFailure> {
   const parsed = parseDecimal(part);
   if (!parsed.ok) return fail({ kind: 'not-a-number', typed: part, place });
-  const gauged = gaugedValue(parsed.value, gauge);
+  return withinLimits(gaugedValue(parsed.value, gauge), place, measurement);
+}
+
+/** The number where a face can measure it after the gauge's sum; `place` as in `InSeries`. */
+export function withinLimits(
+  gauged: GaugedValue,
+  place: number | null,
+  { isSigned, plausible }: Measurement,
+): Result<GaugedValue, Extract<ReadingFailure, { kind: 'not-positive' | 'impossible' }>> {
   const { scale, value } = gauged;
   if (!isSigned && value <= 0) return fail({ kind: 'not-positive', value, scale, place });
   const range = plausible.hard;
@@ -117,11 +127,9 @@ function parseScale(
 
 /** Sizes and verdicts in turn; `10l9f` is four words, and a comma behind a word only ends it. */
 function wordsOfTrials(typed: string): readonly string[] {
-  return typed
-    .replace(/(\d[.,]?)(?=\p{L})|(\p{L})(?=\d)/gu, '$& ')
-    .split(SEPARATORS)
-    .map((word) => word.replace(/(\p{L}),$/u, '$1'))
-    .filter((word) => word !== '');
+  return partsOfSeries(typed.replace(/(\d[.,]?)(?=\p{L})|(\p{L})(?=\d)/gu, '$& ')).map((word) =>
+    word.replace(/(\p{L}),$/u, '$1'),
+  );
 }
 
 function parseTrials(
