@@ -15,13 +15,11 @@ export interface CalibrationTally {
 }
 
 /** Tenths from 0 to 1; a probability of just 1 belongs to the last. */
-export const BIN_COUNT = 10;
+const BIN_COUNT = 10;
 
-export const NO_TALLIES: readonly CalibrationTally[] = Array.from({ length: BIN_COUNT }, () => ({
-  count: 0,
-  probabilitySum: 0,
-  trueCount: 0,
-}));
+const NO_TALLY: CalibrationTally = { count: 0, probabilitySum: 0, trueCount: 0 };
+
+export const NO_TALLIES: readonly CalibrationTally[] = Array.from({ length: BIN_COUNT }, () => NO_TALLY);
 
 export function tallyJudgements(judgements: Iterable<Judgement>): readonly CalibrationTally[] {
   const tallies = NO_TALLIES.map((tally) => ({ ...tally }));
@@ -40,7 +38,7 @@ export function addTallies(
   others: readonly CalibrationTally[],
 ): readonly CalibrationTally[] {
   return some.map((tally, index) => {
-    const other = others[index] ?? { count: 0, probabilitySum: 0, trueCount: 0 };
+    const other = others[index] ?? NO_TALLY;
     return {
       count: tally.count + other.count,
       probabilitySum: tally.probabilitySum + other.probabilitySum,

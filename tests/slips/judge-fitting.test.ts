@@ -46,12 +46,9 @@ describe('judging what is said of a sheet', () => {
         unit: 'mm',
         magnitude: 27,
         constraint: 'narrow',
-        hasCamera: false,
-        isOneOfSeveral: false,
         isFlagged: true,
         isNamedFirst: true,
         isRestored: true,
-        probability: 0.97,
       },
     ]);
     expect(outcome).toMatchObject({
@@ -86,7 +83,7 @@ describe('judging what is said of a sheet', () => {
 
   it('does not count a suspicion of another place', () => {
     const outcome = outcomeOf([SWAPPED], suspicion(['headWidth'], 0.6));
-    expect(outcome.slips[0]).toMatchObject({ isFlagged: false, isNamedFirst: false, probability: null });
+    expect(outcome.slips[0]).toMatchObject({ isFlagged: false, isNamedFirst: false });
     expect(outcome).toMatchObject({ falseSuspicionCount: 1, suspicions: [{ isTrue: false }] });
     expect(isSuspected('headWidth', reconciliation(suspicion(['headWidth'], 0.6)))).toBe(true);
     expect(isSuspected('pdFar', reconciliation(suspicion(['headWidth'], 0.6)))).toBe(false);

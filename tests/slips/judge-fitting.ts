@@ -3,6 +3,7 @@ import { measurementOfReading } from '../../src/core/catalogue/catalogue.js';
 import type { MeasurementId, MeasurementUnit, ReadingName } from '../../src/core/catalogue/measurement.js';
 import type { Evidence, Explanation, Reconciliation, Suspicion } from '../../src/core/crosscheck/reconciliation.js';
 import type { Slip, SlipKind } from '../../src/core/crosscheck/slip.js';
+import { freeOfDust } from '../../src/core/statistics/free-of-dust.js';
 import type { CalibrationTally, Judgement } from './calibration.js';
 import { tallyJudgements } from './calibration.js';
 
@@ -28,17 +29,12 @@ export interface SlipOutcome {
   /** the largest change that it made, in `unit` */
   readonly magnitude: number;
   readonly constraint: Constraint;
-  readonly hasCamera: boolean;
-  /** one of several slips on the sheet */
-  readonly isOneOfSeveral: boolean;
   /** a suspicion, or the slip that it names first, is of a place that was changed */
   readonly isFlagged: boolean;
   /** just this slip is named first, and restores what stood there before to within the tolerance of the measurement */
   readonly isNamedFirst: boolean;
   /** the first explanation restores what stood there before as well, whatever it calls the slip */
   readonly isRestored: boolean;
-  /** of the suspicion that flagged it; null where none did */
-  readonly probability: number | null;
 }
 
 /** What became of one sheet; plain data, since it comes from another thread. */
@@ -57,9 +53,6 @@ export interface SheetOutcome {
   readonly ms: number;
 }
 
-/** Numbers that differ by less are the same but for the last binary digit. */
-const DUST = 1e-6;
-
 /** Holds what the cross-check says against what was done. */
 export function judgeFitting(
   { evidence, slips }: SlippedSheet,
@@ -70,7 +63,7 @@ export function judgeFitting(
   const changed = new Set(slips.flatMap(namesOf));
   const isOfChanged = (suspicion: Suspicion): boolean => suspectedNames(suspicion).some((name) => changed.has(name));
   return {
-    slips: slips.map((slip) => judgeSlip(slip, suspicions, evidence, constraintOf(slip, evidence), slips.length > 1)),
+    slips: slips.map((slip) => judgeSlip(slip, suspicions, evidence.catalogue, constraintOf(slip, evidence))),
     suspicionCount: suspicions.length,
     falseSuspicionCount: suspicions.filter((suspicion) => !isOfChanged(suspicion)).length,
     suspicions: suspicions.map(({ names, probability }) => ({
@@ -109,9 +102,8 @@ export function isSuspected(name: ReadingName, { suspicions }: Reconciliation): 
 function judgeSlip(
   slip: Slip,
   suspicions: readonly Suspicion[],
-  { catalogue, estimates }: Evidence,
+  catalogue: Catalogue,
   constraint: Constraint,
-  isOneOfSeveral: boolean,
 ): SlipOutcome {
   const [first] = slip.restorations;
   if (first === undefined) throw new Error(`A slip of the kind ${slip.kind} changed nothing.`);
@@ -125,12 +117,9 @@ function judgeSlip(
     unit,
     magnitude: Math.max(...slip.restorations.map(({ written, restored }) => Math.abs(written - restored))),
     constraint,
-    hasCamera: estimates !== null,
-    isOneOfSeveral,
     isFlagged: flagging.length > 0,
     isNamedFirst: firstExplanations.some((named) => named.kind === slip.kind && restoresSame(named, slip, catalogue)),
     isRestored: firstExplanations.some((named) => restoresSame(named, slip, catalogue)),
-    probability: flagging.length === 0 ? null : Math.max(...flagging.map((suspicion) => suspicion.probability)),
   };
 }
 
@@ -141,13 +130,13 @@ function judgeSlip(
  */
 function restoresSame(named: Slip, made: Slip, catalogue: Catalogue): boolean {
   const changes = (slip: Slip) =>
-    slip.restorations.filter(({ written, restored }) => Math.abs(written - restored) > DUST);
+    slip.restorations.filter(({ written, restored }) => freeOfDust(written - restored) !== 0);
   const [some, others] = [changes(named), changes(made)];
   return (
     some.length === others.length &&
     others.every(({ name, restored }) => {
       const tolerance = measurementOfReading(catalogue, name).tolerance.value;
-      return some.some((one) => one.name === name && Math.abs(one.restored - restored) <= tolerance + DUST);
+      return some.some((one) => one.name === name && freeOfDust(Math.abs(one.restored - restored)) <= tolerance);
     })
   );
 }

@@ -1,4 +1,5 @@
 import { unreachable } from '../../src/core/result.js';
+import { SUFFIXES } from '../../src/session/record-columns.js';
 import type { CellPlace, RecordProblem, RecordTableFailure } from '../../src/session/record-table.js';
 
 /** Why a table of records is refused, one line for each problem, each with the place where a person has to look. */
@@ -78,7 +79,7 @@ function fieldCountSentence(found: number, expected: number): string {
 }
 
 function halfEstimateSentence({ columnName }: CellPlace): string {
-  return columnName.endsWith('_u')
+  return columnName.endsWith(SUFFIXES['camera-uncertainty'])
     ? 'This is empty, but the camera’s estimate is there: it needs its uncertainty.'
     : 'This is empty, but the uncertainty of the camera’s estimate is there.';
 }

@@ -4,9 +4,10 @@ import { READING_NAMES, type ReadingName } from '../../src/core/catalogue/measur
 import type { Evidence } from '../../src/core/crosscheck/reconciliation.js';
 import type { Estimate } from '../../src/core/estimate/estimate.js';
 import { DEFAULT_MEASURING_SETTINGS } from '../../src/core/estimate/face-estimates.js';
-import { gaugedValue, type Gauge } from '../../src/core/reading/gauge.js';
+import { addedByGauge, gaugedValue, type Gauge } from '../../src/core/reading/gauge.js';
 import type { Reading } from '../../src/core/reading/reading.js';
 import { readingOfRepeats } from '../../src/core/reading/reading.js';
+import { freeOfDust } from '../../src/core/statistics/free-of-dust.js';
 import { NORMAL_95 } from '../../src/core/statistics/normal.js';
 import type { FittingRecord, RecordedEstimate, RecordedReading, RecordTable } from '../../src/session/record-table.js';
 
@@ -90,7 +91,7 @@ export function recordOfEvidence({ readings, estimates, workingDistanceMm }: Evi
 
 function recordedOf({ value, origin }: Reading): RecordedReading {
   const gauge = origin?.gauge ?? null;
-  const added = gauge === null ? 0 : gauge.zeroOffset - gauge.bias;
-  const scale = origin?.repeats?.values.map((one) => one.scale) ?? [Number((value - added).toFixed(6))];
+  const added = addedByGauge(gauge);
+  const scale = origin?.repeats?.values.map((one) => one.scale) ?? [freeOfDust(value - added)];
   return { scale, zeroOffset: gauge === null ? null : added };
 }
