@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { FindingsSummary, RecordFindings } from './record-findings.js';
 import type { SimulationReport } from './report.js';
+import { BLOCK_SIZE } from './simulate-block.js';
 
 // The command as a person runs it, in a process of its own.
 
@@ -20,9 +21,7 @@ function runSlips(...words: readonly string[]) {
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
     ['--import', 'tsx', 'tests/slips/slips.ts', ...words],
-    {
-      encoding: 'utf8',
-    },
+    { encoding: 'utf8' },
   );
   return { status, stdout, stderr };
 }
@@ -68,7 +67,9 @@ describe('npm run slips', { timeout: 120_000 }, () => {
   });
 
   it('refuses what is no file, and words that it does not know', () => {
-    expect(runSlips(join(folder, 'none.csv'))).toMatchObject({ status: 2, stdout: '' });
+    const none = join(folder, 'none.csv');
+    expect(runSlips(none)).toEqual({ status: 2, stdout: '', stderr: `${none}: There is no such file.\n` });
+    expect(runSlips(folder)).toMatchObject({ status: 2, stdout: '' });
     expect(runSlips('--fast', '1')).toMatchObject({
       status: 2,
       stderr: expect.stringContaining('npm run slips') as string,
@@ -76,9 +77,11 @@ describe('npm run slips', { timeout: 120_000 }, () => {
   });
 
   it('simulates the same whoever shares the work, and writes sheets that it can read', () => {
+    // one more than a block, so that two threads have something to share
+    const count = BLOCK_SIZE + 1;
     const report = (workers: string, ...more: readonly string[]): SimulationReport => {
       const jsonFile = join(folder, `report-${workers}.json`);
-      const words = ['--seed', '4', '--count', '150', '--workers', workers, '--json', jsonFile, ...more];
+      const words = ['--seed', '4', '--count', String(count), '--workers', workers, '--json', jsonFile, ...more];
       expect(runSlips(...words)).toMatchObject({ status: 0, stderr: '' });
       return JSON.parse(readFileSync(jsonFile, 'utf8')) as SimulationReport;
     };
@@ -91,7 +94,7 @@ describe('npm run slips', { timeout: 120_000 }, () => {
       calibration,
     });
     expect(figures(shared)).toEqual(figures(alone));
-    expect(shared).toMatchObject({ fittings: 150, workers: 2 });
-    expect(readFileSync(records, 'utf8').split('\r\n')).toHaveLength(152);
+    expect(shared).toMatchObject({ fittings: count, workers: 2 });
+    expect(readFileSync(records, 'utf8').split('\r\n')).toHaveLength(count + 2);
   });
 });

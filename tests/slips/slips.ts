@@ -1,4 +1,3 @@
-import { existsSync } from 'node:fs';
 import { readFile, stat, writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import {
@@ -35,10 +34,11 @@ async function examineFile(
   threads: number,
 ): Promise<number> {
   const { file, jsonFile } = asked;
-  if (!existsSync(file)) return refuse([`${file}: There is no such file.`]);
-  const { size } = await stat(file);
-  if (size > LARGEST_TABLE_BYTES) {
-    const problem = { kind: 'too-large', bytes: size, limitBytes: LARGEST_TABLE_BYTES } as const;
+  const found = await stat(file).catch(() => null);
+  // each thread reads it for itself, which a pipe would not allow
+  if (found?.isFile() !== true) return refuse([`${file}: There is no such file.`]);
+  if (found.size > LARGEST_TABLE_BYTES) {
+    const problem = { kind: 'too-large', bytes: found.size, limitBytes: LARGEST_TABLE_BYTES } as const;
     return refuse(problemLines(file, { problems: [problem], problemCount: 1 }));
   }
   const text = decodeRecordFile(await readFile(file));
