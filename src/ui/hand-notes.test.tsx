@@ -111,4 +111,14 @@ describe('what stands beside a hand reading', () => {
     expect(note).toContain('B. Low: 158');
     expect(note).toContain('readers differ by 8');
   });
+
+  it('is nothing of a second reader’s entry that is no reading', () => {
+    const events: readonly SheetEvent[] = [
+      { kind: 'reader-chosen', reader: 'second' },
+      ...entered('crestHeightR', 'five'),
+      { kind: 'reader-chosen', reader: 'first' },
+      ...entered('crestHeightR', '5'),
+    ];
+    expect(noteOf('crestHeightR', events)).toBe('');
+  });
 });

@@ -1,9 +1,9 @@
-import { Fragment } from 'react';
 import { DEFINITIONS } from '../core/catalogue/definitions.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Gauge } from '../core/reading/gauge.js';
 import type { Reading } from '../core/reading/reading.js';
 import type { TrialResult } from '../core/reading/trial-series.js';
+import { otherReader } from '../session/entries.js';
 import type { Correction } from '../session/reader-sheet.js';
 import type { FieldRow } from '../session/rows.js';
 import { readingFieldId } from './hand-place.js';
@@ -28,7 +28,7 @@ export function handNoteId(field: FieldRow): string {
 export function hasHandNote(field: FieldRow): boolean {
   return (
     (field.reading.ok && readingParts(field.reading.value).length > 0) ||
-    (field.other?.reading ?? null) !== null ||
+    field.other?.reading?.ok === true ||
     earlierEntries(field).length > 0 ||
     field.confirmation !== null
   );
@@ -98,19 +98,16 @@ function whenWords(at: string): string {
 }
 
 function OtherReader({ field, sheet }: { readonly field: FieldRow; readonly sheet: SheetInHand }) {
-  const reading = field.other?.reading ?? null;
-  if (field.other === null || reading === null || !reading.ok) return null;
-  const name = field.other.reader.trim();
-  const reader = name !== '' ? name : readerWords[sheet.state.reader === 'first' ? 'second' : 'first'];
+  if (field.other?.reading?.ok !== true) return null;
+  const { value } = field.other.reading.value;
+  const reader = field.other.reader.trim() || readerWords[otherReader(sheet.state.reader)];
   return (
-    <Fragment>
-      <span>{words.otherRead(reader, plainNumber(reading.value.value))}</span>
+    <>
+      <span>{words.otherRead(reader, plainNumber(value))}</span>
       {field.readersDiffer && field.reading.ok && (
-        <strong className="is-off">
-          {words.differBy(plainNumber(Math.abs(field.reading.value.value - reading.value.value)))}
-        </strong>
+        <strong className="is-off">{words.differBy(plainNumber(Math.abs(field.reading.value.value - value)))}</strong>
       )}
-    </Fragment>
+    </>
   );
 }
 
