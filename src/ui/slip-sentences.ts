@@ -23,7 +23,7 @@ export type WrittenSheet = Pick<Evidence, 'readings' | 'catalogue' | 'gauges'> &
 };
 
 /** Chosen: a cause that is less probable is not worth a sentence beside a better one. */
-export const WORTH_SAYING = 0.1;
+const WORTH_SAYING = 0.1;
 
 /** A probability as it is said: never quite nothing, never certain. */
 export function probabilityWords(probability: number): string {
@@ -63,7 +63,7 @@ export function nextSentence(explanations: readonly Explanation[], sheet: Writte
 
 function nextPhrase(slip: Slip, known: ReadonlySet<ReadingName>, sheet: WrittenSheet): string {
   const [first, second] = slip.restorations;
-  const phrase = slipPhrase(slip);
+  const phrase = SLIP_PHRASES[slip.kind];
   if (first === undefined) return phrase;
   const names = slip.restorations.map(({ name }) => name);
   const places = areBothSidesOfRows(slip, sheet) ? rowsWords(slip, sheet) : placesWords(names, sheet.catalogue);
@@ -132,47 +132,26 @@ function rowsWords({ restorations }: Slip, { catalogue }: WrittenSheet): string 
   return listWords(rows.flatMap(([first]) => (first === undefined ? [] : [measurementWords(first.name, catalogue)])));
 }
 
-/** The same in a few words that stand after `Next:`. */
-function slipPhrase({ kind }: Slip): string {
-  switch (kind) {
-    case 'digits-swapped':
-      return 'two digits swapped';
-    case 'sides-swapped':
-      return 'right and left swapped';
-    case 'offset-forgotten':
-      return 'without what a gauge needs';
-    case 'offset-twice':
-      return 'with what the gauge needs added twice';
-    case 'near-for-distance':
-      return 'the near distance written for the far one';
-    case 'distance-for-near':
-      return 'the far distance written for the near one';
-    case 'half-for-whole':
-      return 'one eye’s distance written for both';
-    case 'whole-for-half':
-      return 'both eyes’ distance written for one';
-    case 'halved':
-      return 'half of the whole written';
-    case 'point-moved':
-      return 'decimal point moved or lost';
-    case 'centimetres':
-      return 'written in centimetres';
-    case 'inches':
-      return 'written in inches';
-    case 'rows-swapped':
-      return 'two rows swapped';
-    case 'row-repeated':
-      return 'the number of the row above or below written again';
-    case 'ten-off':
-      return 'read at the wrong ten';
-    case 'digit-wrong':
-      return 'one digit wrong';
-    case 'sign-lost':
-      return 'the wrong sign';
-    default:
-      return unreachable(kind);
-  }
-}
+/** What went wrong, in a few words that stand after `Next:`. */
+const SLIP_PHRASES: Readonly<Record<Slip['kind'], string>> = {
+  'digits-swapped': 'two digits swapped',
+  'sides-swapped': 'right and left swapped',
+  'offset-forgotten': 'without what a gauge needs',
+  'offset-twice': 'with what the gauge needs added twice',
+  'near-for-distance': 'the near distance written for the far one',
+  'distance-for-near': 'the far distance written for the near one',
+  'half-for-whole': 'one eye’s distance written for both',
+  'whole-for-half': 'both eyes’ distance written for one',
+  halved: 'half of the whole written',
+  'point-moved': 'decimal point moved or lost',
+  centimetres: 'written in centimetres',
+  inches: 'written in inches',
+  'rows-swapped': 'two rows swapped',
+  'row-repeated': 'the number of the row above or below written again',
+  'ten-off': 'read at the wrong ten',
+  'digit-wrong': 'one digit wrong',
+  'sign-lost': 'the wrong sign',
+};
 
 /** `4 mm that the gauge “Rule B” needs`; the gauge stays without a name where several need as much, or none. */
 function gaugeAmountWords(slip: Slip, { readings, catalogue, gauges }: WrittenSheet): string {

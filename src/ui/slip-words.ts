@@ -9,49 +9,28 @@ import { plainNumber, tenthNumber } from './numbers.js';
 import { listWords, placesWords, placeWords, restorationsByRow } from './slip-places.js';
 
 /** Chosen: below this a cause is said as one that may be, and its number is not offered. */
-export const PROBABLE = 0.5;
+const PROBABLE = 0.5;
 
 /** What went wrong, in as few words as go into a row of the sheet. */
-export function slipShort(kind: SlipKind): string {
-  switch (kind) {
-    case 'digits-swapped':
-      return 'two digits swapped';
-    case 'sides-swapped':
-      return 'right and left swapped';
-    case 'offset-forgotten':
-      return 'gauge amount left out';
-    case 'offset-twice':
-      return 'gauge amount added twice';
-    case 'near-for-distance':
-      return 'near for distance';
-    case 'distance-for-near':
-      return 'distance for near';
-    case 'half-for-whole':
-      return 'one eye for both';
-    case 'whole-for-half':
-      return 'both eyes for one';
-    case 'halved':
-      return 'half of the whole';
-    case 'point-moved':
-      return 'decimal point';
-    case 'centimetres':
-      return 'in centimetres';
-    case 'inches':
-      return 'in inches';
-    case 'rows-swapped':
-      return 'two rows swapped';
-    case 'row-repeated':
-      return 'neighbouring row repeated';
-    case 'ten-off':
-      return 'wrong ten';
-    case 'digit-wrong':
-      return 'one digit wrong';
-    case 'sign-lost':
-      return 'wrong sign';
-    default:
-      return unreachable(kind);
-  }
-}
+export const SLIPS_IN_SHORT: Readonly<Record<SlipKind, string>> = {
+  'digits-swapped': 'two digits swapped',
+  'sides-swapped': 'right and left swapped',
+  'offset-forgotten': 'gauge amount left out',
+  'offset-twice': 'gauge amount added twice',
+  'near-for-distance': 'near for distance',
+  'distance-for-near': 'distance for near',
+  'half-for-whole': 'one eye for both',
+  'whole-for-half': 'both eyes for one',
+  halved: 'half of the whole',
+  'point-moved': 'decimal point',
+  centimetres: 'in centimetres',
+  inches: 'in inches',
+  'rows-swapped': 'two rows swapped',
+  'row-repeated': 'neighbouring row repeated',
+  'ten-off': 'wrong ten',
+  'digit-wrong': 'one digit wrong',
+  'sign-lost': 'wrong sign',
+};
 
 /** The cause that may be offered: more probable than all others together. */
 export function probableExplanation(misfit: Misfit): Explanation | null {
@@ -109,7 +88,7 @@ function restoringWords(misfit: Misfit, name: ReadingName): string | null {
     const restoration = restorations.find((one) => one.name === name);
     if (restoration === undefined) continue;
     const number = probableExplanation(misfit) !== null ? `${tenthNumber(restoration.restored)}: ` : '';
-    return `probably ${number}${slipShort(kind)}`;
+    return `probably ${number}${SLIPS_IN_SHORT[kind]}`;
   }
   return null;
 }
