@@ -1,15 +1,19 @@
 import type { KeyboardEvent } from 'react';
 import type { Measurement } from '../core/catalogue/measurement.js';
 import type { FieldRow } from '../session/rows.js';
-import { useEquipment } from './equipment.js';
 import { goOnBehind, goToReading, KEEPS_FOCUS, nextPlace, placeInNextRow, readingFieldId } from './hand-place.js';
 import { withAnotherReading } from './hand-series.js';
-import { readingWords } from './sentences.js';
+import { spokenName } from './sentences.js';
 import type { SheetInHand } from './use-sheet.js';
 import { handWords, sheetWords as words } from './words.js';
 
 /** As much as is kept of a field. */
 const LENGTH_LIMIT = 64;
+
+/** Whether something was entered that is no reading. */
+export function isUnreadable({ reading }: FieldRow): boolean {
+  return !reading.ok && reading.failure.kind !== 'empty';
+}
 
 /** The field in which a hand reading is typed, with all that the keyboard does in it. */
 export function HandField(props: {
@@ -20,11 +24,9 @@ export function HandField(props: {
   readonly describedBy: readonly string[];
 }) {
   const { field, measurement, sheet } = props;
-  const { catalogue } = useEquipment();
   const { dispatch } = sheet;
   const id = readingFieldId(field.field);
-  const isWrong = !field.reading.ok && field.reading.failure.kind !== 'empty';
-  const name = readingWords(field.field, catalogue);
+  const name = spokenName(measurement, field.side);
   const enter = (): void => {
     dispatch({ kind: 'reading-entered', field: field.field, at: new Date().toISOString() });
   };
@@ -58,7 +60,7 @@ export function HandField(props: {
           maxLength={LENGTH_LIMIT}
           enterKeyHint="next"
           aria-label={words.handField(name, measurement.unit)}
-          aria-invalid={isWrong}
+          aria-invalid={isUnreadable(field)}
           aria-describedby={props.describedBy.length === 0 ? undefined : props.describedBy.join(' ')}
           value={field.typed}
           onChange={(event) => {

@@ -1,5 +1,6 @@
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { SheetRow } from '../session/rows.js';
+import { spokenName } from './sentences.js';
 import { sheetWords as words } from './words.js';
 
 /** A place of the sheet by the names that it goes by. */
@@ -18,7 +19,7 @@ export function namedPlaces(rows: readonly SheetRow[]): readonly NamedPlace[] {
   return rows.flatMap(({ measurement, fields }) =>
     fields.map(({ field, side }) => ({
       name: field,
-      label: side === null ? measurement.shortName : `${measurement.shortName}, ${words.sideWord[side]}`,
+      label: spokenName(measurement, side),
       terms: termsOf(
         measurement.shortName,
         side === null ? '' : `${words.side[side]} ${words.sideWord[side]}`,

@@ -1,6 +1,6 @@
 import type { SheetRow } from '../session/rows.js';
 import { formatEstimate } from './numbers.js';
-import { spokenName } from './row-findings.js';
+import { spokenName } from './sentences.js';
 import { sheetWords as words } from './words.js';
 
 /** What the camera says of a row, as soon as it may be seen. */

@@ -1,9 +1,9 @@
-import type { Measurement, ReadingName } from '../core/catalogue/measurement.js';
+import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Finding } from '../core/crosscheck/finding.js';
 import type { Misfit } from '../session/misfits.js';
 import type { FieldRow, SheetRow } from '../session/rows.js';
 import { FindingMark } from './finding-mark.js';
-import { findingReason, findingWord } from './sentences.js';
+import { findingReason, findingWord, spokenName } from './sentences.js';
 import { probableExplanation, rowMark } from './slip-words.js';
 import type { SheetInHand } from './use-sheet.js';
 import { sheetWords as words } from './words.js';
@@ -103,9 +103,4 @@ export function findingsSpoken(row: SheetRow): string {
           ],
     )
     .join(' ');
-}
-
-/** The name of a place as it is said. */
-export function spokenName(measurement: Measurement, side: FieldRow['side']): string {
-  return side === null ? measurement.shortName : `${measurement.shortName}, ${words.sideWord[side]}`;
 }

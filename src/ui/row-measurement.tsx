@@ -4,15 +4,15 @@ import type { FieldRow, SheetRow } from '../session/rows.js';
 import { budgetBasis } from './budget-basis.js';
 import type { RulerLane } from './difference-ruler.js';
 import { DifferenceRuler } from './difference-ruler.js';
-import { HandField } from './hand-field.js';
+import { HandField, isUnreadable } from './hand-field.js';
 import { HandNote, handNoteId, hasHandNote } from './hand-notes.js';
 import { readingFieldId } from './hand-place.js';
 import { TrialVerdicts } from './hand-trials.js';
 import { formatDifference, formatNumber, plainNumber } from './numbers.js';
 import { CameraCell } from './row-camera.js';
 import { RowDetails } from './row-details.js';
-import { DoubtMarks, Findings, isInDoubt, spokenName } from './row-findings.js';
-import { readingFailureSentence, statusShort } from './sentences.js';
+import { DoubtMarks, Findings, isInDoubt } from './row-findings.js';
+import { readingFailureSentence, spokenName, statusShort } from './sentences.js';
 import type { SheetInHand } from './use-sheet.js';
 import { sheetWords as words } from './words.js';
 
@@ -38,7 +38,6 @@ export function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonl
   const cautionId = useId();
   const hasCamera = fields.some(({ estimate }) => estimate !== null);
   const state = isBlankRow(row) ? ' is-blank' : '';
-  const hasSaid = saidOf(row, hasCamera);
   return (
     <>
       <tr role="row" className={`measurement${hasCamera ? '' : ' by-hand'}${state}`}>
@@ -73,7 +72,7 @@ export function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonl
               measurement={measurement}
               sheet={sheet}
               describedBy={[
-                ...(isWrong(field) ? [messageId(field)] : []),
+                ...(isUnreadable(field) ? [messageId(field)] : []),
                 ...(hasHandNote(field) ? [handNoteId(field)] : []),
                 ...(measurement.caution === null ? [] : [cautionId]),
               ]}
@@ -109,7 +108,7 @@ export function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonl
           </td>
         )}
       </tr>
-      {hasSaid && (
+      {hasCamera && isAnythingSaid(row) && (
         <tr role="row" className={`said${state}`}>
           <td role="cell" colSpan={COLUMNS}>
             <Said row={row} sheet={sheet} />
@@ -125,20 +124,13 @@ export function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonl
   );
 }
 
-function isWrong({ reading }: FieldRow): boolean {
-  return !reading.ok && reading.failure.kind !== 'empty';
-}
-
 function messageId({ field }: FieldRow): string {
   return `${readingFieldId(field)}-message`;
 }
 
-/** Whether a row with camera values needs a line of its own for what is to be said of its hand readings. */
-function saidOf({ fields, withSquint, measurement }: SheetRow, hasCamera: boolean): boolean {
-  if (!hasCamera) return false;
-  return (
-    (withSquint && measurement.withSquint !== null) || fields.some((field) => isWrong(field) || hasHandNote(field))
-  );
+/** Whether anything is to be said of the hand readings of a row; camera values leave no room for it but a line of its own. */
+function isAnythingSaid({ fields, withSquint }: SheetRow): boolean {
+  return withSquint || fields.some((field) => isUnreadable(field) || hasHandNote(field));
 }
 
 /** Measurements of each eye whose sum is a distance that is read as well. */
@@ -157,7 +149,7 @@ function Said({ row, sheet }: { readonly row: SheetRow; readonly sheet: SheetInH
   const { fields, measurement, withSquint } = row;
   return (
     <>
-      {withSquint && measurement.withSquint !== null && (
+      {withSquint && (
         <p className="hand-note note-squint">
           <span>
             <strong>{words.squint}</strong>

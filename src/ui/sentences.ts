@@ -1,14 +1,17 @@
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import { measurementOfReading } from '../core/catalogue/catalogue.js';
-import type { MeasurementUnit, ReadingName } from '../core/catalogue/measurement.js';
+import type { Measurement, MeasurementUnit, ReadingName } from '../core/catalogue/measurement.js';
 import type { SourceStatus } from '../core/catalogue/source-status.js';
 import type { Finding } from '../core/crosscheck/finding.js';
 import type { BudgetSource } from '../core/estimate/estimate.js';
 import type { PrintCheckFailure } from '../core/reading/print-check.js';
 import type { ReadingFailure } from '../core/reading/parse-reading.js';
 import { unreachable } from '../core/result.js';
+import type { Side } from '../core/units/side.js';
 import type { LengthFailure } from '../session/measuring-settings.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
+import { sideOf } from './slip-places.js';
+import { sheetWords } from './words.js';
 
 /** A source of doubt in words. */
 export function sourceWords(source: BudgetSource): string {
@@ -87,9 +90,12 @@ export function statusShort(status: SourceStatus): string {
 
 /** The name of a reading's place on the sheet, such as `lid aperture, right`. */
 export function readingWords(name: ReadingName, catalogue: Catalogue): string {
-  const measurement = measurementOfReading(catalogue, name);
-  const side = measurement.fields.find((field) => field.name === name)?.side ?? null;
-  return side === null ? measurement.shortName : `${measurement.shortName}, ${side === 'R' ? 'right' : 'left'}`;
+  return spokenName(measurementOfReading(catalogue, name), sideOf(name, catalogue));
+}
+
+/** The same where the measurement and the side are at hand. */
+export function spokenName({ shortName }: Measurement, side: Side | null): string {
+  return side === null ? shortName : `${shortName}, ${sheetWords.sideWord[side]}`;
 }
 
 /** Why what was typed is no reading; an empty field needs no sentence. */
