@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { hasWritten, otherReader } from '../session/entries.js';
 import type { ReaderId } from '../session/reader-sheet.js';
 import type { SheetInHand } from './use-sheet.js';
 import { readerWords as words } from './words.js';
@@ -12,8 +13,7 @@ const NAME_LIMIT = 64;
 export function ReaderChoice({ sheet }: { readonly sheet: SheetInHand }) {
   const { dispatch, state } = sheet;
   const name = useId();
-  const other = state.reader === 'first' ? 'second' : 'first';
-  const hasOtherRead = Object.values(state.readers[other].entered).some((text) => text.trim() !== '');
+  const hasOtherRead = hasWritten(state.readers[otherReader(state.reader)]);
   return (
     <>
       <fieldset className="readers">

@@ -11,6 +11,7 @@ import {
   misfitWords as words,
   offerPlaceWords,
   offerWords,
+  placesOf,
   probableExplanation,
   readAgainWords,
 } from './slip-words.js';
@@ -79,7 +80,7 @@ const MOST_PLACES = 4;
 /** The places that the likeliest cause names, then the others. */
 function placesToRead(misfit: Misfit): readonly ReadingName[] {
   const [best] = explanationsOf(misfit);
-  const named = best?.slips.flatMap((slip) => slip.restorations.map(({ name }) => name)) ?? [];
+  const named = best === undefined ? [] : placesOf(best);
   return [...new Set([...named, ...misfit.names])].slice(0, MOST_PLACES);
 }
 

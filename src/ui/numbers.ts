@@ -10,10 +10,10 @@ export function formatNumber(value: number, decimals: number): string {
   return value < 0 && Number(text) !== 0 ? MINUS + text : text;
 }
 
-/** A difference in mm with its sign; plus or minus nothing has none. */
-export function formatDifference(differenceMm: number): string {
-  const text = formatNumber(differenceMm, 1);
-  return Number(Math.abs(differenceMm).toFixed(1)) !== 0 && differenceMm > 0 ? `+${text}` : text;
+/** A difference to a tenth with its sign; plus or minus nothing has none. */
+export function formatDifference(difference: number): string {
+  const text = formatNumber(difference, 1);
+  return difference > 0 && Number(text) !== 0 ? `+${text}` : text;
 }
 
 /** Half the width of the 95 % interval, in the unit of the estimate. */

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { flushSync } from 'react-dom';
 import type { PictureFeatures } from '../core/camera/features.js';
-import { otherReader } from '../session/entries.js';
+import { hasWritten, otherReader } from '../session/entries.js';
 import { parsePrintScale } from '../session/measuring-settings.js';
 import type { SheetState } from '../session/sheet.js';
 import { straightestFrame } from '../session/sweep-frames.js';
@@ -42,12 +42,11 @@ export function PaperFacts(props: { readonly state: SheetState; readonly measure
 /** Whose sheet it is, who read, and what of the wearer changes how it was read. */
 function whoWords({ notes, reader, readers }: SheetState): readonly string[] {
   const other = otherReader(reader);
-  const hasOtherRead = Object.values(readers[other].entered).some((text) => text.trim() !== '');
   const [name, otherName] = [readers[reader].reader.trim(), readers[other].reader.trim()];
   return [
     ...(notes.wearer.trim() === '' ? [] : [words.wearer(notes.wearer.trim())]),
     ...(name === '' ? [] : [words.readBy(name)]),
-    ...(hasOtherRead && otherName !== '' ? [words.alsoReadBy(otherName)] : []),
+    ...(hasWritten(readers[other]) && otherName !== '' ? [words.alsoReadBy(otherName)] : []),
     ...(notes.squint ? [words.squint] : []),
     ...(notes.light === null ? [] : [words.light(words.lights[notes.light])]),
     ...(notes.remark.trim() === '' ? [] : [words.remark(notes.remark.trim())]),

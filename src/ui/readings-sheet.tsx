@@ -15,10 +15,9 @@ import { sheetWords as words, sweepWords } from './words.js';
 export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onShowMisfits: () => void }) {
   const { sheet } = props;
   const headingId = useId();
-  const isMeasured = sheet.measurement?.ok === true;
-  const isSweep = sheet.measurement?.ok === true && sheet.measurement.value.kind === 'sweep';
-  const earlier = isMeasured ? earlierMeasured(sheet.state) : null;
-  const isRenewed = earlier !== null || (isSweep && sheet.sweep.measuringShare !== null);
+  const measured = sheet.measurement?.ok === true ? sheet.measurement.value : null;
+  const earlier = measured === null ? null : earlierMeasured(sheet.state);
+  const isRenewed = earlier !== null || (measured?.kind === 'sweep' && sheet.sweep.measuringShare !== null);
   // An empty sheet is printed as a form to fill in; any other without its empty rows.
   const isBegun = !sheet.rows.every(isBlankRow);
   const blocks = sheet.state.settings.practice.groupOrder.flatMap((group) => {
@@ -47,9 +46,7 @@ export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onS
           <strong>{sweepWords.earlier[earlier]}</strong>
         </p>
       )}
-      {sheet.measurement?.ok === true && (
-        <p className="note what-decides">{whatDecidesWords(sheet.measurement.value)}</p>
-      )}
+      {measured !== null && <p className="note what-decides">{whatDecidesWords(measured)}</p>}
       <SheetStrip sheet={sheet} onShowMisfits={props.onShowMisfits} />
       {/* The roles are said again because a narrow screen lays the table out as blocks, and browsers then forget them. */}
       <table

@@ -2,6 +2,7 @@ import type { Measurement, ReadingName } from '../core/catalogue/measurement.js'
 import type { Sourced } from '../core/catalogue/source-status.js';
 import type { Estimate } from '../core/estimate/estimate.js';
 import { isEstimateName, mostHelpful } from '../core/estimate/most-helpful.js';
+import { NORMAL_95 } from '../core/statistics/normal.js';
 import type { Side } from '../core/units/side.js';
 import type { SheetRow } from '../session/rows.js';
 import type { BudgetBasis } from './budget-basis.js';
@@ -10,6 +11,7 @@ import { BudgetChart } from './budget-chart.js';
 import { budgetWords, remedySentence } from './budget-sentences.js';
 import { formatNumber, plainNumber } from './numbers.js';
 import { statusWords } from './sentences.js';
+import { lowerFirst } from './slip-places.js';
 import { sheetWords as words } from './words.js';
 
 /** What is measured and how, the tolerance in full, where the camera's doubt comes from and what would help most. */
@@ -71,19 +73,12 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
   );
 }
 
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
-}
-
-/** Half of the middle 95 % of a normal distribution, in standard deviations. */
-const HALF_95 = 1.96;
-
 /** What is found among people, and how one reader scatters, with the sources. */
 function Usual({ measurement }: { readonly measurement: Measurement }) {
   const { population, repeatability, resolution, sideDifference, unit } = measurement;
   const sign = words.unitSign[unit];
   const decimals = resolution < 1 ? 1 : 0;
-  const spread = HALF_95 * population.standardDeviation;
+  const spread = NORMAL_95 * population.standardDeviation;
   const said = (what: string, { source, status }: Sourced): string => words.sourced(what, statusWords(status), source);
   const [mean, low, high] = [population.mean, population.mean - spread, population.mean + spread].map((value) =>
     formatNumber(value, decimals),
@@ -94,7 +89,7 @@ function Usual({ measurement }: { readonly measurement: Measurement }) {
       <p>{said(words.usual(mean, low, high, sign), population)}</p>
       {sideDifference !== null && (
         <p>
-          {said(words.usualSides(formatNumber(HALF_95 * sideDifference.standardDeviation, 1), sign), sideDifference)}
+          {said(words.usualSides(formatNumber(NORMAL_95 * sideDifference.standardDeviation, 1), sign), sideDifference)}
         </p>
       )}
       <p>{said(words.reader(formatNumber(repeatability.standardDeviation, 2), sign), repeatability)}</p>
@@ -102,17 +97,13 @@ function Usual({ measurement }: { readonly measurement: Measurement }) {
   );
 }
 
-function Budget({
-  basis,
-  estimate,
-  field,
-  side,
-}: {
+function Budget(props: {
   readonly basis: BudgetBasis | null;
   readonly estimate: Estimate;
   readonly field: ReadingName;
   readonly side: Side | null;
 }) {
+  const { basis, estimate, field, side } = props;
   const remedy =
     basis === null || !isEstimateName(field) ? null : mostHelpful(estimate, remedyContext(basis, field, side));
   return (

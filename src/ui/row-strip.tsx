@@ -4,7 +4,7 @@ import { useEquipment } from './equipment.js';
 import { readingOf } from './hand-place.js';
 import { plainNumber } from './numbers.js';
 import { readingWords } from './sentences.js';
-import { rowMark } from './slip-words.js';
+import { misfitWords, rowMark } from './slip-words.js';
 import type { SheetInHand } from './use-sheet.js';
 import { sheetWords, stripWords as words } from './words.js';
 
@@ -25,11 +25,11 @@ export function SheetStrip(props: { readonly sheet: SheetInHand; readonly onShow
         <AtField sheet={sheet} at={at} />
         <div className="strip-misfits">
           {sheet.misfits.length === 0 || name === undefined ? (
-            <p>{isAnyIn && words.fits}</p>
+            <p>{isAnyIn && misfitWords.fits}</p>
           ) : (
             <>
               <p>
-                <strong className="is-off">{words.misfits(sheet.misfits.length)}</strong>{' '}
+                <strong className="is-off">{words.misfits(sheet.misfits.length)}.</strong>{' '}
                 {readingWords(name, catalogue)}: {rowMark(name, sheet) ?? sheetWords.disagrees}
               </p>
               <button type="button" aria-label={words.showMisfits} onClick={props.onShowMisfits}>

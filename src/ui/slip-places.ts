@@ -65,7 +65,7 @@ export function upperFirst(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** As a name stands within a sentence; abbreviations such as PD stay. */
-function lowerFirst(text: string): string {
+/** As what begins with a capital stands within a sentence; abbreviations such as PD stay. */
+export function lowerFirst(text: string): string {
   return /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 }

@@ -257,7 +257,6 @@ export const sheetWords = {
   and: ' and ',
   sideWord: { R: 'right', L: 'left' },
   eyesSum: (sum: string): string => `R + L = ${sum}`,
-  unit: { mm: 'mm', deg: 'degrees' },
   unitSign: { mm: ' mm', deg: '°' },
   covered: 'covered until your reading is in',
   coveredBoth: 'covered until R and L are in',
@@ -377,12 +376,9 @@ export const searchWords = {
 
 /** The strip that stays in view above the sheet. */
 export const stripWords = {
-  label: 'At this field, and what does not fit',
-  caution: 'Caution: ',
   gauge: (name: string): string => `read with ${name}`,
   step: (resolution: string, unit: string): string => `to ${resolution}${unit}`,
   misfits: (count: number): string => (count === 1 ? '1 thing does not fit' : `${count} things do not fit`),
-  fits: 'Nothing stands out among the readings.',
   show: 'Show',
   showMisfits: 'Show what does not fit',
 } as const;
