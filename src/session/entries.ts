@@ -1,8 +1,11 @@
-import { DEFINITIONS } from '../core/catalogue/definitions.js';
+import { definitionOfReading } from '../core/catalogue/definitions.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import { READING_NAMES } from '../core/catalogue/measurement.js';
 import type { Restoration } from '../core/crosscheck/slip.js';
+import { addedByGauge } from '../core/reading/gauge.js';
+import { partsOfSeries } from '../core/reading/parse-reading.js';
 import { unreachable } from '../core/result.js';
+import { decimalsOf } from '../core/units/decimals-of.js';
 import type { Practice } from './practice.js';
 import { gaugeOfReading } from './practice.js';
 import type { Correction, ReaderId, ReaderSheet, TypedReadings } from './reader-sheet.js';
@@ -120,29 +123,18 @@ export function hasWritten({ readings }: ReaderSheet): boolean {
 /** Confirmations of numbers that another gauge makes another value of are gone. */
 export function confirmationsUnder(confirmations: Confirmations, before: Practice, now: Practice): Confirmations {
   if (before.gauges === now.gauges && before.gaugeInUse === now.gaugeInUse) return confirmations;
-  const changed = READING_NAMES.filter((name) => {
-    const [gauge, next] = [gaugeOfReading(before, name), gaugeOfReading(now, name)];
-    return (gauge?.zeroOffset ?? 0) !== (next?.zeroOffset ?? 0) || (gauge?.bias ?? 0) !== (next?.bias ?? 0);
-  });
+  const changed = READING_NAMES.filter(
+    (name) => addedByGauge(gaugeOfReading(before, name)) !== addedByGauge(gaugeOfReading(now, name)),
+  );
   return changed.some((name) => confirmations[name] !== undefined) ? without(confirmations, changed) : confirmations;
 }
 
 /** What the scale of the gauge in use shows for a value, to a tenth or, where the scale is finer, to its decimals. */
 export function scaleText(value: number, name: ReadingName, practice: Practice): string {
   const gauge = gaugeOfReading(practice, name);
-  const definition = DEFINITIONS.find(({ fields }) => fields.some((field) => field.name === name));
-  const scale = gauge === null ? value : value - gauge.zeroOffset + gauge.bias;
-  const decimals = Math.max(1, ...[gauge?.resolution, definition?.resolution].map((step) => decimalsOf(step ?? 1)));
-  return String(Number(scale.toFixed(decimals)));
-}
-
-/** Decimals that a scale of this step needs, at most 3. */
-export function decimalsOf(step: number): number {
-  for (let decimals = 0; decimals < 3; decimals += 1) {
-    const scaled = step * 10 ** decimals;
-    if (Math.abs(scaled - Math.round(scaled)) < 1e-6) return decimals;
-  }
-  return 3;
+  const steps = [gauge?.resolution ?? 1, definitionOfReading(name).resolution];
+  const scale = value - addedByGauge(gauge);
+  return String(Number(scale.toFixed(Math.max(1, ...steps.map(decimalsOf)))));
 }
 
 function withOpenReader(entries: Entries, change: (open: ReaderEntries) => ReaderEntries): Entries {
@@ -169,12 +161,8 @@ function enter(sheet: ReaderEntries, field: ReadingName, at: string): ReaderEntr
 
 /** Whether something that had been entered is gone: not where repeats or trials were only added behind it. */
 function replaces(earlier: string, text: string): boolean {
-  const now = pieces(text);
-  return pieces(earlier).some((piece, place) => now[place] !== piece);
-}
-
-function pieces(text: string): readonly string[] {
-  return text.split(/[\s;]+/).filter((piece) => piece !== '');
+  const now = partsOfSeries(text);
+  return partsOfSeries(earlier).some((part, place) => now[place] !== part);
 }
 
 function confirm(
