@@ -1,6 +1,7 @@
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import { measurementOfReading } from '../core/catalogue/catalogue.js';
 import type { Range, ReadingName } from '../core/catalogue/measurement.js';
+import { FAR_DISTANCES, NEAR_DISTANCES } from '../core/catalogue/pupil-distances.js';
 import type { Finding } from '../core/crosscheck/finding.js';
 import type { Explanation, Reconciliation, Suspicion } from '../core/crosscheck/reconciliation.js';
 import type { ReadingFailure } from '../core/reading/parse-reading.js';
@@ -90,8 +91,8 @@ export function joinedReadings(rows: readonly SheetRow[]): ReadonlySet<ReadingNa
 
 /**
  * What does not fit, most probable first: what cannot be, what is suspected, what camera or second reader contradict, repeats
- * far from the others, sums that are a little off, and last what is merely seldom. Each place is named by the gravest of them; a repeat far from the others
- * is said besides, since it may be the reason.
+ * far from the others, sums that are a little off, and last what is merely seldom. Each place is named by the gravest of them; a
+ * repeat far from the others is said besides, since it may be the reason.
  *
  * @param reconciliation of `writtenReadings`, or of the readings that can be; with the estimates that are not covered, so that
  * nothing here tells what the camera saw before its time
@@ -107,7 +108,7 @@ export function sheetMisfits(
   const suspected = reconciliation.suspicions
     .filter(({ names }) => names[0] === undefined || !refusedNames.has(names[0]))
     .sort((a, b) => b.probability - a.probability)
-    .map((suspicion): Misfit => ({ kind: 'suspected', names: suspicion.names, suspicion }));
+    .map(suspectedMisfit);
   const suspectedNames = namesOf(suspected);
   const isNamed = (field: ReadingName): boolean => refusedNames.has(field) || suspectedNames.has(field);
 
@@ -133,11 +134,10 @@ export function sheetMisfits(
   ];
 }
 
-const SUMS: readonly { readonly isNear: boolean; readonly names: readonly [ReadingName, ReadingName, ReadingName] }[] =
-  [
-    { isNear: false, names: ['pdFar', 'monoPdR', 'monoPdL'] },
-    { isNear: true, names: ['pdNear', 'monoNearR', 'monoNearL'] },
-  ];
+const SUMS = [
+  { isNear: false, distances: FAR_DISTANCES },
+  { isNear: true, distances: NEAR_DISTANCES },
+] as const;
 
 /**
  * Where R and L do not make the whole and no suspicion touches the three: too little to say which is wrong, too much to make
@@ -151,7 +151,7 @@ export function sumMisfits(
   rows: readonly SheetRow[],
   { suspicions }: Pick<Reconciliation, 'suspicions'>,
 ): readonly SumMisfit[] {
-  const suspected = namesOf(suspicions.map((suspicion) => ({ kind: 'suspected', names: suspicion.names, suspicion })));
+  const suspected = namesOf(suspicions.map(suspectedMisfit));
   const find = (name: ReadingName) => {
     for (const { measurement, fields } of rows) {
       const field = fields.find((one) => one.field === name);
@@ -159,8 +159,9 @@ export function sumMisfits(
     }
     return null;
   };
-  return SUMS.flatMap(({ isNear, names }) => {
-    const [whole, right, left] = [find(names[0]), find(names[1]), find(names[2])];
+  return SUMS.flatMap(({ isNear, distances }) => {
+    const names = [distances.whole, distances.R, distances.L];
+    const [whole, right, left] = [find(distances.whole), find(distances.R), find(distances.L)];
     if (!whole?.reading || !right?.reading || !left?.reading || names.some((name) => suspected.has(name))) return [];
     const scatter = combineUncertainties(
       [whole.reading, right.reading, left.reading].map(({ standardUncertainty }) => standardUncertainty),
@@ -170,6 +171,10 @@ export function sumMisfits(
     if (freeOfDust(Math.abs(sum - whole.reading.value)) <= limit) return [];
     return [{ kind: 'does-not-add-up', names, isNear, sum, whole: whole.reading.value, limit }];
   });
+}
+
+function suspectedMisfit(suspicion: Suspicion): Misfit {
+  return { kind: 'suspected', names: suspicion.names, suspicion };
 }
 
 /** All places that are named, and those that a named slip would change. */

@@ -1,4 +1,5 @@
 import type { ReadingName } from '../core/catalogue/measurement.js';
+import { FAR_DISTANCES, NEAR_DISTANCES } from '../core/catalogue/pupil-distances.js';
 import type { Reconciliation } from '../core/crosscheck/reconciliation.js';
 import type { CentrationStandard } from '../core/lenses/centration-standards.js';
 import type { Cost, ReadingDifference, Verdict } from '../core/lenses/cost-of-difference.js';
@@ -44,7 +45,7 @@ export function sheetCosts(
   standard: CentrationStandard,
 ): SheetCosts {
   const readable = new Set(
-    rows.flatMap(({ fields }) => fields.filter(({ reading }) => reading.ok).map((f) => f.field)),
+    rows.flatMap(({ fields }) => fields.filter(({ reading }) => reading.ok).map(({ field }) => field)),
   );
   const sets: { readonly source: CostSource; readonly differences: readonly ReadingDifference[] }[] = [];
   for (const { explanations } of suspicions) {
@@ -101,7 +102,7 @@ function readerDifference({ field, reading, other }: FieldRow): readonly Reading
   ];
 }
 
-const WHOLE: readonly ReadingName[] = ['pdFar', 'pdNear'];
+const WHOLE: readonly ReadingName[] = [FAR_DISTANCES.whole, NEAR_DISTANCES.whole];
 
 /** Both eyes' distance and each eye's say the same thing twice: they are not added up, where a slip exchanged them. */
 function byMeaning(differences: readonly ReadingDifference[]): readonly (readonly ReadingDifference[])[] {

@@ -1,5 +1,6 @@
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { Measurement, MeasurementField, ReadingName } from '../core/catalogue/measurement.js';
+import { FAR_DISTANCES, NEAR_DISTANCES } from '../core/catalogue/pupil-distances.js';
 import { compareReading } from '../core/crosscheck/compare-reading.js';
 import type { Finding } from '../core/crosscheck/finding.js';
 import type { Estimate, FaceEstimates } from '../core/estimate/estimate.js';
@@ -69,7 +70,11 @@ export interface SheetRow {
 }
 
 /** What is left out with a squint: as the camera works it out, both eyes look at the same thing. */
-const NEEDS_BOTH_EYES: readonly ReadingName[] = ['pdFar', 'pdNear', 'monoPdR', 'monoPdL', 'monoNearR', 'monoNearL'];
+const NEEDS_BOTH_EYES: readonly ReadingName[] = [FAR_DISTANCES, NEAR_DISTANCES].flatMap(({ whole, R, L }) => [
+  whole,
+  R,
+  L,
+]);
 
 /**
  * The rows of the sheet as the open reader may see them: the blocks in the practice's order, without the rows that it hides.
