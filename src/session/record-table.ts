@@ -143,7 +143,7 @@ function firstUndecodableLine(bytes: Uint8Array): number {
 /**
  * Reads a table of records. The whole text is checked before anything is given back: either every row is understood, or all
  * problems are listed. Delimiter: comma, semicolon or tab, whichever the header has most of. A number may have a decimal comma;
- * where commas part the fields it stands in quotation marks. Repeats stand in one cell, parted by spaces.
+ * where commas part the fields it stands in quotation marks. Repeats stand in one cell, parted by spaces or semicolons.
  */
 export function readRecordTable(text: string, catalogue: Catalogue): Result<RecordTable, RecordTableFailure> {
   const plain = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
