@@ -1,14 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { Filling, SomeReadings } from '../../tests/support/filled-sheet.js';
 import { filledSheet } from '../../tests/support/filled-sheet.js';
+import { reconciledSheet } from '../../tests/support/reconciled-sheet.js';
 import { EXAMPLE_GAUGES, OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import { READING_NAMES } from '../core/catalogue/measurement.js';
-import { reconcile } from '../core/crosscheck/reconcile.js';
 import type { Reconciliation, Suspicion } from '../core/crosscheck/reconciliation.js';
 import type { FaceEstimates } from '../core/estimate/estimate.js';
-import { sheetEvidence } from './evidence.js';
 import { sheetMisfits } from './misfits.js';
 import type { Order } from './order.js';
 import { orderOf, readyToConfirm, suspectedReadings } from './order.js';
@@ -209,10 +208,7 @@ describe('two slips at once', () => {
 /** What the engine says of a sheet without a picture. */
 function reconciled(readings: SomeReadings, filling: Filling = {}) {
   const state = openSheet(filledSheet(readings, filling));
-  const rows = sheetRows(state, null, catalogue);
-  const { practice } = state.settings;
-  const evidence = sheetEvidence(rows, catalogue, { hasPicture: false, workingDistanceMm: 400, practice });
-  return { state, rows, reconciliation: reconcile({ ...evidence, catalogue }) };
+  return { state, ...reconciledSheet(state, catalogue) };
 }
 
 /** All places that the open points name. */

@@ -2,14 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { OUTSIDE_TABLES } from '../../calibration/tables.js';
 import type { Filling, SomeReadings } from '../../tests/support/filled-sheet.js';
 import { filledSheet } from '../../tests/support/filled-sheet.js';
+import { reconciledSheet } from '../../tests/support/reconciled-sheet.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
-import { reconcile } from '../core/crosscheck/reconcile.js';
 import type { Reconciliation } from '../core/crosscheck/reconciliation.js';
-import { sheetEvidence } from '../session/evidence.js';
 import { writtenReadings } from '../session/misfits.js';
 import { orderOf } from '../session/order.js';
-import { sheetRows } from '../session/rows.js';
 import { openSheet } from '../session/sheet.js';
 import { orderDoubtSentences } from './order-doubts.js';
 
@@ -24,10 +22,8 @@ function together(names: readonly ReadingName[]): Reconciliation {
 /** What is open of a sheet of which nothing was confirmed. */
 function open(readings: SomeReadings, filling: Filling = {}, given?: Reconciliation): readonly string[] {
   const state = openSheet(filledSheet(readings, filling));
-  const rows = sheetRows(state, null, catalogue);
-  const { practice } = state.settings;
-  const evidence = sheetEvidence(rows, catalogue, { hasPicture: false, workingDistanceMm: 400, practice });
-  const reconciliation = given ?? reconcile({ ...evidence, catalogue });
+  const { rows, reconciliation: found } = reconciledSheet(state, catalogue);
+  const reconciliation = given ?? found;
   const { doubts } = orderOf(rows, reconciliation, state);
   return orderDoubtSentences(doubts, { readings: writtenReadings(rows, catalogue), catalogue, gauges: [] }, 'B');
 }
