@@ -1,4 +1,4 @@
-import { DEFINITIONS } from '../core/catalogue/definitions.js';
+import { definitionOfReading } from '../core/catalogue/definitions.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Gauge } from '../core/reading/gauge.js';
 import type { Reading } from '../core/reading/reading.js';
@@ -138,7 +138,7 @@ function trialsWords(trials: TrialResult, name: ReadingName): string {
 /** That no size that was tried fits: `between 7 and 9 mm, 8 was not tried`, where 8 is what is gone on with. Null where one fits. */
 export function nothingFitsWords(trials: TrialResult, name: ReadingName): string | null {
   if (!nothingFits(trials)) return null;
-  const unit = DEFINITIONS.find(({ fields }) => fields.some((field) => field.name === name))?.unit ?? 'mm';
+  const { unit } = definitionOfReading(name);
   return words.untried(plainNumber(trials.low), withUnit(plainNumber(trials.high), unit), plainNumber(trials.value));
 }
 
