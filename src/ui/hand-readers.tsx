@@ -6,8 +6,8 @@ import { readerWords as words } from './words.js';
 
 const READERS = ['first', 'second'] as const satisfies readonly ReaderId[];
 
-/** As much as is kept of a name. */
-const NAME_LIMIT = 64;
+/** Far below what is kept; longer names fit nowhere. */
+export const READER_NAME_LIMIT = 64;
 
 /** Whose sheet is open, and what the two readers are called. */
 export function ReaderChoice({ sheet }: { readonly sheet: SheetInHand }) {
@@ -38,7 +38,7 @@ export function ReaderChoice({ sheet }: { readonly sheet: SheetInHand }) {
               placeholder={words.namePlaceholder}
               autoComplete="off"
               spellCheck={false}
-              maxLength={NAME_LIMIT}
+              maxLength={READER_NAME_LIMIT}
               value={state.readers[reader].reader}
               onChange={(event) => {
                 dispatch({ kind: 'reader-named', reader, name: event.currentTarget.value });

@@ -1,9 +1,8 @@
-import { useId, useMemo } from 'react';
+import { useId } from 'react';
 import type { Explanation } from '../core/crosscheck/reconciliation.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Misfit } from '../session/misfits.js';
-import { explanationsOf, joinedReadings, writtenReadings } from '../session/misfits.js';
-import { useEquipment } from './equipment.js';
+import { explanationsOf } from '../session/misfits.js';
 import { goToReading } from './hand-place.js';
 import { misfitExplanations, misfitSentence } from './misfit-sentences.js';
 import type { WrittenSheet } from './slip-sentences.js';
@@ -16,21 +15,13 @@ import {
   readAgainWords,
 } from './slip-words.js';
 import type { SheetInHand } from './use-sheet.js';
+import { useWrittenSheet } from './use-written-sheet.js';
 
 /** What does not fit, and what probably went wrong. It leads to the fields, and changes one only where the reader says so. */
 export function MisfitList({ sheet }: { readonly sheet: SheetInHand }) {
-  const { catalogue } = useEquipment();
   const headingId = useId();
-  const { rows, misfits, state, dispatch } = sheet;
-  const written: WrittenSheet = useMemo(
-    () => ({
-      readings: writtenReadings(rows, catalogue),
-      joined: joinedReadings(rows),
-      catalogue,
-      gauges: state.settings.practice.gauges,
-    }),
-    [rows, catalogue, state.settings.practice.gauges],
-  );
+  const { rows, misfits, dispatch } = sheet;
+  const written = useWrittenSheet(sheet);
   const isAnyIn = rows.some(({ fields }) => fields.some(({ reading }) => reading.ok));
   if (misfits.length === 0 && !isAnyIn) return null;
 

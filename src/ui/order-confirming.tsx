@@ -1,14 +1,13 @@
-import { useId, useMemo } from 'react';
-import type { Catalogue } from '../core/catalogue/catalogue.js';
+import { useId } from 'react';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Reading } from '../core/reading/reading.js';
 import type { Explanation, Suspicion } from '../core/crosscheck/reconciliation.js';
+import { NORMAL_95 } from '../core/statistics/normal.js';
 import type { Misfit } from '../session/misfits.js';
-import { writtenReadings } from '../session/misfits.js';
 import { confirmedText, readyToConfirm } from '../session/order.js';
 import type { FieldRow, SheetRow } from '../session/rows.js';
-import { useEquipment } from './equipment.js';
 import { nothingFitsWords } from './hand-notes.js';
+import { READER_NAME_LIMIT } from './hand-readers.js';
 import { misfitSentence } from './misfit-sentences.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
 import { orderPlacesWords, orderPlaceWords } from './order-places.js';
@@ -19,12 +18,6 @@ import { upperFirst } from './slip-places.js';
 import type { WrittenSheet } from './slip-sentences.js';
 import { explanationSentence } from './slip-sentences.js';
 import type { SheetInHand } from './use-sheet.js';
-
-/** From one standard deviation to half of the 95 % interval. */
-const COVERAGE = 1.96;
-
-/** Far below what is kept; longer names fit nowhere. */
-const NAME_LIMIT = 60;
 
 /** A place of the sheet in which something stands. */
 interface Entry {
@@ -39,18 +32,14 @@ interface Entry {
 /** All readings that are in, each to be confirmed by a person who looked at it. */
 export function OrderConfirming(props: {
   readonly sheet: SheetInHand;
+  readonly written: WrittenSheet;
   /** the names that are in the order */
   readonly ordered: ReadonlySet<ReadingName>;
   readonly onGoTo: (name: ReadingName) => void;
 }) {
-  const { sheet, ordered, onGoTo } = props;
+  const { sheet, written, ordered, onGoTo } = props;
   const { rows, misfits, reconciliation, state, dispatch } = sheet;
-  const { catalogue } = useEquipment();
   const nameId = useId();
-  const written: WrittenSheet = useMemo(
-    () => ({ readings: writtenReadings(rows, catalogue), catalogue, gauges: state.settings.practice.gauges }),
-    [rows, catalogue, state.settings.practice.gauges],
-  );
   const entries = rows.flatMap((row) =>
     row.fields
       .filter((field) => field.reading.ok || field.reading.failure.kind !== 'empty')
@@ -85,7 +74,7 @@ export function OrderConfirming(props: {
           id={nameId}
           type="text"
           autoComplete="off"
-          maxLength={NAME_LIMIT}
+          maxLength={READER_NAME_LIMIT}
           value={state.readers[state.reader].reader}
           onChange={(event) => {
             dispatch({ kind: 'reader-named', reader: state.reader, name: event.currentTarget.value });
@@ -153,10 +142,9 @@ function ConfirmingEntry(props: {
   const { entry, written, isOrdered } = props;
   const { row, field, misfits } = entry;
   const { unit } = row.measurement;
-  const { catalogue } = written;
-  const place = orderPlaceWords(field.field, catalogue);
+  const place = orderPlaceWords(field.field, written.catalogue);
   const { together, confirmation, reading } = field;
-  const against = againstWords(entry, written, catalogue);
+  const against = againstWords(entry, written);
   return (
     <li>
       <p className="order-place">{place}</p>
@@ -165,7 +153,7 @@ function ConfirmingEntry(props: {
       ) : (
         <p className="order-read">
           <strong>{confirmedText(together, row.measurement)}</strong>{' '}
-          {words.doubt(withUnit(formatNumber(COVERAGE * together.standardUncertainty, 1), unit))}
+          {words.doubt(withUnit(formatNumber(NORMAL_95 * together.standardUncertainty, 1), unit))}
         </p>
       )}
       <div className="order-said">
@@ -214,12 +202,8 @@ function confirmedWords({ confirmation }: FieldRow, isOrdered: boolean): string 
 }
 
 /** What speaks against a reading, a sentence each. */
-function againstWords(
-  { row, field, misfits, suspicion }: Entry,
-  written: WrittenSheet,
-  catalogue: Catalogue,
-): readonly string[] {
-  const told = misfits.map((misfit) => misfitSentence(misfit, { ...written, catalogue }));
+function againstWords({ row, field, misfits, suspicion }: Entry, written: WrittenSheet): readonly string[] {
+  const told = misfits.map((misfit) => misfitSentence(misfit, written));
   if (suspicion !== null && !misfits.some(({ kind }) => kind === 'suspected' || kind === 'refused')) {
     return [...told, suspicionWords(suspicion, field.field, written)];
   }

@@ -1,11 +1,10 @@
 import { useEffect, useMemo, useState } from 'react';
 import { createPortal } from 'react-dom';
 import type { ReadingName } from '../core/catalogue/measurement.js';
-import { writtenReadings } from '../session/misfits.js';
+import { otherReader } from '../session/entries.js';
 import { orderOf } from '../session/order.js';
 import { parseEffectiveDiameter, parsePrescription } from '../session/prescription-entry.js';
 import { fitsBox, lensCautions } from '../session/prescription-frame.js';
-import { useEquipment } from './equipment.js';
 import { goToReading } from './hand-place.js';
 import { cautionSentence } from './lens-words.js';
 import { Modal } from './modal.js';
@@ -14,12 +13,15 @@ import { orderDoubtSentences } from './order-doubts.js';
 import type { OrderContent } from './order-sheet.js';
 import { OrderSheet } from './order-sheet.js';
 import { orderDoubtWords as doubtWords, orderWords as words } from './order-words.js';
+import type { WrittenSheet } from './slip-sentences.js';
 import type { SheetInHand } from './use-sheet.js';
+import { useWrittenSheet } from './use-written-sheet.js';
 
 /** Readings are confirmed, and what is then ordered is shown and printed. */
 export function OrderDialog(props: { readonly sheet: SheetInHand; readonly onClose: () => void }) {
   const { sheet, onClose } = props;
-  const content = useOrderContent(sheet);
+  const written = useWrittenSheet(sheet);
+  const content = useOrderContent(sheet, written);
   useEffect(() => {
     // As long as the order is open, it is what is printed: by the button below, or by the browser's own command.
     document.body.dataset.printing = 'order';
@@ -41,7 +43,7 @@ export function OrderDialog(props: { readonly sheet: SheetInHand; readonly onClo
   return (
     <Modal heading={words.heading} closeLabel={words.close} onClose={onClose} wide>
       <p className="note">{words.intro}</p>
-      <OrderConfirming sheet={sheet} ordered={ordered} onGoTo={goTo} />
+      <OrderConfirming sheet={sheet} written={written} ordered={ordered} onGoTo={goTo} />
       <section>
         <div className="order-preview-head">
           <h3>{words.preview}</h3>
@@ -70,28 +72,17 @@ export function OrderDialog(props: { readonly sheet: SheetInHand; readonly onClo
   );
 }
 
-function useOrderContent(sheet: SheetInHand): OrderContent {
+function useOrderContent(sheet: SheetInHand, written: Required<WrittenSheet>): OrderContent {
   const { rows, reconciliation, state } = sheet;
-  const { notes, prescription, readers, reader, settings } = state;
-  const { catalogue } = useEquipment();
+  const { notes, prescription, readers, reader } = state;
   const [when] = useState(() => new Date());
   const order = useMemo(
     () => orderOf(rows, reconciliation, { notes, prescription }),
     [rows, reconciliation, notes, prescription],
   );
-  const { gauges } = settings.practice;
-  const otherName = readers[reader === 'first' ? 'second' : 'first'].reader;
-  const doubts = useMemo(
-    () =>
-      orderDoubtSentences(order.doubts, { readings: writtenReadings(rows, catalogue), catalogue, gauges }, otherName),
-    [order, rows, catalogue, gauges, otherName],
-  );
+  const otherName = readers[otherReader(reader)].reader;
+  const doubts = useMemo(() => orderDoubtSentences(order.doubts, written, otherName), [order, written, otherName]);
   const values = order.lines.flatMap((line) => line.values);
-  const names = new Set(values.map(({ name }) => name));
-  // What two readers read as one has no origin of its own.
-  const isJoined = rows.some(({ fields }) =>
-    fields.some(({ field, together }) => names.has(field) && together?.origin === null),
-  );
   const parsed = parsePrescription(prescription);
   const orderedValues: { readonly [Name in ReadingName]?: number } = Object.fromEntries(
     values.map(({ name, value }) => [name, value]),
@@ -101,7 +92,7 @@ function useOrderContent(sheet: SheetInHand): OrderContent {
     : lensCautions(orderedValues, parsed.value.prescription)
         // What a progressive lens lacks is among the doubts of the order.
         .filter(({ kind, missing }) => kind !== 'progressive' && missing.length > 0)
-        .map((caution) => cautionSentence(caution, catalogue));
+        .map((caution) => cautionSentence(caution, written.catalogue));
   const effectiveDiameter = parseEffectiveDiameter(prescription.effectiveDiameter);
   const isDiameterUsed = effectiveDiameter?.ok === true && fitsBox(effectiveDiameter.value, orderedValues);
   return {
@@ -115,7 +106,7 @@ function useOrderContent(sheet: SheetInHand): OrderContent {
     effectiveDiameterMm: isDiameterUsed ? effectiveDiameter.value : null,
     notes,
     readers: [...new Set(values.map(({ by }) => by.trim()))].filter((name) => name !== ''),
-    secondReader: isJoined ? otherName.trim() : null,
+    secondReader: values.some(({ name }) => written.joined.has(name)) ? otherName.trim() : null,
     when,
     isInvented: state.putAside !== null,
   };
