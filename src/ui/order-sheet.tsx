@@ -1,4 +1,5 @@
 import type { Result } from '../core/result.js';
+import type { Side } from '../core/units/side.js';
 import { SIDES } from '../core/units/side.js';
 import type { Order, OrderLine } from '../session/order.js';
 import type { PrescriptionEntry, PrescriptionFailure } from '../session/prescription-entry.js';
@@ -157,21 +158,37 @@ function Part({ part, lines }: { readonly part: OrderPart; readonly lines: reado
         </tr>
       </thead>
       {lines.map(({ measurement, values }) => (
-        <tbody key={measurement.id}>
-          {values.map(({ name, side, text }, index) => (
-            <tr key={name}>
-              {index === 0 && (
-                <th scope="rowgroup" rowSpan={values.length}>
-                  {measurement.shortName}
-                </th>
-              )}
-              <td className="order-side">{side === null ? '' : words.sides[side]}</td>
-              <td className="order-value">{withUnit(text, measurement.unit)}</td>
-            </tr>
-          ))}
-        </tbody>
+        <Rows
+          key={measurement.id}
+          heading={measurement.shortName}
+          rows={values.map(({ side, text }) => ({ side, text: withUnit(text, measurement.unit) }))}
+        />
       ))}
     </table>
+  );
+}
+
+/** What stands under one heading, R above L; nothing where there is nothing. */
+function Rows(props: {
+  readonly heading: string;
+  readonly rows: readonly { readonly side: Side | null; readonly text: string }[];
+}) {
+  const { heading, rows } = props;
+  if (rows.length === 0) return null;
+  return (
+    <tbody>
+      {rows.map(({ side, text }, index) => (
+        <tr key={side}>
+          {index === 0 && (
+            <th scope="rowgroup" rowSpan={rows.length}>
+              {heading}
+            </th>
+          )}
+          <td className="order-side">{side === null ? '' : words.sides[side]}</td>
+          <td className="order-value">{text}</td>
+        </tr>
+      ))}
+    </tbody>
   );
 }
 
@@ -179,51 +196,33 @@ function Part({ part, lines }: { readonly part: OrderPart; readonly lines: reado
 function WorkedOut({ frame }: { readonly frame: OrderedFrame }) {
   const { boxedCentreDistanceMm, lenses, blankFrom } = frame;
   const sides = SIDES.filter((side) => lenses[side].inwardMm !== null || lenses[side].upMm !== null);
-  const blanks = SIDES.filter((side) => lenses[side].blankMm !== null);
+  const blanks = SIDES.flatMap((side) => {
+    const mm = lenses[side].blankMm;
+    return mm === null ? [] : [{ side, mm }];
+  });
   if (boxedCentreDistanceMm === null && sides.length === 0) return null;
   return (
     <div className="order-worked-out">
       <table>
         <caption>{words.workedOut}</caption>
         {boxedCentreDistanceMm !== null && (
-          <tbody>
-            <tr>
-              <th scope="row">{words.boxedCentreDistance}</th>
-              <td className="order-side" />
-              <td className="order-value">{formatNumber(boxedCentreDistanceMm, 1)} mm</td>
-            </tr>
-          </tbody>
+          <Rows
+            heading={words.boxedCentreDistance}
+            rows={[{ side: null, text: `${formatNumber(boxedCentreDistanceMm, 1)} mm` }]}
+          />
         )}
-        <tbody>
-          {sides.map((side, index) => (
-            <tr key={side}>
-              {index === 0 && (
-                <th scope="rowgroup" rowSpan={sides.length}>
-                  {words.decentration}
-                </th>
-              )}
-              <td className="order-side">{words.sides[side]}</td>
-              <td className="order-value">{decentrationWords(lenses[side])}</td>
-            </tr>
-          ))}
-        </tbody>
-        <tbody>
-          {blanks.map((side, index) => (
-            <tr key={side}>
-              {index === 0 && (
-                <th scope="rowgroup" rowSpan={blanks.length}>
-                  {words.blank}
-                </th>
-              )}
-              <td className="order-side">{words.sides[side]}</td>
-              <td className="order-value">
-                {words.blankOf[blankFrom](String(Math.ceil((lenses[side].blankMm ?? 0) - 1e-6)))}
-              </td>
-            </tr>
-          ))}
-        </tbody>
+        <Rows
+          heading={words.decentration}
+          rows={sides.map((side) => ({ side, text: decentrationWords(lenses[side]) }))}
+        />
+        <Rows
+          heading={words.blank}
+          rows={blanks.map(({ side, mm }) => ({ side, text: words.blankOf[blankFrom](String(Math.ceil(mm - 1e-6))) }))}
+        />
       </table>
-      <p className="order-small">{words.workedOutNote(words.blankFrom[blankFrom])}</p>
+      <p className="order-small">
+        {words.workedOutNote} {blanks.length > 0 && words.blankNote(words.blankFrom[blankFrom])}
+      </p>
     </div>
   );
 }
@@ -232,7 +231,8 @@ function decentrationWords({ inwardMm, upMm }: OrderedLens): string {
   const parts = [directed(inwardMm, words.inward, words.outward), directed(upMm, words.up, words.down)].filter(
     (part) => part !== '',
   );
-  return parts.length === 0 ? words.centred : parts.join(', ');
+  if (parts.length > 0) return parts.join(', ');
+  return inwardMm === null ? words.level : words.centred;
 }
 
 function directed(mm: number | null, positive: (mm: string) => string, negative: (mm: string) => string): string {

@@ -105,8 +105,8 @@ export const orderWords = {
   sides: { R: 'R', L: 'L' },
   sideNames: { R: 'right', L: 'left' },
   workedOut: 'Worked out from these numbers',
-  workedOutNote: (blank: string): string =>
-    `Common practice; not measured. Decentration from the boxed centre. Smallest blank from ${blank}, with 2 mm for its edge.`,
+  workedOutNote: 'Common practice; not measured. Decentration from the boxed centre.',
+  blankNote: (from: string): string => `Smallest blank from ${from}, with 2 mm for its edge.`,
   blankFrom: {
     'effective-diameter': 'the effective diameter',
     box: 'the corners of the box, so at most that',
@@ -123,6 +123,7 @@ export const orderWords = {
   up: (mm: string): string => `${mm} mm up`,
   down: (mm: string): string => `${mm} mm down`,
   centred: 'none',
+  level: 'none up or down',
   notes: 'Notes',
   squint: 'Squint: both eyes never fixate together.',
   light: (light: string): string => `Pupil diameters read in this light: ${light}.`,
