@@ -1,5 +1,9 @@
+import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { MeasurementUnit } from '../core/catalogue/measurement.js';
+import type { Gauge } from '../core/reading/gauge.js';
 import { plainNumber } from './numbers.js';
+import { exampleScale } from './practice-gauge-draft.js';
+import { practiceWords as words } from './practice-words.js';
 
 const MINUS = '\u2212';
 
@@ -18,6 +22,12 @@ export function gaugeSum(scale: number, zeroOffset: number, bias: number): strin
   const parts = [...(zeroOffset === 0 ? [] : [signed(zeroOffset)]), ...(bias === 0 ? [] : [signed(-bias)])];
   if (parts.length === 0) return plainNumber(scale);
   return `${plainNumber(scale)} ${parts.join(' ')} = ${plainNumber(scale + zeroOffset - bias)}`;
+}
+
+/** One reading with the gauge: `the scale shows 27: 27 + 10 = 37 mm.` */
+export function gaugeExample(gauge: Gauge, unit: MeasurementUnit, catalogue: Catalogue): string {
+  const scale = exampleScale(gauge, catalogue);
+  return words.exampleSum(plainNumber(scale), gaugeSum(scale, gauge.zeroOffset, gauge.bias), unit);
 }
 
 function signed(value: number): string {

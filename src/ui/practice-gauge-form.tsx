@@ -3,9 +3,9 @@ import { useId, useRef, useState } from 'react';
 import type { Gauge } from '../core/reading/gauge.js';
 import { useEquipment } from './equipment.js';
 import { LengthField } from './length-field.js';
-import { gaugeSum, unitName } from './practice-amount.js';
+import { gaugeExample, unitName } from './practice-amount.js';
 import type { GaugeDraft, GaugeProblems } from './practice-gauge-draft.js';
-import { exampleScale, parseGaugeDraft, unitOfGauge } from './practice-gauge-draft.js';
+import { parseGaugeDraft, unitOfGauge } from './practice-gauge-draft.js';
 import { gaugeProblemSentence, practiceProblems, practiceWords as words } from './practice-words.js';
 
 /** Far below what is kept; longer names fit nowhere. */
@@ -132,8 +132,7 @@ export function PracticeGaugeForm(props: {
       <p className="gauge-example" role="status">
         {parsed.gauge !== null && unit !== null ? (
           <>
-            <strong>{words.example}:</strong>{' '}
-            {words.exampleSum(...exampleParts(parsed.gauge, exampleScale(parsed.gauge, catalogue)), unit)}
+            <strong>{words.example}:</strong> {gaugeExample(parsed.gauge, unit, catalogue)}
           </>
         ) : (
           words.noExample
@@ -153,10 +152,6 @@ export function PracticeGaugeForm(props: {
       </div>
     </form>
   );
-}
-
-function exampleParts(gauge: Gauge, scale: number): readonly [scale: string, sum: string] {
-  return [gaugeSum(scale, 0, 0), gaugeSum(scale, gauge.zeroOffset, gauge.bias)];
 }
 
 function ServesField(props: {

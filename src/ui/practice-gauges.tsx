@@ -7,9 +7,9 @@ import type { Practice } from '../session/practice.js';
 import { withGauge, withoutGauge } from '../session/practice.js';
 import { useEquipment } from './equipment.js';
 import { plainNumber, withUnit } from './numbers.js';
-import { gaugeSum } from './practice-amount.js';
+import { gaugeExample } from './practice-amount.js';
 import type { GaugeDraft } from './practice-gauge-draft.js';
-import { draftOfGauge, EMPTY_GAUGE_DRAFT, exampleScale, localDay, unitOfGauge } from './practice-gauge-draft.js';
+import { draftOfGauge, EMPTY_GAUGE_DRAFT, localDay, unitOfGauge } from './practice-gauge-draft.js';
 import { PracticeGaugeForm } from './practice-gauge-form.js';
 import { practiceWords as words } from './practice-words.js';
 import { newProfileId } from './use-profiles.js';
@@ -213,7 +213,6 @@ function measurementsReadWith(practice: Practice, gauge: Gauge): readonly Measur
 function GaugeFacts({ gauge }: { readonly gauge: Gauge }) {
   const { catalogue } = useEquipment();
   const unit = unitOfGauge(gauge.serves, catalogue) ?? 'mm';
-  const scale = exampleScale(gauge, catalogue);
   const { facts } = words;
   const parts = [
     facts.step(withUnit(plainNumber(gauge.resolution), unit)),
@@ -226,8 +225,7 @@ function GaugeFacts({ gauge }: { readonly gauge: Gauge }) {
       <strong>{gauge.name}</strong>
       <p className="note">
         {parts.join('; ')}.{' '}
-        {(gauge.zeroOffset !== 0 || gauge.bias !== 0) &&
-          `${words.example}: ${words.exampleSum(gaugeSum(scale, 0, 0), gaugeSum(scale, gauge.zeroOffset, gauge.bias), unit)}`}
+        {(gauge.zeroOffset !== 0 || gauge.bias !== 0) && `${words.example}: ${gaugeExample(gauge, unit, catalogue)}`}
       </p>
     </>
   );

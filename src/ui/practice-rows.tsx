@@ -2,6 +2,8 @@ import { useId, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 import type { Measurement, MeasurementGroup } from '../core/catalogue/measurement.js';
 import { parseDecimal } from '../core/reading/parse-reading.js';
+import type { Result } from '../core/result.js';
+import { fail, succeed } from '../core/result.js';
 import type { Practice } from '../session/practice.js';
 import { withGaugeInUse, withGroupMoved, withShown, withTolerance } from '../session/practice.js';
 import { useEquipment } from './equipment.js';
@@ -189,6 +191,14 @@ function Row(props: {
 /** Chosen: a tolerance as wide as half of what faces can show at all finds nothing. */
 const WIDEST_SHARE = 0.5;
 
+/** What was typed as an own tolerance: null for none, or why it cannot be used. */
+function parseTolerance(typed: string, widest: number): Result<number | null, 'no-tolerance' | 'too-wide'> {
+  const parsed = parseDecimal(typed);
+  if (!parsed.ok) return parsed.failure.kind === 'empty' ? succeed(null) : fail('no-tolerance');
+  if (parsed.value > widest) return fail('too-wide');
+  return parsed.value > 0 ? succeed(parsed.value) : fail('no-tolerance');
+}
+
 /** An own tolerance: the text stays as typed, and what counts until it can be used is said below. */
 function ToleranceField(props: {
   readonly measurement: Measurement;
@@ -202,24 +212,16 @@ function ToleranceField(props: {
   const noteId = useId();
   const counts = withUnit(plainNumber(own ?? tolerance.value), unit);
   const widest = (plausible.hard.high - plausible.hard.low) * WIDEST_SHARE;
-  const parsed = parseDecimal(typed);
-  const isEmpty = !parsed.ok && parsed.failure.kind === 'empty';
-  const problem =
-    isEmpty || (parsed.ok && parsed.value > 0 && parsed.value <= widest)
-      ? null
-      : parsed.ok && parsed.value > widest
-        ? practiceProblems.tooWide(typed.trim(), withUnit(plainNumber(widest), unit), counts)
-        : practiceProblems.tolerance(typed.trim(), counts);
+  const parsed = parseTolerance(typed, widest);
+  const problem = parsed.ok
+    ? null
+    : parsed.failure === 'too-wide'
+      ? practiceProblems.tooWide(typed.trim(), withUnit(plainNumber(widest), unit), counts)
+      : practiceProblems.tolerance(typed.trim(), counts);
   const type = (text: string): void => {
     setTyped(text);
-    const next = parseDecimal(text);
-    if (next.ok) {
-      if (next.value > 0 && next.value <= widest) {
-        onChange(withTolerance(practice, id, next.value));
-      }
-    } else if (next.failure.kind === 'empty') {
-      onChange(withTolerance(practice, id, null));
-    }
+    const next = parseTolerance(text, widest);
+    if (next.ok) onChange(withTolerance(practice, id, next.value));
   };
   return (
     <div className="practice-tolerance">
