@@ -45,7 +45,7 @@ function off(name: ReadingDifference['name'], differenceMm: number, standardUnce
 describe('a cost in words', () => {
   it('says that a difference does not matter for weak lenses', () => {
     expect(said(pair(eye(-0.5)), [off('pdFar', 2)])).toBe(
-      'PD, distance, hand less camera: does not matter. +2.0 mm: 0.10 \u0394 base in of 0.67 \u0394 allowed.',
+      'PD, distance, hand less camera: does not matter. +2.0 mm: 0.10 \u0394 base in against 0.67 \u0394 allowed.',
     );
   });
 
@@ -75,14 +75,14 @@ describe('a cost in words', () => {
 
   it('says that it does for strong ones, and by which rule', () => {
     expect(said(pair(eye(-6)), [off('pdFar', 3)])).toBe(
-      'PD, distance, hand less camera: beyond the standard. +3.0 mm: 1.8 \u0394 base in of 1.5 \u0394 allowed (2.5 mm at 6.00 D).',
+      'PD, distance, hand less camera: beyond the standard. +3.0 mm: 1.8 \u0394 base in against 1.5 \u0394 allowed (2.5 mm at 6.00 D).',
     );
   });
 
   it('carries the doubt of the camera, and no more digits than it allows', () => {
     // Prentice: 2 mm at -6.00 D are 1.2, and 1.96 times 0.5 mm are 0.59 either way
     expect(said(pair(eye(-6)), [off('pdFar', 2, 0.5)])).toBe(
-      'PD, distance, hand less camera: may be beyond the standard. +2.0 ± 1.0 mm: 1.2 \u0394 base in (0.6 to 1.8) of 1.5 \u0394 allowed (2.5 mm at 6.00 D).',
+      'PD, distance, hand less camera: may be beyond the standard. +2.0 ± 1.0 mm: 1.2 \u0394 base in (0.6 to 1.8) against 1.5 \u0394 allowed (2.5 mm at 6.00 D).',
     );
     // where the doubt reaches across nothing the base is not known
     expect(said(pair(eye(-6)), [off('pdFar', 0.5, 0.5)])).toContain('0.3 \u0394 horizontal (0.0 to 0.9) of');
@@ -103,13 +103,13 @@ describe('a cost in words', () => {
   it('says only what counts', () => {
     // heights 2 mm apart at -6 D are 1.2 of 0.6; an eye below the centre of a minus lens has its base down
     expect(said(pair(eye(-6)), [off('fittingHeightR', 2)])).toContain(
-      '+2.0 mm: 1.2 \u0394 base down before R of 0.6 \u0394 allowed (1.0 mm at 6.00 D).',
+      '+2.0 mm: 1.2 \u0394 base down before R against 0.6 \u0394 allowed (1.0 mm at 6.00 D).',
     );
   });
 
   it('never writes an amount beyond a limit as one that keeps to it', () => {
     // 2.51 mm at 6 D: 1.506 of 1.5
-    expect(said(pair(eye(-6)), [off('pdFar', 2.51)])).toContain('1.51 \u0394 base in of 1.50 \u0394 allowed');
+    expect(said(pair(eye(-6)), [off('pdFar', 2.51)])).toContain('1.51 \u0394 base in against 1.50 \u0394 allowed');
   });
 
   it('adds the prescribed prism to what each eye looks through', () => {

@@ -170,7 +170,7 @@ function planeWords(plane: PrismCost['plane']): string {
   }
 }
 
-/** The prism of one direction against its limit, such as `1.8 Δ base in, 1.5 allowed (2.5 mm at 6.00 D)`. */
+/** The prism of one direction against its limit, such as `1.8 Δ base in against 1.5 Δ allowed (2.5 mm at 6.00 D)`. */
 function prismWords(prism: JudgedPrism, direction: 'horizontal' | 'vertical'): string {
   const { amount, interval, allowed } = amountWords(prism, 1);
   // Where the doubt reaches across nothing, nobody knows which way the base points.
@@ -180,7 +180,7 @@ function prismWords(prism: JudgedPrism, direction: 'horizontal' | 'vertical'): s
     prism.rule.ofShift === null
       ? ''
       : ` (${formatNumber(prism.rule.ofShift.shiftMm, 1)} mm at ${formatNumber(prism.rule.ofShift.powerD, 2)} D)`;
-  return `${amount} ${PRISM_SIGN} ${base}${interval} of ${allowed} ${PRISM_SIGN} allowed${rule}`;
+  return `${amount} ${PRISM_SIGN} ${base}${interval} against ${allowed} ${PRISM_SIGN} allowed${rule}`;
 }
 
 function positionWords(position: JudgedPosition): string {

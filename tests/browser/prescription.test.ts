@@ -120,7 +120,7 @@ describe('what it costs this wearer', () => {
     const item = costs.getByRole('listitem').filter({ hasText: 'PD, distance' });
     await item.waitFor();
     expect((await item.innerText()).replaceAll('\u00a0', ' ')).toMatch(
-      /this reader less the other.*\+3\.0 ± \d\.\d mm: 1\.8 .*\(\d\.\d to \d\.\d\) of 1\.5 .*allowed \(2\.5 mm at 6\.00 D\)/s,
+      /this reader less the other.*\+3\.0 ± \d\.\d mm: 1\.8 .*\(\d\.\d to \d\.\d\) against 1\.5 .*allowed \(2\.5 mm at 6\.00 D\)/s,
     );
     // what is heard in place of the sign
     expect(await item.textContent()).toContain('prism dioptres');
