@@ -85,7 +85,7 @@ describe('a cost in words', () => {
       'PD, distance, hand less camera: may be beyond the standard. +2.0 ± 1.0 mm: 1.2 \u0394 base in (0.6 to 1.8) against 1.5 \u0394 allowed (2.5 mm at 6.00 D).',
     );
     // where the doubt reaches across nothing the base is not known
-    expect(said(pair(eye(-6)), [off('pdFar', 0.5, 0.5)])).toContain('0.3 \u0394 horizontal (0.0 to 0.9) of');
+    expect(said(pair(eye(-6)), [off('pdFar', 0.5, 0.5)])).toContain('0.3 \u0394 horizontal (0.0 to 0.9) against');
   });
 
   it('names both sides of a measurement, and the parts of progressive lenses', () => {
