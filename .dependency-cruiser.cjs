@@ -32,6 +32,18 @@ const CORE_ORDER = {
   estimate: ['units', 'geometry', 'statistics', 'fitting', 'catalogue', 'reading', 'camera'],
   crosscheck: ['units', 'geometry', 'statistics', 'fitting', 'catalogue', 'reading', 'camera', 'estimate'],
   lenses: ['units', 'geometry', 'statistics', 'fitting', 'catalogue', 'reading', 'camera', 'estimate', 'crosscheck'],
+  record: [
+    'units',
+    'geometry',
+    'statistics',
+    'fitting',
+    'catalogue',
+    'reading',
+    'camera',
+    'estimate',
+    'crosscheck',
+    'lenses',
+  ],
 };
 
 const folderRules = Object.entries(MAY_IMPORT).map(([folder, allowed]) => ({

@@ -1,5 +1,5 @@
 import type { TypedSheetStore } from '../session/ports.js';
-import { parseTypedSheet, writeTypedSheet } from '../session/kept-sheet.js';
+import { parseTypedSheet, writeTypedSheet } from '../core/record/kept-sheet.js';
 
 const KEY = 'glabella.sheet';
 

@@ -3,7 +3,7 @@ import { filledSheet } from '../../tests/support/filled-sheet.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Gauge } from '../core/reading/gauge.js';
 import { scaleText, standingConfirmation } from './entries.js';
-import { DEFAULT_PRACTICE } from './practice.js';
+import { DEFAULT_PRACTICE } from '../core/record/practice.js';
 import type { SheetEvent, SheetState } from './sheet.js';
 import { openReader, openSheet, ownSheet, sheetReducer } from './sheet.js';
 

@@ -6,11 +6,11 @@ import { addedByGauge } from '../core/reading/gauge.js';
 import { partsOfSeries } from '../core/reading/parse-reading.js';
 import { unreachable } from '../core/result.js';
 import { decimalsOf } from '../core/units/decimals-of.js';
-import type { Practice } from './practice.js';
-import { gaugeOfReading } from './practice.js';
-import type { Correction, ReaderId, ReaderSheet, TypedReadings } from './reader-sheet.js';
-import { EMPTY_READER_SHEET } from './reader-sheet.js';
-import { clipText } from './typed-text.js';
+import type { Practice } from '../core/record/practice.js';
+import { gaugeOfReading } from '../core/record/practice.js';
+import type { Correction, ReaderId, ReaderSheet, TypedReadings } from '../core/record/reader-sheet.js';
+import { EMPTY_READER_SHEET } from '../core/record/reader-sheet.js';
+import { clipText } from '../core/record/typed-text.js';
 
 /** One reader's sheet as it stands on the screen. */
 export interface ReaderEntries extends ReaderSheet {

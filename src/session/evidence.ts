@@ -3,7 +3,7 @@ import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Evidence } from '../core/crosscheck/reconciliation.js';
 import type { Estimate } from '../core/estimate/estimate.js';
 import { writtenReadings } from './misfits.js';
-import type { Practice } from './practice.js';
+import type { Practice } from '../core/record/practice.js';
 import type { SheetRow } from './rows.js';
 
 /**

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { exampleProfile } from '../../tests/support/example-profile.js';
 import { measuringSettings, parsePrintScale, parseWorkingDistance } from './measuring-settings.js';
 import { FROM_FILES } from './profile-choice.js';
-import { DEFAULT_SHEET_SETTINGS } from './typed-sheet.js';
+import { DEFAULT_SHEET_SETTINGS } from '../core/record/typed-sheet.js';
 
 describe('a working distance', () => {
   it('is read with point or comma', () => {

@@ -8,7 +8,7 @@ import { fail } from '../core/result.js';
 import type { TakenBy } from './profile-choice.js';
 import { profileFor } from './profile-choice.js';
 import type { StoredProfile } from './stored-profile.js';
-import type { SheetSettings } from './typed-sheet.js';
+import type { SheetSettings } from '../core/record/typed-sheet.js';
 
 /** Working distances that are believed. Chosen: from a strong near addition to beyond an arm's length. */
 const WORKING_DISTANCE_LIMITS_MM = { lowest: 200, highest: 1000 } as const;

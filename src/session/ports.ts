@@ -6,7 +6,7 @@ import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import type { SweepFailure, SweepMeasurement } from '../core/estimate/sweep.js';
 import type { Result } from '../core/result.js';
 import type { StoredProfile } from './stored-profile.js';
-import type { TypedSheet } from './typed-sheet.js';
+import type { TypedSheet } from '../core/record/typed-sheet.js';
 
 /** What keeps a picture from being looked at at all, before any face was searched. */
 export type DeviceFailure =

@@ -7,11 +7,11 @@ import type { FaceEstimates } from '../core/estimate/estimate.js';
 import { CENTRATION_STANDARDS } from '../core/lenses/centration-standards.js';
 import type { Prescription } from '../core/lenses/prescription.js';
 import { sheetCosts } from './prescription-costs.js';
-import { NO_READINGS } from './reader-sheet.js';
+import { NO_READINGS } from '../core/record/reader-sheet.js';
 import type { SheetRow } from './rows.js';
 import { sheetRows } from './rows.js';
 import { openSheet } from './sheet.js';
-import { EMPTY_TYPED_SHEET } from './typed-sheet.js';
+import { EMPTY_TYPED_SHEET } from '../core/record/typed-sheet.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
 const ANSI = CENTRATION_STANDARDS['ansi-z80.1'];

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Side } from '../core/units/side.js';
 import type { EntryFailure } from './prescription-entry.js';
 import { parseEffectiveDiameter, parsePrescription } from './prescription-entry.js';
-import type { TypedEye, TypedPrescription } from './typed-prescription.js';
-import { NO_PRESCRIPTION } from './typed-prescription.js';
+import type { TypedEye, TypedPrescription } from '../core/record/typed-prescription.js';
+import { NO_PRESCRIPTION } from '../core/record/typed-prescription.js';
 
 function typed(R: Partial<TypedEye>, L: Partial<TypedEye>, more: Partial<TypedPrescription> = {}): TypedPrescription {
   return { ...NO_PRESCRIPTION, ...more, R: { ...NO_PRESCRIPTION.R, ...R }, L: { ...NO_PRESCRIPTION.L, ...L } };

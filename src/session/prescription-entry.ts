@@ -6,7 +6,7 @@ import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import type { Side } from '../core/units/side.js';
 import { SIDES } from '../core/units/side.js';
-import type { TypedEye, TypedPrescription } from './typed-prescription.js';
+import type { TypedEye, TypedPrescription } from '../core/record/typed-prescription.js';
 
 /** The fields of one eye in the order in which they are typed. */
 export const EYE_FIELDS = [

@@ -7,7 +7,7 @@ import type { ReadingName } from '../core/catalogue/measurement.js';
 import { READING_NAMES } from '../core/catalogue/measurement.js';
 import type { AlwaysEstimated, Estimate, FaceEstimates } from '../core/estimate/estimate.js';
 import { sheetEvidence } from './evidence.js';
-import { DEFAULT_PRACTICE } from './practice.js';
+import { DEFAULT_PRACTICE } from '../core/record/practice.js';
 import type { FieldRow, SheetRow } from './rows.js';
 import { hasReadings, sheetRows } from './rows.js';
 import type { SheetState } from './sheet.js';

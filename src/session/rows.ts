@@ -13,8 +13,8 @@ import type { Result } from '../core/result.js';
 import type { Side } from '../core/units/side.js';
 import type { Confirmation } from './entries.js';
 import { hasWritten, otherReader, standingConfirmation } from './entries.js';
-import { gaugeInUse, shownMeasurements } from './practice.js';
-import type { Correction } from './reader-sheet.js';
+import { gaugeInUse, shownMeasurements } from '../core/record/practice.js';
+import type { Correction } from '../core/record/reader-sheet.js';
 import type { SheetState } from './sheet.js';
 import { openReader } from './sheet.js';
 

@@ -7,7 +7,7 @@ import { fail, succeed } from '../core/result.js';
 import type { SweepMeasurement } from '../core/estimate/sweep.js';
 import type { SheetEvent, SheetState } from './sheet.js';
 import { earlierMeasured, isHiddenByFailure, openSheet, picturesOf, sheetReducer } from './sheet.js';
-import { EMPTY_TYPED_SHEET } from './typed-sheet.js';
+import { EMPTY_TYPED_SHEET } from '../core/record/typed-sheet.js';
 import type { FrameOutcome, SweepFrame, SweepTrouble } from './sweep-frames.js';
 
 function after(events: readonly SheetEvent[], from: SheetState = openSheet(null)): SheetState {

@@ -5,11 +5,11 @@ import { handlePoint, MIDLINE_HANDLE } from './handles.js';
 import type { Picture } from './ports.js';
 import type { PictureState } from './picture-state.js';
 import { pictureOf } from './picture-state.js';
-import { EMPTY_READER_SHEET, NO_READINGS } from './reader-sheet.js';
+import { EMPTY_READER_SHEET, NO_READINGS } from '../core/record/reader-sheet.js';
 import type { SheetEvent, SheetState } from './sheet.js';
 import { openReader, openSheet, ownSheet, sheetReducer } from './sheet.js';
-import { NO_PRESCRIPTION } from './typed-prescription.js';
-import { NO_NOTES } from './wearer-notes.js';
+import { NO_PRESCRIPTION } from '../core/record/typed-prescription.js';
+import { NO_NOTES } from '../core/record/wearer-notes.js';
 
 const features = exampleFeatures();
 // The reducer only hands the bitmap on; Node has none.

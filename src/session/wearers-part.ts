@@ -1,10 +1,10 @@
 import type { Confirmations, Entries } from './entries.js';
 import { clearedReaders, hasWritten } from './entries.js';
-import type { TypedEye, TypedPrescription } from './typed-prescription.js';
-import { NO_PRESCRIPTION } from './typed-prescription.js';
-import { clipText } from './typed-text.js';
-import type { WearerNotes } from './wearer-notes.js';
-import { NO_NOTES } from './wearer-notes.js';
+import type { TypedEye, TypedPrescription } from '../core/record/typed-prescription.js';
+import { NO_PRESCRIPTION } from '../core/record/typed-prescription.js';
+import { clipText } from '../core/record/typed-text.js';
+import type { WearerNotes } from '../core/record/wearer-notes.js';
+import { NO_NOTES } from '../core/record/wearer-notes.js';
 
 /** All on the sheet that belongs to one wearer: it goes when the next one comes. */
 export interface WearersPart {

@@ -3,7 +3,7 @@ import { Component, useState } from 'react';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import { READING_NAMES } from '../core/catalogue/measurement.js';
 import type { TypedSheetStore } from '../session/ports.js';
-import type { ReaderSheet } from '../session/reader-sheet.js';
+import type { ReaderSheet } from '../core/record/reader-sheet.js';
 import { readingWords } from './sentences.js';
 import { crashWords as words } from './words.js';
 

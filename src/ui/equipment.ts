@@ -13,7 +13,7 @@ import type {
   TypedSheetStore,
   VisionPort,
 } from '../session/ports.js';
-import type { TypedSheet } from '../session/typed-sheet.js';
+import type { TypedSheet } from '../core/record/typed-sheet.js';
 
 /** The demo's invented wearer. */
 export interface Demo {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
-import type { ReaderId } from '../session/reader-sheet.js';
+import type { ReaderId } from '../core/record/reader-sheet.js';
 import { sheetRows } from '../session/rows.js';
 import type { SheetEvent } from '../session/sheet.js';
 import { openSheet, sheetReducer } from '../session/sheet.js';

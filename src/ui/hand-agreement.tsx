@@ -2,7 +2,7 @@ import { useId } from 'react';
 import type { MeasurementUnit } from '../core/catalogue/measurement.js';
 import type { ReadersPair } from '../core/reading/reader-agreement.js';
 import { readerAgreement } from '../core/reading/reader-agreement.js';
-import type { ReaderId } from '../session/reader-sheet.js';
+import type { ReaderId } from '../core/record/reader-sheet.js';
 import type { SheetRow } from '../session/rows.js';
 import { formatDifference, formatNumber } from './numbers.js';
 import type { SheetInHand } from './use-sheet.js';

@@ -4,12 +4,12 @@ import { OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Gauge } from '../core/reading/gauge.js';
-import type { Practice } from '../session/practice.js';
-import { DEFAULT_PRACTICE } from '../session/practice.js';
+import type { Practice } from '../core/record/practice.js';
+import { DEFAULT_PRACTICE } from '../core/record/practice.js';
 import { sheetRows } from '../session/rows.js';
 import type { SheetEvent } from '../session/sheet.js';
 import { openSheet, sheetReducer } from '../session/sheet.js';
-import { DEFAULT_SHEET_SETTINGS, EMPTY_TYPED_SHEET } from '../session/typed-sheet.js';
+import { DEFAULT_SHEET_SETTINGS, EMPTY_TYPED_SHEET } from '../core/record/typed-sheet.js';
 import { HandNote } from './hand-notes.js';
 import type { SheetInHand } from './use-sheet.js';
 

@@ -4,7 +4,7 @@ import type { Gauge } from '../core/reading/gauge.js';
 import type { Reading } from '../core/reading/reading.js';
 import type { TrialResult } from '../core/reading/trial-series.js';
 import { otherReader } from '../session/entries.js';
-import type { Correction } from '../session/reader-sheet.js';
+import type { Correction } from '../core/record/reader-sheet.js';
 import type { FieldRow } from '../session/rows.js';
 import { readingFieldId } from './hand-place.js';
 import { nothingFits } from './hand-series.js';

@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import { hasWritten, otherReader } from '../session/entries.js';
-import type { ReaderId } from '../session/reader-sheet.js';
+import type { ReaderId } from '../core/record/reader-sheet.js';
 import type { SheetInHand } from './use-sheet.js';
 import { readerWords as words } from './words.js';
 

@@ -6,7 +6,7 @@ import type { Explanation, Suspicion } from '../core/crosscheck/reconciliation.j
 import { sheetMisfits } from '../session/misfits.js';
 import { sheetRows } from '../session/rows.js';
 import { openSheet, sheetReducer } from '../session/sheet.js';
-import { EMPTY_TYPED_SHEET } from '../session/typed-sheet.js';
+import { EMPTY_TYPED_SHEET } from '../core/record/typed-sheet.js';
 import type { Equipment } from './equipment.js';
 import { EquipmentContext } from './equipment.js';
 import { MisfitList } from './misfit-list.js';

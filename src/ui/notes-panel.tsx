@@ -1,5 +1,5 @@
 import { useId } from 'react';
-import type { LightLevel, WearerNotes } from '../session/wearer-notes.js';
+import type { LightLevel, WearerNotes } from '../core/record/wearer-notes.js';
 import { useEquipment } from './equipment.js';
 import { notesWords as words } from './practice-words.js';
 import type { SheetInHand } from './use-sheet.js';

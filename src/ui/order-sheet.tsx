@@ -3,7 +3,7 @@ import type { Side } from '../core/units/side.js';
 import { SIDES } from '../core/units/side.js';
 import type { Order, OrderLine } from '../session/order.js';
 import type { PrescriptionEntry, PrescriptionFailure } from '../session/prescription-entry.js';
-import type { WearerNotes } from '../session/wearer-notes.js';
+import type { WearerNotes } from '../core/record/wearer-notes.js';
 import { prescriptionWords } from './lens-words.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
 import { orderedFrame } from './order-frame.js';

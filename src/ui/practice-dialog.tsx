@@ -1,5 +1,5 @@
 import { useId, useRef, useState } from 'react';
-import type { Practice } from '../session/practice.js';
+import type { Practice } from '../core/record/practice.js';
 import { standardName, STANDARDS } from './lens-words.js';
 import { Modal } from './modal.js';
 import { draftOfGauge, EMPTY_GAUGE_DRAFT } from './practice-gauge-draft.js';

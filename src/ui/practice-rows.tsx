@@ -4,8 +4,8 @@ import type { Measurement, MeasurementGroup } from '../core/catalogue/measuremen
 import { parseDecimal } from '../core/reading/parse-reading.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
-import type { Practice } from '../session/practice.js';
-import { withGaugeInUse, withGroupMoved, withShown, withTolerance } from '../session/practice.js';
+import type { Practice } from '../core/record/practice.js';
+import { withGaugeInUse, withGroupMoved, withShown, withTolerance } from '../core/record/practice.js';
 import { useEquipment } from './equipment.js';
 import { plainNumber, withUnit } from './numbers.js';
 import { unitName, unitSign } from './practice-amount.js';

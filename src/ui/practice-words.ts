@@ -1,5 +1,5 @@
 import type { MeasurementGroup, MeasurementUnit } from '../core/catalogue/measurement.js';
-import type { LightLevel } from '../session/wearer-notes.js';
+import type { LightLevel } from '../core/record/wearer-notes.js';
 import { GAUGE_LIMITS, type GaugeDraft, type GaugeProblem } from './practice-gauge-draft.js';
 
 /** The words of what the practice measures and how, and of the notes on the wearer. */

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import type { EyePrescription, HorizontalBase, VerticalBase } from '../core/lenses/prescription.js';
 import type { Side } from '../core/units/side.js';
 import type { EyeField, PlacedFailure } from '../session/prescription-entry.js';
-import type { TypedEye } from '../session/typed-prescription.js';
+import type { TypedEye } from '../core/record/typed-prescription.js';
 import { entryFailureSentence, otherFormText, placeName, prescriptionWords as words } from './lens-words.js';
 import { placeId } from './prescription-place.js';
 

@@ -1,6 +1,6 @@
 import { useEffect, useId, useState } from 'react';
 import type { Paper } from '../session/ports.js';
-import type { SheetSettings } from '../session/typed-sheet.js';
+import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { useEquipment } from './equipment.js';
 import { Modal } from './modal.js';
 import { PrintScaleField } from './print-scale-field.js';

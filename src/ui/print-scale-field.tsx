@@ -1,5 +1,5 @@
 import { parsePrintScale } from '../session/measuring-settings.js';
-import type { SheetSettings } from '../session/typed-sheet.js';
+import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { LengthField } from './length-field.js';
 import { formatNumber } from './numbers.js';
 import { printCheckSentence } from './sentences.js';

@@ -5,7 +5,7 @@ import type { Result } from '../core/result.js';
 import type { DeviceFailure } from '../session/ports.js';
 import { PROFILE_NAME_LIMIT } from '../session/profile-file.js';
 import type { StoredProfile } from '../session/stored-profile.js';
-import type { SheetSettings } from '../session/typed-sheet.js';
+import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { useEquipment } from './equipment.js';
 import { Modal } from './modal.js';
 import { PrintDialog } from './print-dialog.js';

@@ -3,7 +3,7 @@ import type { ProfileFileFailure } from '../session/profile-file.js';
 import { parseProfileFile, PROFILE_FILE_LIMIT_BYTES, writeProfileFile } from '../session/profile-file.js';
 import { chosenProfile } from '../session/profile-choice.js';
 import type { StoredProfile } from '../session/stored-profile.js';
-import type { SheetSettings } from '../session/typed-sheet.js';
+import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { formatNumber } from './numbers.js';
 import { ProfileDialog } from './profile-dialog.js';
 import { ProfileNameField } from './profile-name-field.js';

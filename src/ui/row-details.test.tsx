@@ -7,7 +7,7 @@ import type { Estimate, FaceEstimates } from '../core/estimate/estimate.js';
 import { DEFAULT_MEASURING_SETTINGS } from '../core/estimate/face-estimates.js';
 import { sheetRows } from '../session/rows.js';
 import { openSheet } from '../session/sheet.js';
-import { DEFAULT_SHEET_SETTINGS, EMPTY_TYPED_SHEET } from '../session/typed-sheet.js';
+import { DEFAULT_SHEET_SETTINGS, EMPTY_TYPED_SHEET } from '../core/record/typed-sheet.js';
 import { RowDetails } from './row-details.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);

@@ -1,7 +1,7 @@
 import { useId, useState } from 'react';
 import { parseWorkingDistance } from '../session/measuring-settings.js';
 import type { MeasuringFailure } from '../session/ports.js';
-import type { SheetSettings } from '../session/typed-sheet.js';
+import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { useEquipment } from './equipment.js';
 import { LengthField } from './length-field.js';
 import { Modal } from './modal.js';

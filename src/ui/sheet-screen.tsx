@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Picture } from '../session/ports.js';
 import type { LiveCamera } from '../session/profile-choice.js';
-import type { SheetSettings } from '../session/typed-sheet.js';
+import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { CameraDialog } from './camera-dialog.js';
 import { CostPanel } from './cost-panel.js';
 import { useEquipment } from './equipment.js';

@@ -1,9 +1,9 @@
 import type { ReadingName } from '../../src/core/catalogue/measurement.js';
-import type { Practice } from '../../src/session/practice.js';
-import { DEFAULT_PRACTICE } from '../../src/session/practice.js';
-import { EMPTY_READER_SHEET, NO_READINGS } from '../../src/session/reader-sheet.js';
-import type { SheetSettings, TypedSheet } from '../../src/session/typed-sheet.js';
-import { DEFAULT_SHEET_SETTINGS, EMPTY_TYPED_SHEET } from '../../src/session/typed-sheet.js';
+import type { Practice } from '../../src/core/record/practice.js';
+import { DEFAULT_PRACTICE } from '../../src/core/record/practice.js';
+import { EMPTY_READER_SHEET, NO_READINGS } from '../../src/core/record/reader-sheet.js';
+import type { SheetSettings, TypedSheet } from '../../src/core/record/typed-sheet.js';
+import { DEFAULT_SHEET_SETTINGS, EMPTY_TYPED_SHEET } from '../../src/core/record/typed-sheet.js';
 
 /** What was typed into some of the fields. */
 export type SomeReadings = Partial<Record<ReadingName, string>>;

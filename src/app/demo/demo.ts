@@ -1,11 +1,11 @@
 import { EXAMPLE_GAUGES } from '../../../calibration/tables.js';
-import type { Practice } from '../../session/practice.js';
-import { DEFAULT_PRACTICE } from '../../session/practice.js';
-import { NO_READINGS } from '../../session/reader-sheet.js';
-import { NO_PRESCRIPTION } from '../../session/typed-prescription.js';
-import type { TypedSheet } from '../../session/typed-sheet.js';
-import { DEFAULT_SHEET_SETTINGS, EMPTY_TYPED_SHEET } from '../../session/typed-sheet.js';
-import { NO_NOTES } from '../../session/wearer-notes.js';
+import type { Practice } from '../../core/record/practice.js';
+import { DEFAULT_PRACTICE } from '../../core/record/practice.js';
+import { NO_READINGS } from '../../core/record/reader-sheet.js';
+import { NO_PRESCRIPTION } from '../../core/record/typed-prescription.js';
+import type { TypedSheet } from '../../core/record/typed-sheet.js';
+import { DEFAULT_SHEET_SETTINGS, EMPTY_TYPED_SHEET } from '../../core/record/typed-sheet.js';
+import { NO_NOTES } from '../../core/record/wearer-notes.js';
 import type { Demo } from '../../ui/equipment.js';
 import pictureAddress from './invented-wearer.jpg?url';
 

@@ -1,9 +1,9 @@
-import type { Catalogue } from '../core/catalogue/catalogue.js';
-import { definitionOfReading } from '../core/catalogue/definitions.js';
-import type { Measurement, MeasurementId, ReadingName } from '../core/catalogue/measurement.js';
-import { MEASUREMENT_GROUPS, type MeasurementGroup } from '../core/catalogue/measurement.js';
-import type { StandardId } from '../core/lenses/centration-standards.js';
-import type { Gauge } from '../core/reading/gauge.js';
+import type { Catalogue } from '../catalogue/catalogue.js';
+import { definitionOfReading } from '../catalogue/definitions.js';
+import type { Measurement, MeasurementId, ReadingName } from '../catalogue/measurement.js';
+import { MEASUREMENT_GROUPS, type MeasurementGroup } from '../catalogue/measurement.js';
+import type { StandardId } from '../lenses/centration-standards.js';
+import type { Gauge } from '../reading/gauge.js';
 
 export type { StandardId };
 

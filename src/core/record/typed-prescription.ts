@@ -1,4 +1,4 @@
-import type { HorizontalBase, LensKind, VerticalBase } from '../core/lenses/prescription.js';
+import type { HorizontalBase, LensKind, VerticalBase } from '../lenses/prescription.js';
 
 /** What stands in the fields of the prescription for one eye, as typed; empty where nothing was. */
 export interface TypedEye {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { DEFINITIONS } from '../core/catalogue/definitions.js';
-import type { MeasurementId, ReadingName } from '../core/catalogue/measurement.js';
-import { MEASUREMENT_GROUPS, READING_NAMES } from '../core/catalogue/measurement.js';
+import { DEFINITIONS } from '../catalogue/definitions.js';
+import type { MeasurementId, ReadingName } from '../catalogue/measurement.js';
+import { MEASUREMENT_GROUPS, READING_NAMES } from '../catalogue/measurement.js';
 import type { Practice } from './practice.js';
 import { keptInUse } from './practice.js';
 import { NO_READINGS } from './reader-sheet.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { EXAMPLE_GAUGES, OUTSIDE_TABLES } from '../../calibration/tables.js';
-import { assembleCatalogue, measurementById } from '../core/catalogue/catalogue.js';
-import type { Gauge } from '../core/reading/gauge.js';
+import { EXAMPLE_GAUGES, OUTSIDE_TABLES } from '../../../calibration/tables.js';
+import { assembleCatalogue, measurementById } from '../catalogue/catalogue.js';
+import type { Gauge } from '../reading/gauge.js';
 import type { Practice } from './practice.js';
 import {
   DEFAULT_PRACTICE,

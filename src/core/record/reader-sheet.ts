@@ -1,5 +1,5 @@
-import type { ReadingName } from '../core/catalogue/measurement.js';
-import { READING_NAMES } from '../core/catalogue/measurement.js';
+import type { ReadingName } from '../catalogue/measurement.js';
+import { READING_NAMES } from '../catalogue/measurement.js';
 
 /**
  * What stands in each field, kept as it was typed: one number, several repeats separated by spaces or semicolons, or a trial

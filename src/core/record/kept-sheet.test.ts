@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { EXAMPLE_GAUGES } from '../../calibration/tables.js';
-import { filledSheet } from '../../tests/support/filled-sheet.js';
+import { EXAMPLE_GAUGES } from '../../../calibration/tables.js';
+import { filledSheet } from '../../../tests/support/filled-sheet.js';
 import { parseTypedSheet, writeTypedSheet } from './kept-sheet.js';
 import { NO_READINGS } from './reader-sheet.js';
 import { NO_PRESCRIPTION } from './typed-prescription.js';
