@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import type { StoredProfile } from './stored-profile.js';
@@ -27,11 +27,11 @@ const READABLE_NAME_LIMIT = 512;
 /** Chosen: a profile is about a kilobyte; a file beyond this is something else, and is not read at all. */
 export const PROFILE_FILE_LIMIT_BYTES = 64 * 1024;
 
-const positive = z.number().positive();
-const nonNegative = z.number().nonnegative();
-const size = z.number().int().min(16).max(20_000);
+const positive = z.number().check(z.positive());
+const nonNegative = z.number().check(z.nonnegative());
+const size = z.int().check(z.gte(16), z.lte(20_000));
 
-const coefficients = <Entry extends z.ZodType>(entry: Entry) => z.tuple([entry, entry, entry, entry, entry]);
+const coefficients = <Entry extends z.ZodMiniType>(entry: Entry) => z.tuple([entry, entry, entry, entry, entry]);
 
 const cameraProfileSchema = z
   .object({
@@ -51,28 +51,28 @@ const cameraProfileSchema = z
       distortion: coefficients(nonNegative),
     }),
     rmsPx: nonNegative,
-    viewCount: z.number().int().positive(),
+    viewCount: z.int().check(z.positive()),
   })
   // Chosen: fields of view from 5 to 140 degrees, and an optical axis that meets the picture. A camera beyond that is none.
-  .refine(({ fx, widthPx }) => fx > 0.18 * widthPx && fx < 12 * widthPx, { path: ['fx'] })
-  .refine(({ fy, fx }) => fy > 0.5 * fx && fy < 2 * fx, { path: ['fy'] })
-  .refine(({ cx, widthPx }) => cx < widthPx, { path: ['cx'] })
-  .refine(({ cy, heightPx }) => cy < heightPx, { path: ['cy'] });
+  .check(
+    z.refine(({ fx, widthPx }) => fx > 0.18 * widthPx && fx < 12 * widthPx, { path: ['fx'] }),
+    z.refine(({ fy, fx }) => fy > 0.5 * fx && fy < 2 * fx, { path: ['fy'] }),
+    z.refine(({ cx, widthPx }) => cx < widthPx, { path: ['cx'] }),
+    z.refine(({ cy, heightPx }) => cy < heightPx, { path: ['cy'] }),
+  );
 
 const looseProfileSchema = z.object({
-  name: z
-    .string()
-    .trim()
-    .min(1)
-    .max(READABLE_NAME_LIMIT)
-    .transform((name) => name.slice(0, PROFILE_NAME_LIMIT)),
-  cameraLabel: z.string().max(512).nullable(),
+  name: z.pipe(
+    z.string().check(z.trim(), z.minLength(1), z.maxLength(READABLE_NAME_LIMIT)),
+    z.transform((name: string) => name.slice(0, PROFILE_NAME_LIMIT)),
+  ),
+  cameraLabel: z.nullable(z.string().check(z.maxLength(512))),
   madeOn: z.iso.date(),
   profile: cameraProfileSchema,
-  coverage: z.number().min(0).max(1),
+  coverage: z.number().check(z.gte(0), z.lte(1)),
 });
 
-const storedProfileSchema = looseProfileSchema.extend({ id: z.string().min(1).max(64) });
+const storedProfileSchema = z.extend(looseProfileSchema, { id: z.string().check(z.minLength(1), z.maxLength(64)) });
 
 /** A profile as the text of a file of its own. What the file does not carry is the shelf's own id. */
 export function writeProfileFile({ name, cameraLabel, madeOn, profile, coverage }: StoredProfile): string {
@@ -82,7 +82,7 @@ export function writeProfileFile({ name, cameraLabel, madeOn, profile, coverage 
 /** The profile of a file. */
 export function parseProfileFile(text: string): Result<LooseProfile, ProfileFileFailure> {
   const raw = parseJson(text);
-  const head = z.object({ format: z.literal(FORMAT), version: z.number().int().positive() }).safeParse(raw);
+  const head = z.object({ format: z.literal(FORMAT), version: z.int().check(z.positive()) }).safeParse(raw);
   if (!head.success) {
     // Ours, but cut off: the name of the format stands at its beginning.
     return fail(text.slice(0, 200).includes(FORMAT) ? { kind: 'damaged', place: null } : { kind: 'no-profile' });

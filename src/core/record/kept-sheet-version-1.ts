@@ -1,9 +1,9 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { NO_READINGS } from './reader-sheet.js';
 import type { TypedSheet } from './typed-sheet.js';
 import { DEFAULT_SHEET_SETTINGS, EMPTY_TYPED_SHEET } from './typed-sheet.js';
 
-const text = z.string().max(64);
+const text = z.string().check(z.maxLength(64));
 
 /** Sheets as they were kept while there were seven fields, one reader and no practice. */
 const version1 = z.object({
@@ -23,9 +23,9 @@ const version1 = z.object({
     covered: z.boolean(),
     card: z.enum(['bought', 'printed']),
     checkLengthText: text,
-    cameraId: z.string().max(512).nullable(),
+    cameraId: z.nullable(z.string().check(z.maxLength(512))),
     // sheets that were kept before there were profiles have none
-    profileId: z.string().max(64).nullable().default(null),
+    profileId: z._default(z.nullable(z.string().check(z.maxLength(64))), null),
   }),
 });
 
