@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { filledSheet } from '../../tests/support/filled-sheet.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
+import type { Correction } from '../core/record/reading-history.js';
+import { correctionsOf } from '../core/record/reading-history.js';
 import type { Gauge } from '../core/reading/gauge.js';
 import { scaleText, standingConfirmation } from './entries.js';
 import { DEFAULT_PRACTICE } from '../core/record/practice.js';
@@ -46,15 +48,17 @@ describe('readings', () => {
   });
 });
 
+const correctionsIn = (state: SheetState): readonly Correction[] => correctionsOf(openReader(state).history);
+
 describe('corrections', () => {
   const corrected = (first: string, second: string, field: ReadingName = 'pdFar') =>
-    openReader(
+    correctionsIn(
       after([
         { kind: 'reader-named', reader: 'first', name: 'A' },
         ...entered(field, first),
         ...entered(field, second, LATER),
       ]),
-    ).corrections;
+    );
 
   it('keep what was entered before, with who and when', () => {
     expect(corrected('61', '71')).toEqual([{ name: 'pdFar', earlier: '61', by: 'A', at: LATER }]);
@@ -92,12 +96,12 @@ describe('corrections', () => {
       { kind: 'reading-typed', field: 'pdFar', text: '63' },
       { kind: 'reading-entered', field: 'pdFar', at: LATER },
     ]);
-    expect(openReader(typing).corrections).toEqual([]);
+    expect(correctionsIn(typing)).toEqual([]);
   });
 
   it('pile up, the oldest first', () => {
     const twice = after([...entered('pdFar', '61'), ...entered('pdFar', '17'), ...entered('pdFar', '71')]);
-    expect(openReader(twice).corrections.map(({ earlier }) => earlier)).toEqual(['61', '17']);
+    expect(correctionsIn(twice).map(({ earlier }) => earlier)).toEqual(['61', '17']);
   });
 });
 
@@ -111,8 +115,8 @@ describe('two readers', () => {
       ...entered('pdFar', '65'),
     ]);
     expect(both.readers.first.entered.pdFar).toBe('63');
-    expect(both.readers.first.corrections).toEqual([]);
-    expect(both.readers.second.corrections).toMatchObject([{ earlier: '64', by: 'B' }]);
+    expect(correctionsOf(both.readers.first.history)).toEqual([]);
+    expect(correctionsOf(both.readers.second.history)).toMatchObject([{ earlier: '64', by: 'B' }]);
     expect(openReader(both).reader).toBe('B');
   });
 
@@ -178,7 +182,7 @@ describe('a restoration', () => {
     );
     expect(openReader(taken).readings.pdFar).toBe('63.5');
     expect(openReader(taken).entered.pdFar).toBe('63.5');
-    expect(openReader(taken).corrections).toEqual([{ name: 'pdFar', earlier: '36.5', by: 'A', at: AT }]);
+    expect(correctionsIn(taken)).toEqual([{ name: 'pdFar', earlier: '36.5', by: 'A', at: AT }]);
   });
 
   it('changes both places where two numbers had changed places', () => {
@@ -191,7 +195,7 @@ describe('a restoration', () => {
       openSheet(filledSheet({ monoPdR: '33', monoPdL: '31' })),
     );
     expect(openReader(taken).entered).toMatchObject({ monoPdR: '31', monoPdL: '33' });
-    expect(openReader(taken).corrections).toHaveLength(2);
+    expect(correctionsIn(taken)).toHaveLength(2);
   });
 
   it('is written as the scale of the gauge in use shows it', () => {

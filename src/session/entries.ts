@@ -3,12 +3,13 @@ import type { ReadingName } from '../core/catalogue/measurement.js';
 import { READING_NAMES } from '../core/catalogue/measurement.js';
 import type { Restoration } from '../core/crosscheck/slip.js';
 import { addedByGauge } from '../core/reading/gauge.js';
-import { partsOfSeries } from '../core/reading/parse-reading.js';
 import { unreachable } from '../core/result.js';
 import { decimalsOf } from '../core/units/decimals-of.js';
 import type { Practice } from '../core/record/practice.js';
 import { gaugeOfReading } from '../core/record/practice.js';
-import type { Correction, ReaderId, ReaderSheet, TypedReadings } from '../core/record/reader-sheet.js';
+import type { Confirmation, Confirmations } from '../core/record/confirmation.js';
+import { withEntry } from '../core/record/reading-history.js';
+import type { ReaderId, ReaderSheet, TypedReadings } from '../core/record/reader-sheet.js';
 import { EMPTY_READER_SHEET } from '../core/record/reader-sheet.js';
 import { clipText } from '../core/record/typed-text.js';
 
@@ -20,18 +21,6 @@ export interface ReaderEntries extends ReaderSheet {
    */
   readonly entered: TypedReadings;
 }
-
-/** That a person looked at a number on purpose and stands for it. */
-export interface Confirmation {
-  /** what was entered at that place, as `textToConfirm` gives it; once that changes the confirmation counts no more */
-  readonly text: string;
-  /** the reader's name as it stood then; empty where none was typed */
-  readonly by: string;
-  /** ISO 8601 */
-  readonly at: string;
-}
-
-export type Confirmations = { readonly [Name in ReadingName]?: Confirmation };
 
 /** What both readers wrote, and what of it was confirmed. */
 export interface Entries {
@@ -151,18 +140,11 @@ function enter(sheet: ReaderEntries, field: ReadingName, at: string): ReaderEntr
   const earlier = sheet.entered[field];
   const text = sheet.readings[field];
   if (earlier === text) return sheet;
-  const correction: Correction = { name: field, earlier, by: sheet.reader, at };
   return {
     ...sheet,
     entered: { ...sheet.entered, [field]: text },
-    corrections: replaces(earlier, text) ? [...sheet.corrections, correction] : sheet.corrections,
+    history: withEntry(sheet.history, earlier, { name: field, text, by: sheet.reader, at }),
   };
-}
-
-/** Whether something that had been entered is gone: not where repeats or trials were only added behind it. */
-function replaces(earlier: string, text: string): boolean {
-  const now = partsOfSeries(text);
-  return partsOfSeries(earlier).some((part, place) => now[place] !== part);
 }
 
 function confirm(

@@ -8,7 +8,7 @@ import type { Reading } from '../core/reading/reading.js';
 import { freeOfDust } from '../core/statistics/free-of-dust.js';
 import { decimalsOf } from '../core/units/decimals-of.js';
 import type { Side } from '../core/units/side.js';
-import type { Confirmation } from './entries.js';
+import type { Confirmation } from '../core/record/confirmation.js';
 import type { Misfit, SumMisfit } from './misfits.js';
 import { sumMisfits } from './misfits.js';
 import type { FieldRow, SheetRow } from './rows.js';

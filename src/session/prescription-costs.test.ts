@@ -23,7 +23,7 @@ function rowsOf(first: Typed, second: Typed = {}, estimates: FaceEstimates | nul
   const sheet = (readings: Typed, reader: string) => ({
     reader,
     readings: { ...NO_READINGS, ...readings },
-    corrections: [],
+    history: [],
   });
   const readers = { first: sheet(first, 'Ann'), second: sheet(second, 'Ben') };
   return sheetRows(openSheet({ ...EMPTY_TYPED_SHEET, readers }), estimates, catalogue);

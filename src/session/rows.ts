@@ -11,10 +11,11 @@ import { parseReading } from '../core/reading/parse-reading.js';
 import type { Reading } from '../core/reading/reading.js';
 import type { Result } from '../core/result.js';
 import type { Side } from '../core/units/side.js';
-import type { Confirmation } from './entries.js';
 import { hasWritten, otherReader, standingConfirmation } from './entries.js';
 import { gaugeInUse, shownMeasurements } from '../core/record/practice.js';
-import type { Correction } from '../core/record/reader-sheet.js';
+import type { Confirmation } from '../core/record/confirmation.js';
+import type { Correction } from '../core/record/reading-history.js';
+import { correctionsOf } from '../core/record/reading-history.js';
 import type { SheetState } from './sheet.js';
 import { openReader } from './sheet.js';
 
@@ -133,7 +134,7 @@ function readField(
     notComparable,
     areLidsFound: areLidsFound(state, name),
     source: state.picture.kind === 'swept' ? 'sweep' : 'picture',
-    corrections: open.corrections.filter((correction) => correction.name === name),
+    corrections: correctionsOf(open.history).filter((correction) => correction.name === name),
     other:
       other.entered[name].trim() === '' ? null : { reader: other.reader, reading: reading.ok ? otherReading : null },
     together: both?.agree === true ? both.together : reading.ok ? reading.value : null,

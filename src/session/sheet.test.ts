@@ -82,7 +82,7 @@ describe('clearing', () => {
       cleared,
     );
     expect(back.readers).toEqual({ first: full.readers.first, second: { ...full.readers.second, reader: 'C' } });
-    expect(back.readers.first.corrections).toHaveLength(1);
+    expect(back.readers.first.history).toHaveLength(2);
     expect(back.notes).toEqual(full.notes);
     expect(back.prescription).toEqual(full.prescription);
     expect(back.confirmations).toEqual(full.confirmations);

@@ -1,5 +1,6 @@
 import { unreachable } from '../core/result.js';
-import type { Confirmations, EntryEvent, ReaderEntries } from './entries.js';
+import type { Confirmations } from '../core/record/confirmation.js';
+import type { EntryEvent, ReaderEntries } from './entries.js';
 import { confirmationsUnder, entriesReducer, openEntries } from './entries.js';
 import type { MeasuredKind, PictureEvent, PictureState } from './picture-state.js';
 import { measuredKind, pictureOf, pictureReducer } from './picture-state.js';
@@ -297,8 +298,8 @@ export function ownSheet(
   return { readers: kept, reader, notes, prescription, confirmations, settings };
 }
 
-function asKept({ reader, readings, corrections }: ReaderEntries): ReaderSheet {
-  return { reader, readings, corrections };
+function asKept({ reader, readings, history }: ReaderEntries): ReaderSheet {
+  return { reader, readings, history };
 }
 
 /** The sheet that is open. */

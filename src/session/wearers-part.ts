@@ -1,4 +1,5 @@
-import type { Confirmations, Entries } from './entries.js';
+import type { Confirmations } from '../core/record/confirmation.js';
+import type { Entries } from './entries.js';
 import { clearedReaders, hasWritten } from './entries.js';
 import type { TypedEye, TypedPrescription } from '../core/record/typed-prescription.js';
 import { NO_PRESCRIPTION } from '../core/record/typed-prescription.js';
@@ -27,7 +28,7 @@ export function forNextWearer({ readers }: WearersPart): WearersPart {
 
 /** Whether anything stands there that would be missed. */
 export function isWorthKeeping({ readers, notes, prescription }: WearersPart): boolean {
-  const isWritten = [readers.first, readers.second].some((one) => hasWritten(one) || one.corrections.length > 0);
+  const isWritten = [readers.first, readers.second].some((one) => hasWritten(one) || one.history.length > 0);
   return isWritten || !isSame(notes, NO_NOTES) || !isSame(prescription, NO_PRESCRIPTION);
 }
 

@@ -4,13 +4,13 @@ import type { Gauge } from '../core/reading/gauge.js';
 import type { Reading } from '../core/reading/reading.js';
 import type { TrialResult } from '../core/reading/trial-series.js';
 import { otherReader } from '../session/entries.js';
-import type { Correction } from '../core/record/reader-sheet.js';
+import type { Correction } from '../core/record/reading-history.js';
 import type { FieldRow } from '../session/rows.js';
 import { readingFieldId } from './hand-place.js';
 import { nothingFits } from './hand-series.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
 import type { SheetInHand } from './use-sheet.js';
-import { handWords as words, readerWords, sheetWords } from './words.js';
+import { words } from './language.js';
 
 // The month as a word: 3/4 is April here and March there.
 const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short' });
@@ -45,17 +45,17 @@ export function HandNote({ field, sheet }: { readonly field: FieldRow; readonly 
   });
   return (
     <div id={handNoteId(field)} className="hand-note">
-      {field.side !== null && <span className="side">{sheetWords.side[field.side]}</span>}
+      {field.side !== null && <span className="side">{words.sheet.side[field.side]}</span>}
       {field.reading.ok && readingParts(field.reading.value).map((part) => <span key={part}>{part}</span>)}
-      {far.length > 0 && <strong className="is-off">{words.farOff(far)}</strong>}
+      {far.length > 0 && <strong className="is-off">{words.hand.farOff(far)}</strong>}
       <OtherReader field={field} sheet={sheet} />
-      {field.confirmation !== null && <span>{words.confirmed(field.confirmation.by)}</span>}
+      {field.confirmation !== null && <span>{words.hand.confirmed(field.confirmation.by)}</span>}
       {earlier.slice(0, SHOWN_EARLIER).map((correction, index) => (
         <Earlier key={index} correction={correction} />
       ))}
       {earlier.length > SHOWN_EARLIER && (
         <details>
-          <summary>{words.andEarlier(earlier.length - SHOWN_EARLIER)}</summary>
+          <summary>{words.hand.andEarlier(earlier.length - SHOWN_EARLIER)}</summary>
           {earlier.slice(SHOWN_EARLIER).map((correction, index) => (
             <Earlier key={index} correction={correction} />
           ))}
@@ -82,10 +82,10 @@ function Earlier({ correction }: { readonly correction: Correction }) {
   return (
     <span>
       <s>
-        <span className="visually-hidden">{words.earlier} </span>
+        <span className="visually-hidden">{words.hand.earlier} </span>
         {correction.earlier}
       </s>{' '}
-      <small>{words.earlierBy(correction.by, whenWords(correction.at))}</small>
+      <small>{words.hand.earlierBy(correction.by, whenWords(correction.at))}</small>
     </span>
   );
 }
@@ -100,12 +100,14 @@ function whenWords(at: string): string {
 function OtherReader({ field, sheet }: { readonly field: FieldRow; readonly sheet: SheetInHand }) {
   if (field.other?.reading?.ok !== true) return null;
   const { value } = field.other.reading.value;
-  const reader = field.other.reader.trim() || readerWords[otherReader(sheet.state.reader)];
+  const reader = field.other.reader.trim() || words.reader[otherReader(sheet.state.reader)];
   return (
     <>
-      <span>{words.otherRead(reader, plainNumber(value))}</span>
+      <span>{words.hand.otherRead(reader, plainNumber(value))}</span>
       {field.readersDiffer && field.reading.ok && (
-        <strong className="is-off">{words.differBy(plainNumber(Math.abs(field.reading.value.value - value)))}</strong>
+        <strong className="is-off">
+          {words.hand.differBy(plainNumber(Math.abs(field.reading.value.value - value)))}
+        </strong>
       )}
     </>
   );
@@ -121,25 +123,29 @@ export function readingParts({ name, origin }: Reading): readonly string[] {
   const { beyondRepeatability, farOff, mean, range, standardDeviation, values } = repeats;
   const scales = values.map(({ scale }) => plainNumber(scale)).join(', ');
   if (standardDeviation === null) return steps === '' ? [] : [`${scales} ${steps} = ${plainNumber(mean)}`];
-  const said = words.repeats(
-    words.several(scales, steps),
+  const said = words.hand.repeats(
+    words.hand.several(scales, steps),
     plainNumber(mean),
     plainNumber(range),
     formatNumber(standardDeviation, 2),
   );
-  return beyondRepeatability && farOff.length === 0 ? [said, words.scattered] : [said];
+  return beyondRepeatability && farOff.length === 0 ? [said, words.hand.scattered] : [said];
 }
 
 function trialsWords(trials: TrialResult, name: ReadingName): string {
   const [low, high] = [plainNumber(trials.low), plainNumber(trials.high)];
-  return nothingFitsWords(trials, name) ?? words.trials(plainNumber(trials.value), low, high);
+  return nothingFitsWords(trials, name) ?? words.hand.trials(plainNumber(trials.value), low, high);
 }
 
 /** That no size that was tried fits: `between 7 and 9 mm, 8 was not tried`, where 8 is what is gone on with. Null where one fits. */
 export function nothingFitsWords(trials: TrialResult, name: ReadingName): string | null {
   if (!nothingFits(trials)) return null;
   const { unit } = definitionOfReading(name);
-  return words.untried(plainNumber(trials.low), withUnit(plainNumber(trials.high), unit), plainNumber(trials.value));
+  return words.hand.untried(
+    plainNumber(trials.low),
+    withUnit(plainNumber(trials.high), unit),
+    plainNumber(trials.value),
+  );
 }
 
 /** What is added to a scale reading, such as `+ 10 − 0.5`; empty for a gauge that is read as it stands. */

@@ -33,7 +33,7 @@ const sheet: TypedSheet = {
     ...EMPTY_TYPED_SHEET.readers,
     first: {
       reader: 'Q. D.',
-      corrections: [],
+      history: [],
       readings: {
         ...NO_READINGS,
         pdFar: '61',

@@ -1,4 +1,4 @@
-import type { Confirmations } from '../../session/entries.js';
+import type { Confirmations } from './confirmation.js';
 import type { Practice } from './practice.js';
 import { DEFAULT_PRACTICE } from './practice.js';
 import type { ReaderId, ReaderSheet } from './reader-sheet.js';
