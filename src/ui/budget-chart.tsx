@@ -4,7 +4,7 @@ import { budgetBars } from './budget-lines.js';
 import { shareWords, smallSourcesWords } from './budget-sentences.js';
 import { formatEstimate, formatNumber } from './numbers.js';
 import { sourceWords } from './sentences.js';
-import { sheetWords as words } from './words.js';
+import { words } from './language.js';
 
 /**
  * What the uncertainty of one number is made of: one bar for all sources together, and under it a table with a bar for each. The bars say
@@ -23,8 +23,8 @@ export function BudgetChart({ estimate, title }: { readonly estimate: Estimate; 
       </caption>
       <thead className="visually-hidden">
         <tr>
-          <th scope="col">{words.source}</th>
-          <th scope="col">{words.share}</th>
+          <th scope="col">{words.sheet.source}</th>
+          <th scope="col">{words.sheet.share}</th>
           <th scope="col">{estimate.unit}</th>
         </tr>
       </thead>
@@ -42,7 +42,7 @@ export function BudgetChart({ estimate, title }: { readonly estimate: Estimate; 
       </tbody>
       <tfoot>
         <tr>
-          <th scope="row">{words.total}</th>
+          <th scope="row">{words.sheet.total}</th>
           <td />
           <td>{formatNumber(estimate.standardUncertainty, 2)}</td>
         </tr>

@@ -6,7 +6,7 @@ import { liveCameraOf } from './live-camera.js';
 import { Holding } from './holding.js';
 import { Modal } from './modal.js';
 import { useCamera } from './use-camera.js';
-import { cameraWords as words } from './words.js';
+import { words } from './language.js';
 
 /** A countdown on one camera; `left` whole seconds to go, at 0 the burst is being taken. */
 interface Countdown {
@@ -44,7 +44,7 @@ export function CameraDialog(props: {
     }
     const life = { isOver: false };
     const take = async (): Promise<void> => {
-      const taken = await camera.takeBurst(words.burstFrames);
+      const taken = await camera.takeBurst(words.camera.burstFrames);
       if (life.isOver) {
         if (taken.ok) taken.value.bitmap.close();
         return;
@@ -63,18 +63,18 @@ export function CameraDialog(props: {
   }, [left, camera, fail, onTaken, onClose]);
 
   return (
-    <Modal heading={words.heading} closeLabel={words.close} onClose={onClose} wide>
+    <Modal heading={words.camera.heading} closeLabel={words.camera.close} onClose={onClose} wide>
       <div className="camera">
         <div className="camera-view">
           <Preview stream={camera?.stream ?? null} />
           {left !== null && (
             <div className="countdown" aria-hidden="true">
-              {left > 0 ? left : words.hold}
+              {left > 0 ? left : words.camera.hold}
             </div>
           )}
           <p className={state.kind === 'opening' ? 'camera-status' : 'visually-hidden'} role="status">
-            {state.kind === 'opening' && words.opening}
-            {left !== null && (left > 0 ? words.inSeconds(left) : words.hold)}
+            {state.kind === 'opening' && words.camera.opening}
+            {left !== null && (left > 0 ? words.camera.inSeconds(left) : words.camera.hold)}
           </p>
           {state.kind === 'failed' && <CameraFailure failure={state.failure} />}
         </div>
@@ -90,7 +90,7 @@ export function CameraDialog(props: {
             />
           )}
           <p>
-            <strong>{words.gaze[props.gaze]}</strong>
+            <strong>{words.camera.gaze[props.gaze]}</strong>
           </p>
           <div className="actions">
             {camera !== null && left === null && (
@@ -101,7 +101,7 @@ export function CameraDialog(props: {
                   setBegun({ camera, left: COUNTDOWN_SECONDS });
                 }}
               >
-                {words.start}
+                {words.camera.start}
               </button>
             )}
             {left !== null && (
@@ -111,7 +111,7 @@ export function CameraDialog(props: {
                   setBegun(null);
                 }}
               >
-                {words.stop}
+                {words.camera.stop}
               </button>
             )}
             {state.kind === 'failed' && (
@@ -122,12 +122,12 @@ export function CameraDialog(props: {
                   openAgain(wantedId);
                 }}
               >
-                {words.again}
+                {words.camera.again}
               </button>
             )}
           </div>
           <Holding />
-          <p className="note">{words.mirrored}</p>
+          <p className="note">{words.camera.mirrored}</p>
         </div>
       </div>
     </Modal>

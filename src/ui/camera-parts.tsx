@@ -1,7 +1,7 @@
 import { useEffect, useId, useRef } from 'react';
 import type { CameraDevice, MeasuringFailure } from '../session/ports.js';
 import { failureSaying } from './picture-sentences.js';
-import { cameraWords as words } from './words.js';
+import { words } from './language.js';
 
 /** Why there is no camera, and the way out. */
 export function CameraFailure({ failure }: { readonly failure: MeasuringFailure }) {
@@ -38,7 +38,7 @@ export function DeviceChoice(props: {
   const id = useId();
   return (
     <p className="labelled">
-      <label htmlFor={id}>{words.device}</label>
+      <label htmlFor={id}>{words.camera.device}</label>
       <select
         id={id}
         value={props.chosen ?? ''}
@@ -48,7 +48,7 @@ export function DeviceChoice(props: {
       >
         {props.devices.map((device, index) => (
           <option key={device.id} value={device.id}>
-            {device.label === '' ? words.unnamed(index + 1) : device.label}
+            {device.label === '' ? words.camera.unnamed(index + 1) : device.label}
           </option>
         ))}
       </select>

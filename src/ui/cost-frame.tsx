@@ -5,7 +5,7 @@ import { parseEffectiveDiameter } from '../session/prescription-entry.js';
 import type { FrameWork } from '../session/prescription-frame.js';
 import { fitsBox, frameWork } from '../session/prescription-frame.js';
 import { frameTexts, vertexSentence } from './cost-sentences.js';
-import { costWords as words, prescriptionWords } from './lens-words.js';
+import { words } from './language.js';
 import { LengthField } from './length-field.js';
 import type { SheetInHand } from './use-sheet.js';
 
@@ -33,18 +33,20 @@ export function CostFrame(props: {
   );
   return (
     <div className="cost-frame">
-      <h3>{words.frame}</h3>
+      <h3>{words.cost.frame}</h3>
       <FrameTable work={work} hasInset={!isProgressive} />
-      {SIDES.some((side) => work.lenses[side].blank?.isBound === true) && <p className="note">{words.blankOfBox}</p>}
-      {work.isHalved && <p className="note">{words.halved}</p>}
-      {isProgressive && <p className="note">{words.insetOfDesign}</p>}
+      {SIDES.some((side) => work.lenses[side].blank?.isBound === true) && (
+        <p className="note">{words.cost.blankOfBox}</p>
+      )}
+      {work.isHalved && <p className="note">{words.cost.halved}</p>}
+      {isProgressive && <p className="note">{words.cost.insetOfDesign}</p>}
       {!isProgressive && work.lenses.R.nearInsetMm !== null && (
-        <p className="note">{words.insetNote(workingDistanceMm)}</p>
+        <p className="note">{words.cost.insetNote(workingDistanceMm)}</p>
       )}
       <LengthField
-        label={words.effectiveDiameter}
+        label={words.cost.effectiveDiameter}
         text={typed}
-        note={words.effectiveDiameterNote}
+        note={words.cost.effectiveDiameterNote}
         problem={diameterProblem(diameter, isFitting, values)}
         onType={(effectiveDiameter) => {
           sheet.dispatch({ kind: 'prescription-changed', change: { effectiveDiameter } });
@@ -65,18 +67,18 @@ function FrameTable({ work, hasInset }: { readonly work: FrameWork; readonly has
   const isFrameKnown = lenses.some(({ inward }) => inward !== null);
   return (
     <>
-      {!isFrameKnown && <p className="note">{words.frameNeeds}</p>}
+      {!isFrameKnown && <p className="note">{words.cost.frameNeeds}</p>}
       {columns.length > 0 && (
         <table role="table" className="cost-table">
-          <caption className="visually-hidden">{words.frameCaption}</caption>
+          <caption className="visually-hidden">{words.cost.frameCaption}</caption>
           <thead role="rowgroup">
             <tr role="row">
               <th role="columnheader" scope="col">
-                <span className="visually-hidden">{prescriptionWords.eye}</span>
+                <span className="visually-hidden">{words.prescription.eye}</span>
               </th>
               {columns.map((column) => (
                 <th key={column} role="columnheader" scope="col">
-                  {words.rows[column]}
+                  {words.cost.rows[column]}
                 </th>
               ))}
             </tr>
@@ -85,12 +87,12 @@ function FrameTable({ work, hasInset }: { readonly work: FrameWork; readonly has
             {lenses.map((lens) => (
               <tr key={lens.side} role="row">
                 <th role="rowheader" scope="row">
-                  {prescriptionWords.side[lens.side]}
+                  {words.prescription.side[lens.side]}
                 </th>
                 {columns.map((column) => (
                   <td key={column} role="cell">
                     <span className="prescription-label" aria-hidden="true">
-                      {words.rows[column]}
+                      {words.cost.rows[column]}
                     </span>
                     {lens[column] ?? '–'}
                   </td>
@@ -112,10 +114,10 @@ function diameterProblem(
   if (diameter === null) return null;
   if (!diameter.ok) {
     return diameter.failure.kind === 'not-a-number'
-      ? words.diameterNoNumber
-      : words.diameterBeyond(diameter.failure.lowest, diameter.failure.highest);
+      ? words.cost.diameterNoNumber
+      : words.cost.diameterBeyond(diameter.failure.lowest, diameter.failure.highest);
   }
   return isFitting
     ? null
-    : words.diameterMisfit(Math.max(boxLensWidth, boxLensHeight), Math.hypot(boxLensWidth, boxLensHeight));
+    : words.cost.diameterMisfit(Math.max(boxLensWidth, boxLensHeight), Math.hypot(boxLensWidth, boxLensHeight));
 }

@@ -13,7 +13,8 @@ import { CostRoom } from './cost-room.js';
 import { costSaying, standardSources, withoutCostSentence } from './cost-sentences.js';
 import { useEquipment } from './equipment.js';
 import { FindingMark } from './finding-mark.js';
-import { cautionSentence, costWords as words, standardName, STANDARDS } from './lens-words.js';
+import { cautionSentence, standardName, STANDARDS } from './lens-sentences.js';
+import { words } from './language.js';
 import { PrescriptionText } from './prescription-text.js';
 import type { SheetInHand } from './use-sheet.js';
 
@@ -31,11 +32,11 @@ export function CostPanel({ sheet }: { readonly sheet: SheetInHand }) {
   const parsed = useMemo(() => parsePrescription(sheet.state.prescription), [sheet.state.prescription]);
   return (
     <section className={parsed.ok ? 'costs' : 'costs is-blank'} aria-labelledby={headingId}>
-      <h2 id={headingId}>{words.heading}</h2>
+      <h2 id={headingId}>{words.cost.heading}</h2>
       {parsed.ok ? (
         <Costs sheet={sheet} prescription={parsed.value.prescription} />
       ) : (
-        <p className="note">{parsed.failure.isEmpty ? words.noPrescription : words.unfinished}</p>
+        <p className="note">{parsed.failure.isEmpty ? words.cost.noPrescription : words.cost.unfinished}</p>
       )}
     </section>
   );
@@ -62,7 +63,7 @@ function Costs({ sheet, prescription }: { readonly sheet: SheetInHand; readonly 
     <>
       <StandardChoice sheet={sheet} prescription={prescription} />
       {cautions.length > 0 && (
-        <ul className="cautions" aria-label={words.cautions}>
+        <ul className="cautions" aria-label={words.cost.cautions}>
           {cautions.map((caution) => (
             <li key={caution.kind}>
               <PrescriptionText text={cautionSentence(caution, catalogue)} />
@@ -70,8 +71,8 @@ function Costs({ sheet, prescription }: { readonly sheet: SheetInHand; readonly 
           ))}
         </ul>
       )}
-      <h3>{words.differences}</h3>
-      {costs.length === 0 && without.length === 0 && <p className="note">{words.none}</p>}
+      <h3>{words.cost.differences}</h3>
+      {costs.length === 0 && without.length === 0 && <p className="note">{words.cost.none}</p>}
       {costs.length > 0 && (
         <ul className="cost-list">
           {costs.map((one) => {
@@ -99,7 +100,7 @@ function Costs({ sheet, prescription }: { readonly sheet: SheetInHand; readonly 
       ))}
       <CostRoom rows={rows} prescription={prescription} standard={standard} />
       <CostFrame sheet={sheet} prescription={prescription} values={values} />
-      {isUnequal && <p className="note">{words.unequal}</p>}
+      {isUnequal && <p className="note">{words.cost.unequal}</p>}
     </>
   );
 }
@@ -111,7 +112,7 @@ function StandardChoice({ sheet, prescription }: { readonly sheet: SheetInHand; 
   const standard = CENTRATION_STANDARDS[chosen];
   return (
     <div className="cost-standard">
-      <label htmlFor={id}>{words.standard}</label>
+      <label htmlFor={id}>{words.cost.standard}</label>
       <select
         id={id}
         value={chosen}
@@ -129,7 +130,7 @@ function StandardChoice({ sheet, prescription }: { readonly sheet: SheetInHand; 
       </select>
       <p id={`${id}-source`} className="note">
         {imbalanceLimitsOf(standard, prescription.lensKind).status === 'from-memory' && (
-          <strong>{words.fromMemoryMark} </strong>
+          <strong>{words.cost.fromMemoryMark} </strong>
         )}
         {standardSources(standard, prescription).join('. ')}.
       </p>

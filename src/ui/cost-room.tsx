@@ -3,7 +3,7 @@ import { roomOfReading } from '../core/lenses/cost-of-difference.js';
 import type { Prescription } from '../core/lenses/prescription.js';
 import type { SheetRow } from '../session/rows.js';
 import { roomText } from './cost-sentences.js';
-import { costWords as words, prescriptionWords } from './lens-words.js';
+import { words } from './language.js';
 
 /** How far each reading that lenses are made by may be off before the standard is left: known before anything was measured. */
 export function CostRoom(props: {
@@ -23,8 +23,8 @@ export function CostRoom(props: {
   if (rooms.length === 0) return null;
   return (
     <div className="cost-room">
-      <h3>{words.room}</h3>
-      <p className="note">{words.roomCaption}</p>
+      <h3>{words.cost.room}</h3>
+      <p className="note">{words.cost.roomCaption}</p>
       <dl>
         {rooms.map(({ measurement, fields, tighterEye }) => (
           <div key={measurement.id}>
@@ -34,12 +34,12 @@ export function CostRoom(props: {
                 ? fields[0]?.text
                 : fields.map(({ name, side, text }) => (
                     <span key={name}>
-                      {side === null ? '' : `${prescriptionWords.side[side]} `}
+                      {side === null ? '' : `${words.prescription.side[side]} `}
                       {text}
                     </span>
                   ))}
               {tighterEye !== null && (
-                <span className="note">{words.eyesDiffer(prescriptionWords.side[tighterEye])}</span>
+                <span className="note">{words.cost.eyesDiffer(words.prescription.side[tighterEye])}</span>
               )}
             </dd>
           </div>

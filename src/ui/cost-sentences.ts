@@ -16,7 +16,8 @@ import { SIDES } from '../core/units/side.js';
 import { NORMAL_95 } from '../core/statistics/normal.js';
 import type { CostSource, SheetCost } from '../session/prescription-costs.js';
 import type { LensInFrame, VertexEffect } from '../session/prescription-frame.js';
-import { costWords, lensText, plusMinus, powerText, prismText, PRISM_SIGN } from './lens-words.js';
+import { lensText, plusMinus, powerText, prismText, PRISM_SIGN } from './lens-sentences.js';
+import { words } from './language.js';
 import { formatDifference, formatNumber } from './numbers.js';
 import {
   isOneMeasurement,
@@ -75,7 +76,7 @@ export function costSaying(
   return {
     verdict: cost.verdict,
     where,
-    word: `${verdictWords(cost, prescription, standard)}${isReadAgain ? costWords.readAgain : ''}`,
+    word: `${verdictWords(cost, prescription, standard)}${isReadAgain ? words.cost.readAgain : ''}`,
     numbers: `${apart}: ${numbers}`,
   };
 }
@@ -86,14 +87,14 @@ function verdictWords(
   { lensKind }: Prescription,
   standard: CentrationStandard,
 ): string {
-  if (cost.kind === 'power') return costWords.powerVerdicts[cost.verdict];
+  if (cost.kind === 'power') return words.cost.powerVerdicts[cost.verdict];
   const limits = limitsOf(cost);
   const statuses = isWithoutPrism(limits)
     ? []
     : worthSaying(limits).map(({ isPosition }) =>
         isPosition ? standard.position.status : imbalanceLimitsOf(standard, lensKind).status,
       );
-  return `${costWords.verdicts[cost.verdict]}${statuses.includes('from-memory') ? costWords.valuesFromMemory : ''}`;
+  return `${words.cost.verdicts[cost.verdict]}${statuses.includes('from-memory') ? words.cost.valuesFromMemory : ''}`;
 }
 
 function sourceWords(source: CostSource): string {
@@ -256,8 +257,8 @@ export function withoutCostSentence({ names, reason }: Extract<Cost, { kind: 'no
 
 /** How far a reading may be off, in mm: rounded down, so that it still keeps to the standard as it is written. */
 export function roomText(roomMm: number): string {
-  if (!Number.isFinite(roomMm)) return costWords.anyAmount;
-  if (roomMm > 10) return costWords.overTen;
+  if (!Number.isFinite(roomMm)) return words.cost.anyAmount;
+  if (roomMm > 10) return words.cost.overTen;
   return formatNumber(Math.floor(roomMm * 10 + 1e-6) / 10, 1);
 }
 

@@ -5,7 +5,7 @@ import { READING_NAMES } from '../core/catalogue/measurement.js';
 import type { TypedSheetStore } from '../session/ports.js';
 import type { ReaderSheet } from '../core/record/reader-sheet.js';
 import { readingWords } from './sentences.js';
-import { crashWords as words } from './words.js';
+import { words } from './language.js';
 
 /** Catches what should not have happened, and keeps the readings at hand. Nothing about the wearer is written elsewhere. */
 export class CrashBoundary extends Component<
@@ -52,10 +52,10 @@ function CrashScreen(props: { readonly readings: string; readonly onAgain: () =>
   const [copied, setCopied] = useState<boolean | null>(null);
   return (
     <main className="crash">
-      <h1>{words.heading}</h1>
-      <p role="alert">{words.what}</p>
+      <h1>{words.crash.heading}</h1>
+      <p role="alert">{words.crash.what}</p>
       <label className="crash-readings">
-        {words.readings}
+        {words.crash.readings}
         <textarea readOnly rows={SHOWN_LINES} value={props.readings} />
       </label>
       <div className="actions">
@@ -72,13 +72,13 @@ function CrashScreen(props: { readonly readings: string; readonly onAgain: () =>
             );
           }}
         >
-          {words.copy}
+          {words.crash.copy}
         </button>
         <button type="button" className="main-action" onClick={props.onAgain}>
-          {words.again}
+          {words.crash.again}
         </button>
       </div>
-      <p role="status">{copied === null ? '' : copied ? words.copied : words.copyFailed}</p>
+      <p role="status">{copied === null ? '' : copied ? words.crash.copied : words.crash.copyFailed}</p>
     </main>
   );
 }

@@ -1,7 +1,7 @@
 import type { Comparison } from '../core/crosscheck/finding.js';
 import type { Side } from '../core/units/side.js';
 import { formatDifference, formatNumber } from './numbers.js';
-import { rulerWords as words } from './words.js';
+import { words } from './language.js';
 
 /** One difference to be drawn; `isOff` where the finding says that the two disagree. */
 export interface RulerLane {
@@ -98,7 +98,7 @@ function isMajor(value: number, tolerance: number): boolean {
 
 function laneWords({ side, comparison }: RulerLane): string {
   const { difference, differenceLow, differenceHigh, tolerance } = comparison;
-  return words.lane(
+  return words.ruler.lane(
     side,
     formatDifference(difference),
     formatNumber(differenceLow, 1),

@@ -6,7 +6,7 @@ import type { ReaderId } from '../core/record/reader-sheet.js';
 import type { SheetRow } from '../session/rows.js';
 import { formatDifference, formatNumber } from './numbers.js';
 import type { SheetInHand } from './use-sheet.js';
-import { agreementWords as words, readerWords, sheetWords } from './words.js';
+import { words } from './language.js';
 
 const UNITS = ['mm', 'deg'] as const satisfies readonly MeasurementUnit[];
 
@@ -17,16 +17,16 @@ const LEAST_PAIRS = 4;
 export function ReadersAgreement({ sheet }: { readonly sheet: SheetInHand }) {
   const headingId = useId();
   const { reader, readers } = sheet.state;
-  const name = (id: ReaderId): string => readers[id].reader.trim() || readerWords[id];
+  const name = (id: ReaderId): string => readers[id].reader.trim() || words.reader[id];
   const said = UNITS.flatMap((unit) => agreementSentences(pairsOf(sheet.rows, unit, reader), unit, name));
   if (said.length === 0) return null;
   return (
     <section className="agreement" aria-labelledby={headingId}>
-      <h3 id={headingId}>{words.heading}</h3>
+      <h3 id={headingId}>{words.agreement.heading}</h3>
       {said.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
-      <p className="note">{words.note}</p>
+      <p className="note">{words.agreement.note}</p>
     </section>
   );
 }
@@ -51,21 +51,21 @@ function agreementSentences(
   if (!result.ok || pairs.length < LEAST_PAIRS) return [];
   const { differences, repeatability } = result.value;
   const { bias, lowerLimit, upperLimit } = differences;
-  const sign = sheetWords.unitSign[unit];
+  const sign = words.sheet.unitSign[unit];
   const sentences = [
-    words.differences(
-      words.places[unit](pairs.length),
+    words.agreement.differences(
+      words.agreement.places[unit](pairs.length),
       `${name('first')} − ${name('second')}`,
       `${formatDifference(bias.value)}${sign}`,
       `${formatDifference(bias.interval.low)} to ${formatDifference(bias.interval.high)}`,
       `${formatDifference(lowerLimit.value)} and ${formatDifference(upperLimit.value)}${sign}`,
     ),
   ];
-  if (bias.interval.low > 0 || bias.interval.high < 0) sentences.push(words.biased);
+  if (bias.interval.low > 0 || bias.interval.high < 0) sentences.push(words.agreement.biased);
   for (const id of ['first', 'second'] as const) {
     const own = repeatability[id];
     if (own === null) continue;
-    sentences.push(words.repeats(name(id), `${formatNumber(own.coefficient, 1)}${sign}`, own.count));
+    sentences.push(words.agreement.repeats(name(id), `${formatNumber(own.coefficient, 1)}${sign}`, own.count));
   }
   return sentences;
 }

@@ -5,7 +5,7 @@ import { goOnBehind, goToReading, KEEPS_FOCUS, nextPlace, placeInNextRow, readin
 import { withAnotherReading } from './hand-series.js';
 import { spokenName } from './sentences.js';
 import type { SheetInHand } from './use-sheet.js';
-import { handWords, sheetWords as words } from './words.js';
+import { words } from './language.js';
 
 /** As much as is kept of a field. */
 const LENGTH_LIMIT = 64;
@@ -46,7 +46,7 @@ export function HandField(props: {
       <label>
         {field.side !== null && (
           <span className="side" aria-hidden="true">
-            {words.side[field.side]}
+            {words.sheet.side[field.side]}
           </span>
         )}
         <input
@@ -59,7 +59,7 @@ export function HandField(props: {
           spellCheck={false}
           maxLength={LENGTH_LIMIT}
           enterKeyHint="next"
-          aria-label={words.handField(name, measurement.unit)}
+          aria-label={words.sheet.handField(name, measurement.unit)}
           aria-invalid={isUnreadable(field)}
           aria-describedby={props.describedBy.length === 0 ? undefined : props.describedBy.join(' ')}
           value={field.typed}
@@ -74,7 +74,7 @@ export function HandField(props: {
         />
         {measurement.unit === 'deg' && (
           <span className="unit" aria-hidden="true">
-            {words.unitSign.deg}
+            {words.sheet.unitSign.deg}
           </span>
         )}
       </label>
@@ -84,7 +84,7 @@ export function HandField(props: {
           className="another"
           // With the keyboard a space says the same.
           tabIndex={-1}
-          aria-label={handWords.another(name)}
+          aria-label={words.hand.another(name)}
           {...KEEPS_FOCUS}
           onClick={() => {
             dispatch({ kind: 'reading-typed', field: field.field, text: withAnotherReading(field.typed) });

@@ -1,7 +1,7 @@
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { SheetRow } from '../session/rows.js';
 import { spokenName } from './sentences.js';
-import { sheetWords as words } from './words.js';
+import { words } from './language.js';
 
 /** A place of the sheet by the names that it goes by. */
 export interface NamedPlace {
@@ -22,9 +22,9 @@ export function namedPlaces(rows: readonly SheetRow[]): readonly NamedPlace[] {
       label: spokenName(measurement, side),
       terms: termsOf(
         measurement.shortName,
-        side === null ? '' : `${words.side[side]} ${words.sideWord[side]}`,
+        side === null ? '' : `${words.sheet.side[side]} ${words.sheet.sideWord[side]}`,
         measurement.name,
-        words.groups[measurement.group],
+        words.sheet.groups[measurement.group],
         ...(measurement.alsoCalled ?? []),
       ),
       wholeNames: [measurement.shortName, measurement.name, ...(measurement.alsoCalled ?? [])].map((whole) =>

@@ -2,7 +2,7 @@ import { useId } from 'react';
 import { hasWritten, otherReader } from '../session/entries.js';
 import type { ReaderId } from '../core/record/reader-sheet.js';
 import type { SheetInHand } from './use-sheet.js';
-import { readerWords as words } from './words.js';
+import { words } from './language.js';
 
 const READERS = ['first', 'second'] as const satisfies readonly ReaderId[];
 
@@ -17,7 +17,7 @@ export function ReaderChoice({ sheet }: { readonly sheet: SheetInHand }) {
   return (
     <>
       <fieldset className="readers">
-        <legend className="visually-hidden">{words.legend}</legend>
+        <legend className="visually-hidden">{words.reader.legend}</legend>
         {READERS.map((reader) => (
           <span key={reader} className="reader">
             <label>
@@ -29,13 +29,13 @@ export function ReaderChoice({ sheet }: { readonly sheet: SheetInHand }) {
                   dispatch({ kind: 'reader-chosen', reader });
                 }}
               />
-              {words[reader]}
+              {words.reader[reader]}
             </label>
             <input
               type="text"
               className="reader-name"
-              aria-label={words.name[reader]}
-              placeholder={words.namePlaceholder}
+              aria-label={words.reader.name[reader]}
+              placeholder={words.reader.namePlaceholder}
               autoComplete="off"
               spellCheck={false}
               maxLength={READER_NAME_LIMIT}
@@ -48,7 +48,7 @@ export function ReaderChoice({ sheet }: { readonly sheet: SheetInHand }) {
         ))}
       </fieldset>
       <p className="note readers-note" role="status">
-        {hasOtherRead && words.coveredFrom[state.reader]}
+        {hasOtherRead && words.reader.coveredFrom[state.reader]}
       </p>
     </>
   );

@@ -4,7 +4,7 @@ import type { SheetRow } from '../session/rows.js';
 import type { NamedPlace } from './hand-matches.js';
 import { matchingPlaces, namedPlaces } from './hand-matches.js';
 import { goToReading, KEEPS_FOCUS, readingOf } from './hand-place.js';
-import { searchWords as words } from './words.js';
+import { words } from './language.js';
 
 /** Whether keys that are pressed here are typed into something. A hand reading never has the key of the search in it. */
 function isTypedInto(target: EventTarget | null): boolean {
@@ -25,7 +25,7 @@ export function MeasurementSearch({ rows }: { readonly rows: readonly SheetRow[]
 
   useEffect(() => {
     const onKeyDown = (event: globalThis.KeyboardEvent): void => {
-      if (event.key !== words.key || event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
+      if (event.key !== words.search.key || event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
       if (isTypedInto(event.target) || document.querySelector('dialog[open]') !== null) return;
       event.preventDefault();
       input.current?.focus();
@@ -67,7 +67,7 @@ export function MeasurementSearch({ rows }: { readonly rows: readonly SheetRow[]
   };
   return (
     <div className="search">
-      <label htmlFor={id}>{words.label}</label>
+      <label htmlFor={id}>{words.search.label}</label>
       <input
         ref={input}
         id={id}
@@ -77,8 +77,8 @@ export function MeasurementSearch({ rows }: { readonly rows: readonly SheetRow[]
         spellCheck={false}
         maxLength={40}
         enterKeyHint="go"
-        placeholder={words.key}
-        aria-keyshortcuts={words.key}
+        placeholder={words.search.key}
+        aria-keyshortcuts={words.search.key}
         aria-autocomplete="list"
         aria-expanded={isOpen}
         aria-controls={`${id}-list`}
@@ -99,7 +99,13 @@ export function MeasurementSearch({ rows }: { readonly rows: readonly SheetRow[]
         }}
         onKeyDown={onKeyDown}
       />
-      <ul ref={list} id={`${id}-list`} role="listbox" aria-label={words.label} hidden={!isOpen || places.length === 0}>
+      <ul
+        ref={list}
+        id={`${id}-list`}
+        role="listbox"
+        aria-label={words.search.label}
+        hidden={!isOpen || places.length === 0}
+      >
         {places.map((place, index) => (
           <li
             key={place.name}
@@ -117,7 +123,7 @@ export function MeasurementSearch({ rows }: { readonly rows: readonly SheetRow[]
         ))}
       </ul>
       <p className={isOpen && places.length === 0 ? 'search-none' : 'visually-hidden'} role="status">
-        {isOpen && typed !== '' && (places.length === 0 ? words.none : words.count(places.length))}
+        {isOpen && typed !== '' && (places.length === 0 ? words.search.none : words.search.count(places.length))}
       </p>
     </div>
   );

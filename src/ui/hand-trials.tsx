@@ -3,14 +3,14 @@ import type { FieldRow } from '../session/rows.js';
 import { goOnBehind, KEEPS_FOCUS } from './hand-place.js';
 import { endsWithSize, withVerdict } from './hand-series.js';
 import type { SheetInHand } from './use-sheet.js';
-import { handWords as words } from './words.js';
+import { words } from './language.js';
 
 /** How the size typed last sat: writes the word behind it, where a phone's number keys have no letters. */
 export function TrialVerdicts(props: { readonly field: FieldRow; readonly name: string; readonly sheet: SheetInHand }) {
   const { field, sheet } = props;
   const isWaiting = endsWithSize(field.typed);
   return (
-    <span className="verdicts" role="group" aria-label={words.tried(props.name)}>
+    <span className="verdicts" role="group" aria-label={words.hand.tried(props.name)}>
       {VERDICTS.map((verdict) => (
         <button
           key={verdict}
@@ -24,7 +24,7 @@ export function TrialVerdicts(props: { readonly field: FieldRow; readonly name: 
             goOnBehind(field.field);
           }}
         >
-          {words.verdicts[verdict]}
+          {words.hand.verdicts[verdict]}
         </button>
       ))}
     </span>

@@ -1,17 +1,17 @@
-import { holdingWords as words } from './words.js';
+import { words } from './language.js';
 
 /** How the card is held, with the cautions that belong to this step. */
 export function Holding() {
   return (
-    <section className="holding" aria-label={words.heading}>
-      <h3>{words.heading}</h3>
+    <section className="holding" aria-label={words.holding.heading}>
+      <h3>{words.holding.heading}</h3>
       <ol>
-        {words.steps.map((step) => (
+        {words.holding.steps.map((step) => (
           <li key={step}>{step}</li>
         ))}
       </ol>
       <ul className="cautions">
-        {words.cautions.map((caution) => (
+        {words.holding.cautions.map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
       </ul>

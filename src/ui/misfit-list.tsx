@@ -6,14 +6,8 @@ import { explanationsOf } from '../session/misfits.js';
 import { goToReading } from './hand-place.js';
 import { misfitExplanations, misfitSentence } from './misfit-sentences.js';
 import type { WrittenSheet } from './slip-sentences.js';
-import {
-  misfitWords as words,
-  offerPlaceWords,
-  offerWords,
-  placesOf,
-  probableExplanation,
-  readAgainWords,
-} from './slip-words.js';
+import { offerPlaceWords, offerWords, placesOf, probableExplanation, readAgainWords } from './slip-marks.js';
+import { words } from './language.js';
 import type { SheetInHand } from './use-sheet.js';
 import { useWrittenSheet } from './use-written-sheet.js';
 
@@ -35,9 +29,9 @@ export function MisfitList({ sheet }: { readonly sheet: SheetInHand }) {
 
   return (
     <section className="misfits" aria-labelledby={headingId}>
-      <h2 id={headingId}>{words.heading}</h2>
+      <h2 id={headingId}>{words.misfit.heading}</h2>
       {misfits.length === 0 ? (
-        <p>{words.fits}</p>
+        <p>{words.misfit.fits}</p>
       ) : (
         <ul>
           {misfits.map((misfit) => (
@@ -57,7 +51,7 @@ export function MisfitList({ sheet }: { readonly sheet: SheetInHand }) {
           ))}
         </ul>
       )}
-      {misfits.some((misfit) => explanationsOf(misfit).length > 0) && <p className="note">{words.basis}</p>}
+      {misfits.some((misfit) => explanationsOf(misfit).length > 0) && <p className="note">{words.misfit.basis}</p>}
     </section>
   );
 }

@@ -7,7 +7,7 @@ import { readingFailureSentence } from './sentences.js';
 import { listWords, placeWords, upperFirst } from './slip-places.js';
 import type { WrittenSheet } from './slip-sentences.js';
 import { explanationSentence, nextSentence, sumWords, suspicionSentence, writtenNumber } from './slip-sentences.js';
-import { isProbableSlip } from './slip-words.js';
+import { isProbableSlip } from './slip-marks.js';
 
 const UNEXPLAINED = 'No usual slip explains it: read it again.';
 const UNSURE = 'It may be something else: read it again.';

@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import type { LightLevel, WearerNotes } from '../core/record/wearer-notes.js';
 import { useEquipment } from './equipment.js';
-import { notesWords as words } from './practice-words.js';
+import { words } from './language.js';
 import type { SheetInHand } from './use-sheet.js';
 
 const LIGHTS = ['bright', 'room', 'dim'] as const satisfies readonly LightLevel[];
@@ -25,15 +25,15 @@ export function NotesPanel({ sheet }: { readonly sheet: SheetInHand }) {
   const isLightMissing =
     notes.light === null && (readings.pupilDiameterR.trim() !== '' || readings.pupilDiameterL.trim() !== '');
   return (
-    <section className="notes" aria-label={words.heading}>
+    <section className="notes" aria-label={words.notes.heading}>
       <p className="notes-field notes-wearer">
-        <label htmlFor={`${id}-wearer`}>{words.wearer}</label>
+        <label htmlFor={`${id}-wearer`}>{words.notes.wearer}</label>
         <input
           id={`${id}-wearer`}
           type="text"
           autoComplete="off"
           maxLength={WEARER_LIMIT}
-          placeholder={words.wearerNote}
+          placeholder={words.notes.wearerNote}
           value={notes.wearer}
           onChange={(event) => {
             change({ wearer: event.currentTarget.value });
@@ -42,7 +42,7 @@ export function NotesPanel({ sheet }: { readonly sheet: SheetInHand }) {
       </p>
       {isLightAsked && (
         <p className="notes-field">
-          <label htmlFor={`${id}-light`}>{words.light}</label>
+          <label htmlFor={`${id}-light`}>{words.notes.light}</label>
           <select
             id={`${id}-light`}
             value={notes.light ?? ''}
@@ -51,17 +51,17 @@ export function NotesPanel({ sheet }: { readonly sheet: SheetInHand }) {
               change({ light: LIGHTS.find((light) => light === value) ?? null });
             }}
           >
-            <option value="">{words.noLight}</option>
+            <option value="">{words.notes.noLight}</option>
             {LIGHTS.map((light) => (
               <option key={light} value={light}>
-                {words.lights[light]}
+                {words.notes.lights[light]}
               </option>
             ))}
           </select>
         </p>
       )}
       <p className="notes-field notes-remark">
-        <label htmlFor={`${id}-remark`}>{words.remark}</label>
+        <label htmlFor={`${id}-remark`}>{words.notes.remark}</label>
         <input
           id={`${id}-remark`}
           type="text"
@@ -81,15 +81,15 @@ export function NotesPanel({ sheet }: { readonly sheet: SheetInHand }) {
             change({ squint: event.currentTarget.checked });
           }}
         />
-        {words.squint}
+        {words.notes.squint}
       </label>
       <div className="notes-said" role="status">
         {notes.squint && withSquint.length > 0 && (
           <p className="note note-advice">
-            {words.squintChanges(withSquint.map(({ shortName }) => shortName).join('; '))}
+            {words.notes.squintChanges(withSquint.map(({ shortName }) => shortName).join('; '))}
           </p>
         )}
-        {isLightMissing && isLightAsked && <p className="note note-advice">{words.lightMissing}</p>}
+        {isLightMissing && isLightAsked && <p className="note note-advice">{words.notes.lightMissing}</p>}
       </div>
     </section>
   );

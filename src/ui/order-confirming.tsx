@@ -11,7 +11,7 @@ import { READER_NAME_LIMIT } from './hand-readers.js';
 import { misfitSentence } from './misfit-sentences.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
 import { orderPlacesWords, orderPlaceWords } from './order-places.js';
-import { orderWords as words } from './order-words.js';
+import { words } from './language.js';
 import { gaugeSum } from './practice-amount.js';
 import { readingFailureSentence } from './sentences.js';
 import { upperFirst } from './slip-places.js';
@@ -60,16 +60,16 @@ export function OrderConfirming(props: {
   if (entries.length === 0) {
     return (
       <section>
-        <h3>{words.confirming}</h3>
-        <p>{words.nothingIn}</p>
+        <h3>{words.order.confirming}</h3>
+        <p>{words.order.nothingIn}</p>
       </section>
     );
   }
   return (
     <section>
-      <h3>{words.confirming}</h3>
+      <h3>{words.order.confirming}</h3>
       <p className="order-reader">
-        <label htmlFor={nameId}>{words.readerName}</label>
+        <label htmlFor={nameId}>{words.order.readerName}</label>
         <input
           id={nameId}
           type="text"
@@ -80,7 +80,7 @@ export function OrderConfirming(props: {
             dispatch({ kind: 'reader-named', reader: state.reader, name: event.currentTarget.value });
           }}
         />
-        <span className="note">{words.readerNameNote}</span>
+        <span className="note">{words.order.readerNameNote}</span>
       </p>
       <div className="actions">
         <button
@@ -91,7 +91,7 @@ export function OrderConfirming(props: {
             if (clean.length > 0) confirm(clean);
           }}
         >
-          {clean.length === 0 ? words.confirmAll : words.confirmAllCount(clean.length)}
+          {clean.length === 0 ? words.order.confirmAll : words.order.confirmAllCount(clean.length)}
         </button>
         {confirmed.length > 0 && (
           <button
@@ -101,11 +101,11 @@ export function OrderConfirming(props: {
               dispatch({ kind: 'confirmation-withdrawn', names: namesOf(confirmed) });
             }}
           >
-            {words.withdrawAll}
+            {words.order.withdrawAll}
           </button>
         )}
         <p role="status" className="note">
-          {words.countConfirmed(confirmed.length, entries.length)} {words.doubtNote}
+          {words.order.countConfirmed(confirmed.length, entries.length)} {words.order.doubtNote}
         </p>
       </div>
       <ul className="order-confirming">
@@ -153,7 +153,7 @@ function ConfirmingEntry(props: {
       ) : (
         <p className="order-read">
           <strong>{confirmedText(together, row.measurement)}</strong>{' '}
-          {words.doubt(withUnit(formatNumber(NORMAL_95 * together.standardUncertainty, 1), unit))}
+          {words.order.doubt(withUnit(formatNumber(NORMAL_95 * together.standardUncertainty, 1), unit))}
         </p>
       )}
       <div className="order-said">
@@ -171,23 +171,23 @@ function ConfirmingEntry(props: {
       <div className="order-deeds">
         {together !== null &&
           (confirmation === null ? (
-            <button key="deed" type="button" aria-label={words.confirmOf(place)} onClick={props.onConfirm}>
-              {words.confirm}
+            <button key="deed" type="button" aria-label={words.order.confirmOf(place)} onClick={props.onConfirm}>
+              {words.order.confirm}
             </button>
           ) : (
             <button
               key="deed"
               type="button"
               className="quiet"
-              aria-label={words.withdrawOf(place)}
+              aria-label={words.order.withdrawOf(place)}
               onClick={props.onWithdraw}
             >
-              {words.withdraw}
+              {words.order.withdraw}
             </button>
           ))}
         {(against.length > 0 || misfits.length > 0) && (
-          <button type="button" className="quiet" aria-label={words.goToOf(place)} onClick={props.onGoTo}>
-            {words.goTo}
+          <button type="button" className="quiet" aria-label={words.order.goToOf(place)} onClick={props.onGoTo}>
+            {words.order.goTo}
           </button>
         )}
       </div>
@@ -197,8 +197,8 @@ function ConfirmingEntry(props: {
 
 function confirmedWords({ confirmation }: FieldRow, isOrdered: boolean): string {
   if (confirmation === null) return '';
-  if (!isOrdered) return words.leftOut;
-  return confirmation.by.trim() === '' ? words.confirmed : words.confirmedBy(confirmation.by.trim());
+  if (!isOrdered) return words.order.leftOut;
+  return confirmation.by.trim() === '' ? words.order.confirmed : words.order.confirmedBy(confirmation.by.trim());
 }
 
 /** What speaks against a reading, a sentence each. */
@@ -218,7 +218,7 @@ function suspicionWords({ names, explanations }: Suspicion, name: ReadingName, w
   const here: readonly Explanation[] =
     best === undefined || slip === undefined ? [] : [{ slips: [slip], probability: best.probability }];
   const others = names.filter((other) => other !== name);
-  return explanationSentence(here, written) ?? words.suspectedWith(orderPlacesWords(others, written.catalogue));
+  return explanationSentence(here, written) ?? words.order.suspectedWith(orderPlacesWords(others, written.catalogue));
 }
 
 /** How the value came about, and what the camera says. */
@@ -226,21 +226,21 @@ function besides({ row, field }: Entry, reading: Reading | null): string {
   const { unit } = row.measurement;
   const said: string[] = [];
   const { repeats = null, trials = null, gauge = null } = reading?.origin ?? {};
-  if (reading !== null && reading.origin === null) said.push(words.joined);
+  if (reading !== null && reading.origin === null) said.push(words.order.joined);
   if (repeats !== null && gauge !== null && repeats.values.length === 1) {
     const [only] = repeats.values;
     if (only !== undefined && only.scale !== only.value) {
-      said.push(words.scale(gaugeSum(only.scale, gauge.zeroOffset, gauge.bias)));
+      said.push(words.order.scale(gaugeSum(only.scale, gauge.zeroOffset, gauge.bias)));
     }
   }
-  if (repeats !== null && repeats.values.length > 1) said.push(words.repeats(repeats.values.length));
+  if (repeats !== null && repeats.values.length > 1) said.push(words.order.repeats(repeats.values.length));
   if (trials !== null) {
     const nothing = nothingFitsWords(trials, field.field);
     const [low, high] = [plainNumber(trials.low), withUnit(plainNumber(trials.high), unit)];
-    said.push(nothing === null ? words.trials(low, high) : `${upperFirst(nothing)}.`);
+    said.push(nothing === null ? words.order.trials(low, high) : `${upperFirst(nothing)}.`);
   }
-  if (row.covered && field.estimate !== null) said.push(words.covered);
-  if (field.finding?.kind === 'agrees') said.push(words.cameraAgrees);
-  if (field.finding?.kind === 'cannot-tell') said.push(words.cameraCannotTell);
+  if (row.covered && field.estimate !== null) said.push(words.order.covered);
+  if (field.finding?.kind === 'agrees') said.push(words.order.cameraAgrees);
+  if (field.finding?.kind === 'cannot-tell') said.push(words.order.cameraCannotTell);
   return said.join(' ');
 }

@@ -6,13 +6,13 @@ import { orderOf } from '../session/order.js';
 import { parseEffectiveDiameter, parsePrescription } from '../session/prescription-entry.js';
 import { fitsBox, lensCautions } from '../session/prescription-frame.js';
 import { goToReading } from './hand-place.js';
-import { cautionSentence } from './lens-words.js';
+import { cautionSentence } from './lens-sentences.js';
+import { words } from './language.js';
 import { Modal } from './modal.js';
 import { OrderConfirming } from './order-confirming.js';
 import { orderDoubtSentences } from './order-doubts.js';
 import type { OrderContent } from './order-sheet.js';
 import { OrderSheet } from './order-sheet.js';
-import { orderDoubtWords as doubtWords, orderWords as words } from './order-words.js';
 import type { WrittenSheet } from './slip-sentences.js';
 import type { SheetInHand } from './use-sheet.js';
 import { useWrittenSheet } from './use-written-sheet.js';
@@ -41,12 +41,12 @@ export function OrderDialog(props: { readonly sheet: SheetInHand; readonly onClo
     });
   };
   return (
-    <Modal heading={words.heading} closeLabel={words.close} onClose={onClose} wide>
-      <p className="note">{words.intro}</p>
+    <Modal heading={words.order.heading} closeLabel={words.order.close} onClose={onClose} wide>
+      <p className="note">{words.order.intro}</p>
       <OrderConfirming sheet={sheet} written={written} ordered={ordered} onGoTo={goTo} />
       <section>
         <div className="order-preview-head">
-          <h3>{words.preview}</h3>
+          <h3>{words.order.preview}</h3>
           <button
             type="button"
             className="main-action"
@@ -54,10 +54,10 @@ export function OrderDialog(props: { readonly sheet: SheetInHand; readonly onClo
               window.print();
             }}
           >
-            {words.print}
+            {words.order.print}
           </button>
         </div>
-        <p className="note">{words.printNote}</p>
+        <p className="note">{words.order.printNote}</p>
         <div className="order-preview">
           <OrderSheet content={content} />
         </div>
@@ -100,7 +100,7 @@ function useOrderContent(sheet: SheetInHand, written: Required<WrittenSheet>): O
     doubts: [
       ...doubts,
       ...(values.length > 0 ? lensDoubts : []),
-      ...(values.some(({ by }) => by.trim() === '') ? [doubtWords.nameless] : []),
+      ...(values.some(({ by }) => by.trim() === '') ? [words.orderDoubt.nameless] : []),
     ],
     prescription: parsed,
     effectiveDiameterMm: isDiameterUsed ? effectiveDiameter.value : null,

@@ -4,7 +4,7 @@ import { unreachable } from '../core/result.js';
 import type { OrderDoubt } from '../session/order.js';
 import { misfitSentence } from './misfit-sentences.js';
 import { orderMeasurementsWords, orderPlacesWords, orderPlaceWords } from './order-places.js';
-import { orderDoubtWords as words } from './order-words.js';
+import { words } from './language.js';
 import { findingReason, readingFailureSentence } from './sentences.js';
 import type { WrittenSheet } from './slip-sentences.js';
 import { suspicionSentence } from './slip-sentences.js';
@@ -36,7 +36,7 @@ export function orderDoubtSentences(
   });
   return [
     ...others.map((doubt) => doubtSentence(doubt, sheet, otherReader)),
-    ...(undecided.length === 0 ? [] : [words.cameraCannotTell(places(undecided, sheet))]),
+    ...(undecided.length === 0 ? [] : [words.orderDoubt.cameraCannotTell(places(undecided, sheet))]),
   ];
 }
 
@@ -48,37 +48,43 @@ function doubtSentence(doubt: ToldDoubt, sheet: WrittenSheet, otherReader: strin
   const { catalogue } = sheet;
   switch (doubt.kind) {
     case 'suspected':
-      return words.suspected(suspicionSentence(doubt.suspicion, sheet), places(doubt.suspicion.names, sheet));
+      return words.orderDoubt.suspected(
+        suspicionSentence(doubt.suspicion, sheet),
+        places(doubt.suspicion.names, sheet),
+      );
     case 'does-not-add-up':
       return misfitSentence(doubt.misfit, sheet);
     case 'camera-disagrees': {
       const { unit } = measurementOfReading(catalogue, doubt.name);
       const reason = findingReason(doubt.finding, false, 'picture', unit);
-      return words.cameraDisagrees(orderPlaceWords(doubt.name, catalogue), reason);
+      return words.orderDoubt.cameraDisagrees(orderPlaceWords(doubt.name, catalogue), reason);
     }
     case 'refused': {
       const { unit } = measurementOfReading(catalogue, doubt.name);
       const why = readingFailureSentence(doubt.failure, unit) ?? '';
-      return words.refused(orderPlaceWords(doubt.name, catalogue), doubt.typed.trim(), why);
+      return words.orderDoubt.refused(orderPlaceWords(doubt.name, catalogue), doubt.typed.trim(), why);
     }
     case 'readers-differ':
-      return words.readersDiffer(orderPlaceWords(doubt.name, catalogue));
+      return words.orderDoubt.readersDiffer(orderPlaceWords(doubt.name, catalogue));
     case 'read-by-other-only':
-      return words.otherOnly(otherReader === '' ? words.otherReader : otherReader, places(doubt.names, sheet));
+      return words.orderDoubt.otherOnly(
+        otherReader === '' ? words.orderDoubt.otherReader : otherReader,
+        places(doubt.names, sheet),
+      );
     case 'unconfirmed':
-      return words.unconfirmed(places(doubt.names, sheet));
+      return words.orderDoubt.unconfirmed(places(doubt.names, sheet));
     case 'gauge-overdue': {
       const used = places(doubt.names, sheet);
       return doubt.daysSinceCheck === null
-        ? words.gaugeNever(doubt.gauge.name, used)
-        : words.gaugeOld(doubt.gauge.name, doubt.daysSinceCheck, used);
+        ? words.orderDoubt.gaugeNever(doubt.gauge.name, used)
+        : words.orderDoubt.gaugeOld(doubt.gauge.name, doubt.daysSinceCheck, used);
     }
     case 'squint':
-      return words.squint(orderMeasurementsWords(doubt.measurements, catalogue));
+      return words.orderDoubt.squint(orderMeasurementsWords(doubt.measurements, catalogue));
     case 'pupil-without-light':
-      return words.pupilWithoutLight;
+      return words.orderDoubt.pupilWithoutLight;
     case 'frame-incomplete':
-      return words.frameIncomplete(places(doubt.names, sheet));
+      return words.orderDoubt.frameIncomplete(places(doubt.names, sheet));
     default:
       return unreachable(doubt);
   }

@@ -1,5 +1,5 @@
 import type { EyePrescription } from '../core/lenses/prescription.js';
-import { lensText, powerText, prismParts } from './lens-words.js';
+import { lensText, powerText, prismParts } from './lens-sentences.js';
 
 const NO_BREAK = '\u00a0';
 

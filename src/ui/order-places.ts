@@ -2,7 +2,7 @@ import type { Catalogue } from '../core/catalogue/catalogue.js';
 import { measurementById, measurementOfReading } from '../core/catalogue/catalogue.js';
 import type { MeasurementId, ReadingName } from '../core/catalogue/measurement.js';
 import { SIDES } from '../core/units/side.js';
-import { orderWords as words } from './order-words.js';
+import { words } from './language.js';
 import { sideOf } from './slip-places.js';
 
 /** A place as the tables of the order call it: `PD of each eye R`. */
@@ -31,5 +31,5 @@ export function orderMeasurementsWords(ids: readonly MeasurementId[], catalogue:
 
 function sideWords(names: readonly ReadingName[], catalogue: Catalogue): readonly string[] {
   const sides = names.map((name) => sideOf(name, catalogue));
-  return SIDES.filter((side) => sides.includes(side)).map((side) => words.sides[side]);
+  return SIDES.filter((side) => sides.includes(side)).map((side) => words.order.sides[side]);
 }

@@ -4,14 +4,12 @@ import { SIDES } from '../core/units/side.js';
 import type { Order, OrderLine } from '../session/order.js';
 import type { PrescriptionEntry, PrescriptionFailure } from '../session/prescription-entry.js';
 import type { WearerNotes } from '../core/record/wearer-notes.js';
-import { prescriptionWords } from './lens-words.js';
+import { ORDER_PARTS, PART_OF, type OrderPart } from './order-parts.js';
+import { words } from './language.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
 import { orderedFrame } from './order-frame.js';
 import type { OrderedFrame, OrderedLens } from './order-frame.js';
 import { eyeNotation } from './order-notation.js';
-import { ORDER_PARTS, orderWords as words, PART_OF, type OrderPart } from './order-words.js';
-import { notesWords } from './practice-words.js';
-import { footerWords } from './words.js';
 
 /** All that stands on the order. */
 export interface OrderContent {
@@ -40,26 +38,26 @@ export function OrderSheet({ content }: { readonly content: OrderContent }) {
   return (
     <article className="order-sheet">
       <header className="order-head">
-        <h4>{words.title}</h4>
+        <h4>{words.order.title}</h4>
         {content.isInvented && (
           <p>
-            <strong>{words.invented}</strong>
+            <strong>{words.order.invented}</strong>
           </p>
         )}
         <dl>
           <div>
-            <dt>{words.wearer}</dt>
+            <dt>{words.order.wearer}</dt>
             <dd>{notes.wearer.trim() === '' ? '–' : notes.wearer}</dd>
           </div>
           <div>
-            <dt>{words.date}</dt>
+            <dt>{words.order.date}</dt>
             <dd>{DAY.format(when)}</dd>
           </div>
           <div>
-            <dt>{words.readers}</dt>
+            <dt>{words.order.readers}</dt>
             <dd>
-              {readers.length === 0 ? words.nobody : readers.join(', ')}
-              {content.secondReader !== null && `; ${words.secondReading(content.secondReader)}`}
+              {readers.length === 0 ? words.order.nobody : readers.join(', ')}
+              {content.secondReader !== null && `; ${words.order.secondReading(content.secondReader)}`}
             </dd>
           </div>
         </dl>
@@ -84,9 +82,9 @@ export function OrderSheet({ content }: { readonly content: OrderContent }) {
         isLightOfUse={order.lines.some(({ measurement }) => measurement.id === 'pupilDiameter')}
       />
       <section className="order-open">
-        <h5>{words.doubts}</h5>
+        <h5>{words.order.doubts}</h5>
         {doubts.length === 0 ? (
-          <p>{words.noDoubts}</p>
+          <p>{words.order.noDoubts}</p>
         ) : (
           <ul>
             {doubts.map((sentence) => (
@@ -96,12 +94,12 @@ export function OrderSheet({ content }: { readonly content: OrderContent }) {
         )}
       </section>
       <p className="order-signature">
-        <span>{words.signature}</span>
+        <span>{words.order.signature}</span>
       </p>
       <footer className="order-cautions">
-        <h5>{words.cautions}</h5>
+        <h5>{words.order.cautions}</h5>
         <ul>
-          {[...words.ownCautions, ...footerWords.cautions].map((caution) => (
+          {[...words.order.ownCautions, ...words.footer.cautions].map((caution) => (
             <li key={caution}>{caution}</li>
           ))}
         </ul>
@@ -114,8 +112,8 @@ function PrescriptionPart({ content: { prescription } }: { readonly content: Ord
   if (!prescription.ok) {
     return (
       <section>
-        <h5>{words.prescription}</h5>
-        <p>{prescription.failure.isEmpty ? words.noPrescription : words.badPrescription}</p>
+        <h5>{words.order.prescription}</h5>
+        <p>{prescription.failure.isEmpty ? words.order.noPrescription : words.order.badPrescription}</p>
       </section>
     );
   }
@@ -124,13 +122,13 @@ function PrescriptionPart({ content: { prescription } }: { readonly content: Ord
     <section>
       <table className="order-prescription">
         <caption>
-          {words.prescription}, {prescriptionWords.kinds[eyes.lensKind]}
+          {words.order.prescription}, {words.prescription.kinds[eyes.lensKind]}
         </caption>
         <tbody>
           {SIDES.map((side) => (
             <tr key={side}>
               <th scope="row">
-                {words.sides[side]} <span className="visually-hidden">{words.sideNames[side]}</span>
+                {words.order.sides[side]} <span className="visually-hidden">{words.order.sideNames[side]}</span>
               </th>
               <td>{eyeNotation(eyes[side])}</td>
             </tr>
@@ -138,8 +136,10 @@ function PrescriptionPart({ content: { prescription } }: { readonly content: Ord
         </tbody>
       </table>
       <p className="order-small">
-        {eyes.vertexDistanceMm === null ? words.noVertex : words.prescribedAt(plainNumber(eyes.vertexDistanceMm))}{' '}
-        {words.prescriptionNote}
+        {eyes.vertexDistanceMm === null
+          ? words.order.noVertex
+          : words.order.prescribedAt(plainNumber(eyes.vertexDistanceMm))}{' '}
+        {words.order.prescriptionNote}
       </p>
     </section>
   );
@@ -149,12 +149,12 @@ function Part({ part, lines }: { readonly part: OrderPart; readonly lines: reado
   if (lines.length === 0) return null;
   return (
     <table>
-      <caption>{words.parts[part]}</caption>
+      <caption>{words.order.parts[part]}</caption>
       <thead className="visually-hidden">
         <tr>
-          <th scope="col">{words.measurement}</th>
-          <th scope="col">{words.side}</th>
-          <th scope="col">{words.value}</th>
+          <th scope="col">{words.order.measurement}</th>
+          <th scope="col">{words.order.side}</th>
+          <th scope="col">{words.order.value}</th>
         </tr>
       </thead>
       {lines.map(({ measurement, values }) => (
@@ -184,7 +184,7 @@ function Rows(props: {
               {heading}
             </th>
           )}
-          <td className="order-side">{side === null ? '' : words.sides[side]}</td>
+          <td className="order-side">{side === null ? '' : words.order.sides[side]}</td>
           <td className="order-value">{text}</td>
         </tr>
       ))}
@@ -204,35 +204,39 @@ function WorkedOut({ frame }: { readonly frame: OrderedFrame }) {
   return (
     <div className="order-worked-out">
       <table>
-        <caption>{words.workedOut}</caption>
+        <caption>{words.order.workedOut}</caption>
         {boxedCentreDistanceMm !== null && (
           <Rows
-            heading={words.boxedCentreDistance}
+            heading={words.order.boxedCentreDistance}
             rows={[{ side: null, text: `${formatNumber(boxedCentreDistanceMm, 1)} mm` }]}
           />
         )}
         <Rows
-          heading={words.decentration}
+          heading={words.order.decentration}
           rows={sides.map((side) => ({ side, text: decentrationWords(lenses[side]) }))}
         />
         <Rows
-          heading={words.blank}
-          rows={blanks.map(({ side, mm }) => ({ side, text: words.blankOf[blankFrom](String(Math.ceil(mm - 1e-6))) }))}
+          heading={words.order.blank}
+          rows={blanks.map(({ side, mm }) => ({
+            side,
+            text: words.order.blankOf[blankFrom](String(Math.ceil(mm - 1e-6))),
+          }))}
         />
       </table>
       <p className="order-small">
-        {words.workedOutNote} {blanks.length > 0 && words.blankNote(words.blankFrom[blankFrom])}
+        {words.order.workedOutNote} {blanks.length > 0 && words.order.blankNote(words.order.blankFrom[blankFrom])}
       </p>
     </div>
   );
 }
 
 function decentrationWords({ inwardMm, upMm }: OrderedLens): string {
-  const parts = [directed(inwardMm, words.inward, words.outward), directed(upMm, words.up, words.down)].filter(
-    (part) => part !== '',
-  );
+  const parts = [
+    directed(inwardMm, words.order.inward, words.order.outward),
+    directed(upMm, words.order.up, words.order.down),
+  ].filter((part) => part !== '');
   if (parts.length > 0) return parts.join(', ');
-  return inwardMm === null ? words.level : words.centred;
+  return inwardMm === null ? words.order.level : words.order.centred;
 }
 
 function directed(mm: number | null, positive: (mm: string) => string, negative: (mm: string) => string): string {
@@ -243,14 +247,14 @@ function directed(mm: number | null, positive: (mm: string) => string, negative:
 
 function NotesPart({ notes, isLightOfUse }: { readonly notes: WearerNotes; readonly isLightOfUse: boolean }) {
   const said = [
-    ...(notes.squint ? [words.squint] : []),
-    ...(notes.light !== null && isLightOfUse ? [words.light(notesWords.lights[notes.light])] : []),
+    ...(notes.squint ? [words.order.squint] : []),
+    ...(notes.light !== null && isLightOfUse ? [words.order.light(words.notes.lights[notes.light])] : []),
     ...(notes.remark.trim() === '' ? [] : [notes.remark.trim()]),
   ];
   if (said.length === 0) return null;
   return (
     <section>
-      <h5>{words.notes}</h5>
+      <h5>{words.order.notes}</h5>
       {said.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
@@ -263,9 +267,9 @@ function Missing({ order }: { readonly order: Order }) {
   return (
     <section>
       <p>
-        <strong>{words.nothingOrdered}</strong>
+        <strong>{words.order.nothingOrdered}</strong>
       </p>
-      {order.unconfirmed.length === 0 && <p>{words.noReadings}</p>}
+      {order.unconfirmed.length === 0 && <p>{words.order.noReadings}</p>}
     </section>
   );
 }

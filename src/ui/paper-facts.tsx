@@ -7,7 +7,7 @@ import type { SheetState } from '../session/sheet.js';
 import { straightestFrame } from '../session/sweep-frames.js';
 import type { SheetInHand, SheetMeasurement } from './use-sheet.js';
 import { usePaperProfile } from './profile-fact.js';
-import { paperWords as words, pictureWords } from './words.js';
+import { words } from './language.js';
 
 // The month as a word: 3/4 is April here and March there.
 const WHEN = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeStyle: 'short' });
@@ -29,12 +29,12 @@ export function PaperFacts(props: { readonly state: SheetState; readonly measure
     };
   }, []);
   const profile = usePaperProfile(state);
-  const where = state.settings.gaze === 'camera' ? pictureWords.gazeCamera : pictureWords.gazeFar;
+  const where = state.settings.gaze === 'camera' ? words.picture.gazeCamera : words.picture.gazeFar;
   return (
     <p className="paper-facts">
-      {[words.printed(WHEN.format(when)), ...whoWords(state)].join(' ')}{' '}
+      {[words.paper.printed(WHEN.format(when)), ...whoWords(state)].join(' ')}{' '}
       {measurement?.ok === true &&
-        `${words.looked(where)} ${cardWords(state)} ${sweepWords(state, measurement.value)} ${profile}`}
+        `${words.paper.looked(where)} ${cardWords(state)} ${sweepWords(state, measurement.value)} ${profile}`}
     </p>
   );
 }
@@ -44,18 +44,18 @@ function whoWords({ notes, reader, readers }: SheetState): readonly string[] {
   const other = otherReader(reader);
   const [name, otherName] = [readers[reader].reader.trim(), readers[other].reader.trim()];
   return [
-    ...(notes.wearer.trim() === '' ? [] : [words.wearer(notes.wearer.trim())]),
-    ...(name === '' ? [] : [words.readBy(name)]),
-    ...(hasWritten(readers[other]) && otherName !== '' ? [words.alsoReadBy(otherName)] : []),
-    ...(notes.squint ? [words.squint] : []),
-    ...(notes.light === null ? [] : [words.light(words.lights[notes.light])]),
-    ...(notes.remark.trim() === '' ? [] : [words.remark(notes.remark.trim())]),
+    ...(notes.wearer.trim() === '' ? [] : [words.paper.wearer(notes.wearer.trim())]),
+    ...(name === '' ? [] : [words.paper.readBy(name)]),
+    ...(hasWritten(readers[other]) && otherName !== '' ? [words.paper.alsoReadBy(otherName)] : []),
+    ...(notes.squint ? [words.paper.squint] : []),
+    ...(notes.light === null ? [] : [words.paper.light(words.paper.lights[notes.light])]),
+    ...(notes.remark.trim() === '' ? [] : [words.paper.remark(notes.remark.trim())]),
   ];
 }
 
 function sweepWords({ picture }: SheetState, measurement: SheetMeasurement): string {
   return measurement.kind === 'sweep' && picture.kind === 'swept'
-    ? words.sweep(measurement.framesUsed, picture.frames.length)
+    ? words.paper.sweep(measurement.framesUsed, picture.frames.length)
     : '';
 }
 
@@ -71,8 +71,8 @@ function cardWords({ picture, settings }: SheetState): string {
   const { card, checkLengthText } = settings;
   // Markers that were seen say more than the setting: only the printed card has them.
   const areMarkersSeen = shownFeatures(picture)?.card.source === 'markers';
-  if (card === 'bought' && !areMarkersSeen) return words.bought;
+  if (card === 'bought' && !areMarkersSeen) return words.paper.bought;
   return parsePrintScale(checkLengthText)?.ok === true
-    ? words.markerCard(checkLengthText.trim())
-    : words.markerCardUnmeasured;
+    ? words.paper.markerCard(checkLengthText.trim())
+    : words.paper.markerCardUnmeasured;
 }

@@ -9,7 +9,7 @@ import { formatEstimate, formatNumber } from './numbers.js';
 import { ProfileFact } from './profile-fact.js';
 import { adviceSentence } from './picture-sentences.js';
 import type { SheetInHand } from './use-sheet.js';
-import { pictureWords as words, sheetWords } from './words.js';
+import { words } from './language.js';
 
 /** What the picture says besides the rows of the sheet, and what would make the next one better. */
 export function PictureFacts({ sheet }: { readonly sheet: SheetInHand }) {
@@ -19,13 +19,15 @@ export function PictureFacts({ sheet }: { readonly sheet: SheetInHand }) {
   const nod = formatNumber(Math.abs(estimates.headPitch.value), 1);
   return (
     <>
-      <dl className="facts" aria-label={words.facts}>
+      <dl className="facts" aria-label={words.picture.facts}>
         <FactsOfBoth sheet={sheet} estimates={estimates} />
-        <Fact name={words.distance}>{formatNumber(estimates.distance.value / 10, 0)} cm</Fact>
-        <Fact name={words.turned}>{words.turnedBy(aside, nod, estimates.headPitch.value > 0 ? 'down' : 'up')}</Fact>
-        <Fact name={words.scale}>{words.pixelsPerMm(formatNumber(pixelsPerMm, 1))}</Fact>
+        <Fact name={words.picture.distance}>{formatNumber(estimates.distance.value / 10, 0)} cm</Fact>
+        <Fact name={words.picture.turned}>
+          {words.picture.turnedBy(aside, nod, estimates.headPitch.value > 0 ? 'down' : 'up')}
+        </Fact>
+        <Fact name={words.picture.scale}>{words.picture.pixelsPerMm(formatNumber(pixelsPerMm, 1))}</Fact>
       </dl>
-      <AdviceList heading={words.better} sentences={advice.map(adviceSentence)} />
+      <AdviceList heading={words.picture.better} sentences={advice.map(adviceSentence)} />
     </>
   );
 }
@@ -42,12 +44,12 @@ export function FactsOfBoth(props: { readonly sheet: SheetInHand; readonly estim
   const iris = checkIris(estimates.irisDiameter, measurementById(catalogue, 'irisDiameter').population);
   return (
     <>
-      <Fact name={`${words.nearPd} ${words.nearPdFor(workingDistanceMm)}`}>
-        {isPdCovered ? <em className="cover">{sheetWords.coveredShort}</em> : `${formatEstimate(estimates.pdNear)} mm`}
+      <Fact name={`${words.picture.nearPd} ${words.picture.nearPdFor(workingDistanceMm)}`}>
+        {isPdCovered ? <em className="cover">{words.sheet.coveredShort}</em> : `${formatEstimate(estimates.pdNear)} mm`}
       </Fact>
-      <Fact name={words.irisDiameter}>
+      <Fact name={words.picture.irisDiameter}>
         {formatEstimate(estimates.irisDiameter)} mm
-        <small>{words.irisCheck[iris.kind]}</small>
+        <small>{words.picture.irisCheck[iris.kind]}</small>
       </Fact>
       <ProfileFact state={sheet.state} />
     </>

@@ -4,23 +4,23 @@ import { unreachable } from '../core/result.js';
 import type { Handle } from '../session/handles.js';
 import { formatNumber } from './numbers.js';
 import type { PictureRegion } from './picture-region.js';
-import { handleWords } from './words.js';
+import { words } from './language.js';
 
 /** The name of a handle. */
 function handleName(handle: Handle): string {
   switch (handle.kind) {
     case 'card-corner':
-      return handleWords.cardCorners[handle.corner];
+      return words.handle.cardCorners[handle.corner];
     case 'iris-centre':
-      return handleWords.irisCentre[handle.side];
+      return words.handle.irisCentre[handle.side];
     case 'iris-edge':
-      return handleWords.irisEdge[handle.side];
+      return words.handle.irisEdge[handle.side];
     case 'lid-upper':
-      return handleWords.lidUpper[handle.side];
+      return words.handle.lidUpper[handle.side];
     case 'lid-lower':
-      return handleWords.lidLower[handle.side];
+      return words.handle.lidLower[handle.side];
     case 'midline':
-      return handleWords.midline;
+      return words.handle.midline;
     default:
       return unreachable(handle);
   }
@@ -73,7 +73,7 @@ export function PictureHandle(props: {
       aria-label={handleName(handle)}
       aria-describedby={props.hintId}
       aria-valuenow={Math.round(at.xPx * 10) / 10}
-      aria-valuetext={handleWords.position(formatNumber(at.xPx, 1), formatNumber(at.yPx, 1))}
+      aria-valuetext={words.handle.position(formatNumber(at.xPx, 1), formatNumber(at.yPx, 1))}
       style={{ left: `${left * 100}%`, top: `${top * 100}%` }}
       onFocus={() => {
         gesture.current = ++lastGesture;

@@ -23,7 +23,7 @@ import { SweptPicture } from './sweep-view.js';
 import { useKeptFocus } from './use-kept-focus.js';
 import type { SheetInHand } from './use-sheet.js';
 import { WorkProgress } from './work-progress.js';
-import { pictureWords as words, sweepWords } from './words.js';
+import { words } from './language.js';
 
 const MAIN_HANDLES: readonly Handle[] = [...CARD_HANDLES, MIDLINE_HANDLE];
 
@@ -49,9 +49,9 @@ export function PicturePanel(props: {
         tabIndex={-1}
         className={picture.kind === 'none' ? undefined : 'visually-hidden'}
       >
-        {words.heading}
+        {words.picture.heading}
       </h2>
-      {letGo && <p className="drop-note">{words.letGo}</p>}
+      {letGo && <p className="drop-note">{words.picture.letGo}</p>}
       {sweep !== null && <SweepNote sheet={sheet} run={sweep} />}
       {said !== null && sweep === null && <p className="note">{said}</p>}
       {kind !== null && <PictureBody sheet={sheet} />}
@@ -89,7 +89,7 @@ function PictureBody({ sheet }: { readonly sheet: SheetInHand }) {
                 dispatch({ kind: 'placing-started' });
               }}
             >
-              {words.placeByHand}
+              {words.picture.placeByHand}
             </button>
           )}
         </>
@@ -99,7 +99,7 @@ function PictureBody({ sheet }: { readonly sheet: SheetInHand }) {
         <>
           <MarkedPicture sheet={sheet} marking={picture.marking} state={picture}>
             <p className="note">
-              <strong>{words.placing}</strong>
+              <strong>{words.picture.placing}</strong>
             </p>
           </MarkedPicture>
           <p>
@@ -110,7 +110,7 @@ function PictureBody({ sheet }: { readonly sheet: SheetInHand }) {
                 dispatch({ kind: 'corners-vouched' });
               }}
             >
-              {words.cornersPlaced}
+              {words.picture.cornersPlaced}
             </button>
           </p>
         </>
@@ -139,7 +139,7 @@ function MeasuredNote(props: { readonly marking: Marking; readonly measurement: 
   }
   return (
     <p className="note">
-      <strong>{props.marking.features === props.marking.found ? words.found : words.corrected}</strong>
+      <strong>{props.marking.features === props.marking.found ? words.picture.found : words.picture.corrected}</strong>
     </p>
   );
 }
@@ -158,7 +158,7 @@ function PlainPicture({ state }: { readonly state: PictureState }) {
   if (picture === null) return null;
   return (
     <PictureStage
-      label={`${words.wholePicture}: ${picture.name}`}
+      label={`${words.picture.wholePicture}: ${picture.name}`}
       picture={picture}
       features={null}
       region={wholeRegion(picture)}
@@ -197,7 +197,7 @@ function MarkedPicture(props: {
   return (
     <div onKeyDown={onKeyDown}>
       <PictureStage
-        label={isWhole ? words.wholePicture : words.face}
+        label={isWhole ? words.picture.wholePicture : words.picture.face}
         picture={picture}
         features={features}
         region={region}
@@ -213,7 +213,7 @@ function MarkedPicture(props: {
           {SIDES.map((side) => (
             <figure key={side} className="eye">
               <PictureStage
-                label={words.eye[side]}
+                label={words.picture.eye[side]}
                 picture={picture}
                 features={features}
                 region={eyeRegion(found, side)}
@@ -222,13 +222,13 @@ function MarkedPicture(props: {
                 onMove={onMove}
                 onHold={setHeld}
               />
-              <figcaption>{words.eye[side]}</figcaption>
+              <figcaption>{words.picture.eye[side]}</figcaption>
             </figure>
           ))}
         </div>
       )}
       {props.children}
-      <div className="picture-tools" role="group" aria-label={words.viewOf}>
+      <div className="picture-tools" role="group" aria-label={words.picture.viewOf}>
         <button
           type="button"
           className="quiet"
@@ -237,7 +237,7 @@ function MarkedPicture(props: {
             setIsWhole(!isWhole);
           }}
         >
-          {words.wholePicture}
+          {words.picture.wholePicture}
         </button>
         <button
           type="button"
@@ -247,7 +247,7 @@ function MarkedPicture(props: {
             dispatch({ kind: 'undone' });
           }}
         >
-          {words.undo}
+          {words.picture.undo}
         </button>
         <button
           type="button"
@@ -257,7 +257,7 @@ function MarkedPicture(props: {
             dispatch({ kind: 'redone' });
           }}
         >
-          {words.redo}
+          {words.picture.redo}
         </button>
         <button
           type="button"
@@ -267,15 +267,15 @@ function MarkedPicture(props: {
             dispatch({ kind: 'reset-to-found' });
           }}
         >
-          {words.reset}
+          {words.picture.reset}
         </button>
       </div>
       <p id={hintId} className="note">
-        {words.handleHint}
+        {words.picture.handleHint}
       </p>
       <details className="key">
-        <summary>{words.keyHeading}</summary>
-        <p className="note">{words.key}</p>
+        <summary>{words.picture.keyHeading}</summary>
+        <p className="note">{words.picture.key}</p>
       </details>
     </div>
   );
@@ -292,7 +292,7 @@ function PictureActions(props: {
     return (
       <div className="actions">
         <button type="button" onClick={sweep.drop}>
-          {words.cancel}
+          {words.picture.cancel}
         </button>
       </div>
     );
@@ -307,7 +307,7 @@ function PictureActions(props: {
             dispatch({ kind: 'picture-put-away' });
           }}
         >
-          {words.cancel}
+          {words.picture.cancel}
         </button>
       </div>
     );
@@ -317,10 +317,10 @@ function PictureActions(props: {
   return (
     <div className="actions">
       <button type="button" className={isFirst || kind === 'failed' ? 'main-action' : undefined} onClick={props.onTake}>
-        {isFirst ? words.take : words.takeAnother}
+        {isFirst ? words.picture.take : words.picture.takeAnother}
       </button>
       <button type="button" onClick={props.onSweep}>
-        {kind === 'swept' ? sweepWords.takeAnother : sweepWords.take}
+        {kind === 'swept' ? words.sweep.takeAnother : words.sweep.take}
       </button>
       <label className="file-button">
         <input
@@ -334,10 +334,10 @@ function PictureActions(props: {
             bringFiles(files);
           }}
         />
-        <span>{isFirst ? words.choose : words.chooseAnother}</span>
+        <span>{isFirst ? words.picture.choose : words.picture.chooseAnother}</span>
       </label>
       {isFirst ? (
-        <span className="note">{words.dropHere}</span>
+        <span className="note">{words.picture.dropHere}</span>
       ) : isHidden ? null : (
         <button
           type="button"
@@ -346,7 +346,7 @@ function PictureActions(props: {
             dispatch({ kind: 'picture-put-away' });
           }}
         >
-          {kind === 'swept' ? sweepWords.putAway : words.putAway}
+          {kind === 'swept' ? words.sweep.putAway : words.picture.putAway}
         </button>
       )}
     </div>
@@ -358,12 +358,12 @@ function GazeChoice({ sheet }: { readonly sheet: SheetInHand }) {
   const name = useId();
   const noteId = useId();
   const choices = [
-    { value: 'camera', label: words.gazeCamera },
-    { value: 'far', label: words.gazeFar },
+    { value: 'camera', label: words.picture.gazeCamera },
+    { value: 'far', label: words.picture.gazeFar },
   ] as const;
   return (
     <fieldset className="choice" aria-describedby={noteId}>
-      <legend>{words.gaze}</legend>
+      <legend>{words.picture.gaze}</legend>
       {choices.map(({ value, label }) => (
         <label key={value}>
           <input
@@ -378,7 +378,7 @@ function GazeChoice({ sheet }: { readonly sheet: SheetInHand }) {
         </label>
       ))}
       <p id={noteId} className="note">
-        {words.gazeNote}
+        {words.picture.gazeNote}
       </p>
     </fieldset>
   );

@@ -3,7 +3,7 @@ import type { MeasurementUnit } from '../core/catalogue/measurement.js';
 import type { Gauge } from '../core/reading/gauge.js';
 import { plainNumber } from './numbers.js';
 import { exampleScale } from './practice-gauge-draft.js';
-import { practiceWords as words } from './practice-words.js';
+import { words } from './language.js';
 
 const MINUS = '\u2212';
 
@@ -27,7 +27,7 @@ export function gaugeSum(scale: number, zeroOffset: number, bias: number): strin
 /** One reading with the gauge: `the scale shows 27: 27 + 10 = 37 mm.` */
 export function gaugeExample(gauge: Gauge, unit: MeasurementUnit, catalogue: Catalogue): string {
   const scale = exampleScale(gauge, catalogue);
-  return words.exampleSum(plainNumber(scale), gaugeSum(scale, gauge.zeroOffset, gauge.bias), unit);
+  return words.practice.exampleSum(plainNumber(scale), gaugeSum(scale, gauge.zeroOffset, gauge.bias), unit);
 }
 
 function signed(value: number): string {

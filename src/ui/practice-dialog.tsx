@@ -1,12 +1,12 @@
 import { useId, useRef, useState } from 'react';
 import type { Practice } from '../core/record/practice.js';
-import { standardName, STANDARDS } from './lens-words.js';
+import { standardName, STANDARDS } from './lens-sentences.js';
+import { words } from './language.js';
 import { Modal } from './modal.js';
 import { draftOfGauge, EMPTY_GAUGE_DRAFT } from './practice-gauge-draft.js';
 import type { OpenGaugeForm } from './practice-gauges.js';
 import { PracticeGauges } from './practice-gauges.js';
 import { PracticeRows } from './practice-rows.js';
-import { practiceWords as words } from './practice-words.js';
 import { statusWords } from './sentences.js';
 
 /** What the practice measures, in which order and with what, and how it is judged. */
@@ -30,8 +30,8 @@ export function PracticeDialog(props: {
     nameField.current?.focus();
   };
   return (
-    <Modal heading={words.heading} closeLabel={words.close} onClose={close} wide>
-      <p className="note">{words.intro}</p>
+    <Modal heading={words.practice.heading} closeLabel={words.practice.close} onClose={close} wide>
+      <p className="note">{words.practice.intro}</p>
       <PracticeRows practice={practice} onChange={onChange} />
       <PracticeGauges
         practice={practice}
@@ -46,7 +46,7 @@ export function PracticeDialog(props: {
       />
       <section>
         <fieldset className="choice practice-standard">
-          <legend>{words.standard}</legend>
+          <legend>{words.practice.standard}</legend>
           {STANDARDS.map((standard) => {
             const { id, imbalance, progressiveImbalance, position } = standard;
             // One table may hold for several kinds of lenses.
@@ -66,7 +66,9 @@ export function PracticeDialog(props: {
                   {standardName(standard)}
                 </label>
                 <p id={`${standardId}-${id}`} className="note">
-                  {sources.map(({ status, source }) => words.standardSource(statusWords(status), source)).join(' ')}
+                  {sources
+                    .map(({ status, source }) => words.practice.standardSource(statusWords(status), source))
+                    .join(' ')}
                 </p>
               </div>
             );

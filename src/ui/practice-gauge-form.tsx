@@ -6,7 +6,8 @@ import { LengthField } from './length-field.js';
 import { gaugeExample, unitName } from './practice-amount.js';
 import type { GaugeDraft, GaugeProblems } from './practice-gauge-draft.js';
 import { parseGaugeDraft, unitOfGauge } from './practice-gauge-draft.js';
-import { gaugeProblemSentence, practiceProblems, practiceWords as words } from './practice-words.js';
+import { gaugeProblemSentence } from './gauge-problem-sentence.js';
+import { words } from './language.js';
 
 /** Far below what is kept; longer names fit nowhere. */
 const NAME_LIMIT = 60;
@@ -57,16 +58,16 @@ export function PracticeGaugeForm(props: {
   };
   const number = (field: 'resolution' | 'zeroOffset' | 'bias') => (
     <LengthField
-      label={unit === null ? words[field] : words.inUnit(words[field], unitName(unit))}
+      label={unit === null ? words.practice[field] : words.practice.inUnit(words.practice[field], unitName(unit))}
       text={draft[field]}
-      note={words[`${field}Note`]}
+      note={words.practice[`${field}Note`]}
       problem={said(field)}
       onType={(text) => {
         props.onChange({ ...draft, [field]: text });
       }}
     />
   );
-  const dateProblem = isDateBroken ? practiceProblems.noDate : said('checkedOn');
+  const dateProblem = isDateBroken ? words.practiceProblems.noDate : said('checkedOn');
   return (
     <form
       className="gauge-form"
@@ -80,7 +81,7 @@ export function PracticeGaugeForm(props: {
     >
       <h4 id={`${id}-heading`}>{props.heading}</h4>
       <div className="gauge-text">
-        <label htmlFor={`${id}-name`}>{words.name}</label>
+        <label htmlFor={`${id}-name`}>{words.practice.name}</label>
         <input
           id={`${id}-name`}
           ref={nameField}
@@ -95,7 +96,7 @@ export function PracticeGaugeForm(props: {
           }}
         />
         <p id={`${id}-name-note`} className={said('name') === null ? 'note' : 'note note-failure'}>
-          {said('name') ?? words.nameNote}
+          {said('name') ?? words.practice.nameNote}
         </p>
       </div>
       <ServesField
@@ -110,7 +111,7 @@ export function PracticeGaugeForm(props: {
         {number('zeroOffset')}
         {number('bias')}
         <div className="gauge-text">
-          <label htmlFor={`${id}-checked`}>{words.checked}</label>
+          <label htmlFor={`${id}-checked`}>{words.practice.checked}</label>
           <input
             id={`${id}-checked`}
             ref={dateField}
@@ -125,29 +126,29 @@ export function PracticeGaugeForm(props: {
             }}
           />
           <p id={`${id}-checked-note`} className={dateProblem === null ? 'note' : 'note note-failure'}>
-            {dateProblem ?? words.checkedNote}
+            {dateProblem ?? words.practice.checkedNote}
           </p>
         </div>
       </div>
       <p className="gauge-example" role="status">
         {parsed.gauge !== null && unit !== null ? (
           <>
-            <strong>{words.example}:</strong> {gaugeExample(parsed.gauge, unit, catalogue)}
+            <strong>{words.practice.example}:</strong> {gaugeExample(parsed.gauge, unit, catalogue)}
           </>
         ) : (
-          words.noExample
+          words.practice.noExample
         )}
       </p>
       <div className="actions">
         <button type="submit" className="main-action">
-          {words.keep}
+          {words.practice.keep}
         </button>
         <button type="button" onClick={props.onCancel}>
-          {words.cancel}
+          {words.practice.cancel}
         </button>
         <p role="status" className="note">
-          {props.isUnfinished && practiceProblems.unfinished}
-          {!props.isUnfinished && isTried && (parsed.gauge === null || isDateBroken) && practiceProblems.notKept}
+          {props.isUnfinished && words.practiceProblems.unfinished}
+          {!props.isUnfinished && isTried && (parsed.gauge === null || isDateBroken) && words.practiceProblems.notKept}
         </p>
       </div>
     </form>
@@ -164,14 +165,14 @@ function ServesField(props: {
   const id = useId();
   return (
     <fieldset className="gauge-serves" aria-describedby={`${id}-note`} data-invalid={props.problem !== null}>
-      <legend>{words.servesLegend}</legend>
+      <legend>{words.practice.servesLegend}</legend>
       <p id={`${id}-note`} className={props.problem === null ? 'note' : 'note note-failure'}>
-        {props.problem ?? words.servesNote}
+        {props.problem ?? words.practice.servesNote}
       </p>
       {(['mm', 'deg'] as const).map((unit) => (
-        <div key={unit} role="group" aria-label={words.unitsOf[unit]}>
+        <div key={unit} role="group" aria-label={words.practice.unitsOf[unit]}>
           <p className="gauge-unit" aria-hidden="true">
-            {words.unitsOf[unit]}
+            {words.practice.unitsOf[unit]}
           </p>
           <div className="gauge-serves-list">
             {catalogue

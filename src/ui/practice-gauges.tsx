@@ -11,7 +11,7 @@ import { gaugeExample } from './practice-amount.js';
 import type { GaugeDraft } from './practice-gauge-draft.js';
 import { draftOfGauge, EMPTY_GAUGE_DRAFT, localDay, unitOfGauge } from './practice-gauge-draft.js';
 import { PracticeGaugeForm } from './practice-gauge-form.js';
-import { practiceWords as words } from './practice-words.js';
+import { words } from './language.js';
 import { newProfileId } from './use-profiles.js';
 
 /** The form that is open: a gauge by its id, and what stands in the fields. */
@@ -100,16 +100,16 @@ export function PracticeGauges(props: {
   const examples = exampleGauges.filter((example) => !isTakenOver(example));
   return (
     <section ref={list}>
-      <h3>{words.gauges}</h3>
-      <p className="note">{words.gaugesNote}</p>
+      <h3>{words.practice.gauges}</h3>
+      <p className="note">{words.practice.gaugesNote}</p>
       {practice.gauges.length === 0 ? (
-        <p>{words.noGauges}</p>
+        <p>{words.practice.noGauges}</p>
       ) : (
-        <ul className="practice-gauges" aria-label={words.gauges}>
+        <ul className="practice-gauges" aria-label={words.practice.gauges}>
           {practice.gauges.map((gauge) => (
             <li key={gauge.id} data-gauge={gauge.id}>
               {form?.id === gauge.id ? (
-                formPart(words.form.edit(gauge.name))
+                formPart(words.practice.form.edit(gauge.name))
               ) : (
                 <GaugeEntry
                   gauge={gauge}
@@ -130,12 +130,12 @@ export function PracticeGauges(props: {
         </ul>
       )}
       <div className="profile-happened" role="status">
-        {happened?.kind === 'kept' && <p className="note">{words.kept(happened.name)}</p>}
-        {happened?.kind === 'taken-over' && <p className="note">{words.takenOver(happened.name)}</p>}
-        {happened?.kind === 'brought-back' && <p className="note">{words.broughtBack(happened.name)}</p>}
+        {happened?.kind === 'kept' && <p className="note">{words.practice.kept(happened.name)}</p>}
+        {happened?.kind === 'taken-over' && <p className="note">{words.practice.takenOver(happened.name)}</p>}
+        {happened?.kind === 'brought-back' && <p className="note">{words.practice.broughtBack(happened.name)}</p>}
         {happened?.kind === 'removed' && (
           <p className="note">
-            {words.removed(happened.gauge.name)}{' '}
+            {words.practice.removed(happened.gauge.name)}{' '}
             <button
               type="button"
               className="quiet"
@@ -149,12 +149,12 @@ export function PracticeGauges(props: {
                 addButton.current?.focus();
               }}
             >
-              {words.bringBack}
+              {words.practice.bringBack}
             </button>
           </p>
         )}
       </div>
-      {form !== null && form.kept === null && formPart(words.form.add)}
+      {form !== null && form.kept === null && formPart(words.practice.form.add)}
       <div className="actions">
         <button
           type="button"
@@ -165,13 +165,13 @@ export function PracticeGauges(props: {
             onForm({ id: newProfileId(), kept: null, draft: EMPTY_GAUGE_DRAFT });
           }}
         >
-          {words.addGauge}
+          {words.practice.addGauge}
         </button>
       </div>
       {examples.length > 0 && (
         <details>
-          <summary>{words.examples}</summary>
-          <p className="note">{words.examplesNote}</p>
+          <summary>{words.practice.examples}</summary>
+          <p className="note">{words.practice.examplesNote}</p>
           <ul className="practice-gauges">
             {examples.map((example) => (
               <li key={example.id}>
@@ -179,13 +179,13 @@ export function PracticeGauges(props: {
                 <div className="actions">
                   <button
                     type="button"
-                    aria-label={words.takeOverOf(example.name)}
+                    aria-label={words.practice.takeOverOf(example.name)}
                     onClick={() => {
                       keep(example);
                       setHappened({ kind: 'taken-over', name: example.name });
                     }}
                   >
-                    {words.takeOver}
+                    {words.practice.takeOver}
                   </button>
                 </div>
               </li>
@@ -213,7 +213,7 @@ function measurementsReadWith(practice: Practice, gauge: Gauge): readonly Measur
 function GaugeFacts({ gauge }: { readonly gauge: Gauge }) {
   const { catalogue } = useEquipment();
   const unit = unitOfGauge(gauge.serves, catalogue) ?? 'mm';
-  const { facts } = words;
+  const { facts } = words.practice;
   const parts = [
     facts.step(withUnit(plainNumber(gauge.resolution), unit)),
     gauge.zeroOffset === 0 ? facts.noOffset : facts.offset(withUnit(plainNumber(gauge.zeroOffset), unit)),
@@ -225,7 +225,8 @@ function GaugeFacts({ gauge }: { readonly gauge: Gauge }) {
       <strong>{gauge.name}</strong>
       <p className="note">
         {parts.join('; ')}.{' '}
-        {(gauge.zeroOffset !== 0 || gauge.bias !== 0) && `${words.example}: ${gaugeExample(gauge, unit, catalogue)}`}
+        {(gauge.zeroOffset !== 0 || gauge.bias !== 0) &&
+          `${words.practice.example}: ${gaugeExample(gauge, unit, catalogue)}`}
       </p>
     </>
   );
@@ -250,19 +251,24 @@ function GaugeEntry(props: {
     <>
       <GaugeFacts gauge={gauge} />
       <p id={nameId} className="note">
-        {names.length === 0 ? words.notInUse : words.inUseFor(names.join(', '))}
+        {names.length === 0 ? words.practice.notInUse : words.practice.inUseFor(names.join(', '))}
       </p>
       <p className={check.kind === 'recent' ? 'note' : 'note note-advice'}>
-        {check.kind === 'recent' && words.checkedOn(day)}
-        {check.kind === 'old' && words.overdue(day, check.limitDays)}
-        {check.kind === 'unknown' && words.neverChecked}
+        {check.kind === 'recent' && words.practice.checkedOn(day)}
+        {check.kind === 'old' && words.practice.overdue(day, check.limitDays)}
+        {check.kind === 'unknown' && words.practice.neverChecked}
       </p>
       <div className="actions">
-        <button type="button" className="quiet" aria-label={words.editOf(gauge.name)} onClick={props.onEdit}>
-          {words.edit}
+        <button type="button" className="quiet" aria-label={words.practice.editOf(gauge.name)} onClick={props.onEdit}>
+          {words.practice.edit}
         </button>
-        <button type="button" className="quiet" aria-label={words.removeOf(gauge.name)} onClick={props.onRemove}>
-          {words.remove}
+        <button
+          type="button"
+          className="quiet"
+          aria-label={words.practice.removeOf(gauge.name)}
+          onClick={props.onRemove}
+        >
+          {words.practice.remove}
         </button>
       </div>
     </>

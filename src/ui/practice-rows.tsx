@@ -9,7 +9,7 @@ import { withGaugeInUse, withGroupMoved, withShown, withTolerance } from '../cor
 import { useEquipment } from './equipment.js';
 import { plainNumber, withUnit } from './numbers.js';
 import { unitName, unitSign } from './practice-amount.js';
-import { practiceProblems, practiceWords as words } from './practice-words.js';
+import { words } from './language.js';
 import { statusWords } from './sentences.js';
 
 /** Which rows the sheet has, in blocks that can be moved; what tolerance each is held to, and the gauge it is read with. */
@@ -37,9 +37,9 @@ export function PracticeRows(props: {
   };
   return (
     <section>
-      <h3>{words.rows}</h3>
+      <h3>{words.practice.rows}</h3>
       <p className="note">
-        {words.rowsNote} {words.orderNote}
+        {words.practice.rowsNote} {words.practice.orderNote}
       </p>
       <ol className="practice-blocks" ref={list}>
         {groupOrder.map((group, index) => (
@@ -53,7 +53,7 @@ export function PracticeRows(props: {
             <div className="practice-move">
               <button
                 type="button"
-                aria-label={words.up(words.blocks[group])}
+                aria-label={words.practice.up(words.practice.blocks[group])}
                 disabled={index === 0}
                 onClick={() => {
                   move(group, -1);
@@ -63,7 +63,7 @@ export function PracticeRows(props: {
               </button>
               <button
                 type="button"
-                aria-label={words.down(words.blocks[group])}
+                aria-label={words.practice.down(words.practice.blocks[group])}
                 disabled={index === groupOrder.length - 1}
                 onClick={() => {
                   move(group, 1);
@@ -76,7 +76,8 @@ export function PracticeRows(props: {
         ))}
       </ol>
       <p role="status" className="visually-hidden">
-        {moved !== null && words.moved(words.blocks[moved], groupOrder.indexOf(moved) + 1, groupOrder.length)}
+        {moved !== null &&
+          words.practice.moved(words.practice.blocks[moved], groupOrder.indexOf(moved) + 1, groupOrder.length)}
       </p>
     </section>
   );
@@ -102,35 +103,35 @@ function Block(props: {
   readonly onChange: (change: Partial<Practice>) => void;
 }) {
   const { group, measurements, practice, onChange } = props;
-  const block = words.blocks[group];
+  const block = words.practice.blocks[group];
   const ids = measurements.map(({ id }) => id);
   const others = practice.hidden.filter((id) => !ids.includes(id));
   const shown = ids.filter((id) => !practice.hidden.includes(id)).length;
   return (
     <details className="practice-block">
       <summary>
-        {block} <small>{words.shownCount(shown, ids.length)}</small>
+        {block} <small>{words.practice.shownCount(shown, ids.length)}</small>
       </summary>
       <div className="actions">
         <button
           type="button"
           className="quiet"
-          aria-label={words.showAll(block)}
+          aria-label={words.practice.showAll(block)}
           onClick={() => {
             onChange({ hidden: others });
           }}
         >
-          {words.all}
+          {words.practice.all}
         </button>
         <button
           type="button"
           className="quiet"
-          aria-label={words.hideAll(block)}
+          aria-label={words.practice.hideAll(block)}
           onClick={() => {
             onChange({ hidden: [...others, ...ids] });
           }}
         >
-          {words.none}
+          {words.practice.none}
         </button>
       </div>
       <ul className="practice-rows" aria-label={block}>
@@ -158,7 +159,7 @@ function Row(props: {
         <input
           type="checkbox"
           checked={isShown}
-          aria-label={words.shown(shortName)}
+          aria-label={words.practice.shown(shortName)}
           onChange={(event) => {
             onChange(withShown(practice, id, event.currentTarget.checked));
           }}
@@ -169,14 +170,14 @@ function Row(props: {
       {gauges.length > 0 && (
         <select
           className="practice-gauge"
-          aria-label={words.gaugeOf(shortName)}
+          aria-label={words.practice.gaugeOf(shortName)}
           value={gauges.some((gauge) => gauge.id === inUse) ? inUse : ''}
           onChange={(event) => {
             const { value } = event.currentTarget;
             onChange(withGaugeInUse(practice, id, value === '' ? null : value));
           }}
         >
-          <option value="">{words.plainRule}</option>
+          <option value="">{words.practice.plainRule}</option>
           {gauges.map((gauge) => (
             <option key={gauge.id} value={gauge.id}>
               {gauge.name}
@@ -216,8 +217,8 @@ function ToleranceField(props: {
   const problem = parsed.ok
     ? null
     : parsed.failure === 'too-wide'
-      ? practiceProblems.tooWide(typed.trim(), withUnit(plainNumber(widest), unit), counts)
-      : practiceProblems.tolerance(typed.trim(), counts);
+      ? words.practiceProblems.tooWide(typed.trim(), withUnit(plainNumber(widest), unit), counts)
+      : words.practiceProblems.tolerance(typed.trim(), counts);
   const type = (text: string): void => {
     setTyped(text);
     const next = parseTolerance(text, widest);
@@ -234,7 +235,7 @@ function ToleranceField(props: {
           maxLength={12}
           placeholder={plainNumber(tolerance.value)}
           value={typed}
-          aria-label={words.toleranceOf(shortName, unitName(unit))}
+          aria-label={words.practice.toleranceOf(shortName, unitName(unit))}
           aria-invalid={problem !== null}
           aria-describedby={noteId}
           onChange={(event) => {
@@ -246,8 +247,8 @@ function ToleranceField(props: {
       <small id={noteId} className={problem === null ? 'note' : 'note note-failure'}>
         {problem ?? (
           <>
-            {own !== undefined && <strong>{words.ownTolerance(counts)} </strong>}
-            {words.catalogueTolerance(
+            {own !== undefined && <strong>{words.practice.ownTolerance(counts)} </strong>}
+            {words.practice.catalogueTolerance(
               withUnit(plainNumber(tolerance.value), unit),
               statusWords(tolerance.status),
               tolerance.source,

@@ -1,6 +1,4 @@
 import type { MeasurementGroup, MeasurementUnit } from '../core/catalogue/measurement.js';
-import type { LightLevel } from '../core/record/wearer-notes.js';
-import { GAUGE_LIMITS, type GaugeDraft, type GaugeProblem } from './practice-gauge-draft.js';
 
 /** The words of what the practice measures and how, and of the notes on the wearer. */
 export const practiceWords = {
@@ -93,50 +91,4 @@ export const practiceWords = {
 
   standard: 'Standard for the prism of a mounted pair',
   standardSource: (status: string, source: string): string => `Values ${status}: ${source}.`,
-} as const;
-
-/** Why something that was typed in the practice's dialog cannot be used, and what counts meanwhile. */
-export const practiceProblems = {
-  tolerance: (typed: string, counts: string): string =>
-    `“${typed}” is no tolerance: type a number above zero, or nothing. Until then ± ${counts} counts.`,
-  tooWide: (typed: string, limit: string, counts: string): string =>
-    `± ${typed} would never find anything: ± ${limit} at most. Until then ± ${counts} counts.`,
-  unfinished: 'This gauge is not kept yet: keep it, or cancel.',
-  notKept: 'Not kept yet: see what is said beside the fields.',
-  noDate: 'This is no day of the calendar yet: finish it, or empty the field.',
-} as const;
-
-/** What is wrong with a field of the gauge's form. */
-export function gaugeProblemSentence(problem: GaugeProblem, field: keyof GaugeDraft, typed: string): string {
-  switch (problem) {
-    case 'empty':
-      return field === 'name' ? 'Give it a name that you will know again.' : 'Type a number.';
-    case 'not-a-number':
-      return `“${typed.trim()}” is not a number: digits with at most one point or comma.`;
-    case 'not-positive':
-      return `“${typed.trim()}” is no step: type a number above zero.`;
-    case 'too-large':
-      return field === 'resolution' || field === 'zeroOffset' || field === 'bias'
-        ? `${typed.trim()} is more than any gauge for faces has: ${GAUGE_LIMITS[field]} at most.`
-        : 'This is too large.';
-    case 'serves-nothing':
-      return 'Choose at least one measurement.';
-    case 'mixed-units':
-      return 'Lengths and angles together: make two gauges of it, one for each scale.';
-    case 'in-future':
-      return 'This day lies ahead: the last check was today or earlier.';
-  }
-}
-
-export const notesWords = {
-  heading: 'Wearer and notes',
-  wearer: 'Wearer',
-  wearerNote: 'as you call them',
-  squint: 'Squint: both eyes never fixate together',
-  squintChanges: (names: string): string => `Measure with the other eye covered: ${names}.`,
-  light: 'Light for pupil diameters',
-  noLight: 'not noted',
-  lights: { bright: 'bright', room: 'room light', dim: 'dim' } satisfies Record<LightLevel, string>,
-  lightMissing: 'A pupil’s diameter says little without the light it was read in.',
-  remark: 'Remark',
-} as const;
+};

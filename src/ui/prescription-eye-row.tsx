@@ -3,7 +3,8 @@ import type { EyePrescription, HorizontalBase, VerticalBase } from '../core/lens
 import type { Side } from '../core/units/side.js';
 import type { EyeField, PlacedFailure } from '../session/prescription-entry.js';
 import type { TypedEye } from '../core/record/typed-prescription.js';
-import { entryFailureSentence, otherFormText, placeName, prescriptionWords as words } from './lens-words.js';
+import { entryFailureSentence, otherFormText, placeName } from './lens-sentences.js';
+import { words } from './language.js';
 import { placeId } from './prescription-place.js';
 
 const COLUMNS = 7;
@@ -71,7 +72,7 @@ export function PrescriptionEyeRow(props: {
     >
       {['' as const, ...bases].map((one) => (
         <option key={one} value={one}>
-          {words.bases[one]}
+          {words.prescription.bases[one]}
         </option>
       ))}
     </select>
@@ -81,20 +82,20 @@ export function PrescriptionEyeRow(props: {
     <>
       <tr role="row" className="prescription-eye">
         <th role="rowheader" scope="row">
-          <span aria-hidden="true">{words.side[side]}</span>
+          <span aria-hidden="true">{words.prescription.side[side]}</span>
           <span className="visually-hidden">{side === 'R' ? 'Right' : 'Left'}</span>
         </th>
-        <Cell label={words.fields.sphere}>{input('sphere')}</Cell>
-        <Cell label={words.fields.cylinder}>{input('cylinder')}</Cell>
-        <Cell label={words.fields.axis}>{input('axis')}</Cell>
-        <Cell label={words.fields.add}>{input('add')}</Cell>
-        <Cell label={words.columns.horizontal}>
+        <Cell label={words.prescription.fields.sphere}>{input('sphere')}</Cell>
+        <Cell label={words.prescription.fields.cylinder}>{input('cylinder')}</Cell>
+        <Cell label={words.prescription.fields.axis}>{input('axis')}</Cell>
+        <Cell label={words.prescription.fields.add}>{input('add')}</Cell>
+        <Cell label={words.prescription.columns.horizontal}>
           {input('prismHorizontal')}{' '}
           {base('baseHorizontal', HORIZONTAL_BASES, (chosen) => {
             onChange({ baseHorizontal: HORIZONTAL_BASES.find((one) => one === chosen) ?? '' });
           })}
         </Cell>
-        <Cell label={words.columns.vertical}>
+        <Cell label={words.prescription.columns.vertical}>
           {input('prismVertical')}{' '}
           {base('baseVertical', VERTICAL_BASES, (chosen) => {
             onChange({ baseVertical: VERTICAL_BASES.find((one) => one === chosen) ?? '' });
@@ -112,7 +113,7 @@ export function PrescriptionEyeRow(props: {
             ))}
             {otherForm !== null && (
               <p className="note prescription-other-form">
-                {words.otherForm} {otherForm}
+                {words.prescription.otherForm} {otherForm}
               </p>
             )}
           </td>

@@ -5,19 +5,14 @@ import type { LensKind } from '../core/lenses/prescription.js';
 import { SIDES } from '../core/units/side.js';
 import type { PlacedFailure } from '../session/prescription-entry.js';
 import { parsePrescription } from '../session/prescription-entry.js';
-import {
-  eighthsSentence,
-  entryFailureSentence,
-  placeName,
-  prescriptionWords as words,
-  questionSentence,
-} from './lens-words.js';
+import { eighthsSentence, entryFailureSentence, placeName, questionSentence } from './lens-sentences.js';
+import { words } from './language.js';
 import { PrescriptionEyeRow } from './prescription-eye-row.js';
 import { goOn, placeId } from './prescription-place.js';
 import { PrescriptionText } from './prescription-text.js';
 import type { SheetInHand } from './use-sheet.js';
 
-const KINDS = Object.keys(words.kinds) as LensKind[];
+const KINDS: readonly LensKind[] = ['single-vision', 'multifocal', 'progressive'];
 
 const VERTEX_PLACE = { side: null, field: 'vertexDistance' } as const;
 
@@ -53,22 +48,22 @@ export function PrescriptionPanel({ sheet }: { readonly sheet: SheetInHand }) {
         setPlaceInHand(null);
       }}
     >
-      <h2 id={headingId}>{words.heading}</h2>
+      <h2 id={headingId}>{words.prescription.heading}</h2>
       {/* The roles are said again because a narrow screen lays the table out as blocks, and browsers then forget them. */}
       <table role="table" className="prescription-table">
-        <caption className="visually-hidden">{words.caption}</caption>
+        <caption className="visually-hidden">{words.prescription.caption}</caption>
         <thead role="rowgroup">
           <tr role="row">
             <th role="columnheader" scope="col">
-              <span className="visually-hidden">{words.eye}</span>
+              <span className="visually-hidden">{words.prescription.eye}</span>
             </th>
             {[
-              words.fields.sphere,
-              words.fields.cylinder,
-              words.fields.axis,
-              words.fields.add,
-              words.columns.horizontal,
-              words.columns.vertical,
+              words.prescription.fields.sphere,
+              words.prescription.fields.cylinder,
+              words.prescription.fields.axis,
+              words.prescription.fields.add,
+              words.prescription.columns.horizontal,
+              words.prescription.columns.vertical,
             ].map((column) => (
               <th key={column} role="columnheader" scope="col">
                 {column}
@@ -93,7 +88,7 @@ export function PrescriptionPanel({ sheet }: { readonly sheet: SheetInHand }) {
       </table>
       <div className="prescription-pair">
         <p className="prescription-field">
-          <label htmlFor={placeId(VERTEX_PLACE)}>{words.vertexDistance}</label>
+          <label htmlFor={placeId(VERTEX_PLACE)}>{words.prescription.vertexDistance}</label>
           <input
             id={placeId(VERTEX_PLACE)}
             data-prescription-place
@@ -113,11 +108,13 @@ export function PrescriptionPanel({ sheet }: { readonly sheet: SheetInHand }) {
             id={`${placeId(VERTEX_PLACE)}-note`}
             className={wrongVertex === undefined ? 'note prescription-hint' : 'prescription-wrong'}
           >
-            {wrongVertex === undefined ? words.vertexNote : entryFailureSentence(wrongVertex.failure, 'vertexDistance')}
+            {wrongVertex === undefined
+              ? words.prescription.vertexNote
+              : entryFailureSentence(wrongVertex.failure, 'vertexDistance')}
           </span>
         </p>
         <p className="prescription-field">
-          <label htmlFor={kindId}>{words.kind}</label>
+          <label htmlFor={kindId}>{words.prescription.kind}</label>
           <select
             id={kindId}
             data-prescription-place
@@ -129,27 +126,27 @@ export function PrescriptionPanel({ sheet }: { readonly sheet: SheetInHand }) {
           >
             {KINDS.map((kind) => (
               <option key={kind} value={kind}>
-                {words.kinds[kind]}
+                {words.prescription.kinds[kind]}
               </option>
             ))}
           </select>
         </p>
       </div>
       <div className="prescription-said" role="status">
-        {missing.length > 0 && <p className="note">{words.stillNeeded(missing.map(nameOf))}</p>}
+        {missing.length > 0 && <p className="note">{words.prescription.stillNeeded(missing.map(nameOf))}</p>}
         {parsed.ok &&
           questionPrescription(parsed.value.prescription).map((question) => (
             <p key={question.kind} className="note note-advice">
-              <strong>{words.check}</strong> <PrescriptionText text={questionSentence(question)} />
+              <strong>{words.prescription.check}</strong> <PrescriptionText text={questionSentence(question)} />
             </p>
           ))}
         {parsed.ok && parsed.value.eighths.length > 0 && (
           <p className="note note-advice">
-            <strong>{words.check}</strong> {eighthsSentence(parsed.value.eighths)}
+            <strong>{words.prescription.check}</strong> {eighthsSentence(parsed.value.eighths)}
           </p>
         )}
       </div>
-      <p className="note prescription-hint">{words.hint}</p>
+      <p className="note prescription-hint">{words.prescription.hint}</p>
     </section>
   );
 }

@@ -1,5 +1,5 @@
 import { Fragment } from 'react';
-import { PRISM_SIGN } from './lens-words.js';
+import { PRISM_SIGN } from './lens-sentences.js';
 
 /** A text with the sign of prism dioptres, which is said in words to whoever listens. */
 export function PrescriptionText({ text }: { readonly text: string }) {

@@ -4,7 +4,7 @@ import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { useEquipment } from './equipment.js';
 import { Modal } from './modal.js';
 import { PrintScaleField } from './print-scale-field.js';
-import { printWords as words } from './words.js';
+import { words } from './language.js';
 
 const SHEETS = [
   { kind: 'markerCard', fileName: 'glabella-marker-card' },
@@ -26,10 +26,10 @@ export function PrintDialog(props: {
   const state = useSheetFiles(paper);
   const paperId = useId();
   return (
-    <Modal heading={words.heading} closeLabel={words.close} onClose={props.onClose}>
-      <p>{words.intro}</p>
+    <Modal heading={words.print.heading} closeLabel={words.print.close} onClose={props.onClose}>
+      <p>{words.print.intro}</p>
       <p className="labelled">
-        <label htmlFor={paperId}>{words.paper}</label>
+        <label htmlFor={paperId}>{words.print.paper}</label>
         <select
           id={paperId}
           value={paper}
@@ -37,28 +37,28 @@ export function PrintDialog(props: {
             setPaper(event.currentTarget.value === 'letter' ? 'letter' : 'a4');
           }}
         >
-          <option value="a4">{words.a4}</option>
-          <option value="letter">{words.letter}</option>
+          <option value="a4">{words.print.a4}</option>
+          <option value="letter">{words.print.letter}</option>
         </select>
       </p>
       <p role="status" className={state?.kind === 'failed' ? 'note note-failure' : 'note'}>
-        {state === null && words.making}
-        {state?.kind === 'failed' && words.failed}
+        {state === null && words.print.making}
+        {state?.kind === 'failed' && words.print.failed}
       </p>
       {state?.kind === 'ready' && (
         <ul className="sheet-links">
           {SHEETS.map(({ kind, fileName }) => (
             <li key={kind}>
               <a href={state.files[kind]} download={`${fileName}-${state.paper}.pdf`}>
-                {words[kind]}
+                {words.print[kind]}
               </a>
             </li>
           ))}
         </ul>
       )}
-      <p className="note">{words.printCheckNote}</p>
-      <p className="note">{words.boardNote}</p>
-      <p className="caution">{words.caution}</p>
+      <p className="note">{words.print.printCheckNote}</p>
+      <p className="note">{words.print.boardNote}</p>
+      <p className="caution">{words.print.caution}</p>
       <PrintScaleField settings={props.settings} onChange={props.onChange} />
     </Modal>
   );

@@ -3,7 +3,7 @@ import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { LengthField } from './length-field.js';
 import { formatNumber } from './numbers.js';
 import { printCheckSentence } from './sentences.js';
-import { settingsWords as words } from './words.js';
+import { words } from './language.js';
 
 /** The measured length of the printed line, and what follows from it. */
 export function PrintScaleField(props: {
@@ -13,17 +13,17 @@ export function PrintScaleField(props: {
   const scale = parsePrintScale(props.settings.checkLengthText);
   const result =
     scale === null
-      ? words.unchecked
+      ? words.settings.unchecked
       : !scale.ok
         ? ''
         : scale.value === 1
-          ? words.trueSize
-          : words.scaled(`${formatNumber(scale.value * 100, 1)} %`);
+          ? words.settings.trueSize
+          : words.settings.scaled(`${formatNumber(scale.value * 100, 1)} %`);
   return (
     <LengthField
-      label={words.checkLength}
+      label={words.settings.checkLength}
       text={props.settings.checkLengthText}
-      note={`${words.checkLengthNote} ${result}`}
+      note={`${words.settings.checkLengthNote} ${result}`}
       problem={scale?.ok === false ? printCheckSentence(scale.failure) : null}
       onType={(text) => {
         // Whoever measures the printed line holds the printed card.

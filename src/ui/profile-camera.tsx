@@ -9,12 +9,11 @@ import { liveCameraOf } from './live-camera.js';
 import { ProfileCoverage } from './profile-coverage.js';
 import { verdictSentence } from './profile-sentences.js';
 import { ProfileWeaknesses } from './profile-weaknesses.js';
-import { positionWords, profileWords as words } from './profile-words.js';
+import { words } from './language.js';
 import type { BoardLook } from './use-board-watch.js';
 import { useBoardWatch } from './use-board-watch.js';
 import { useCamera } from './use-camera.js';
 import { useFocusOnCome } from './use-focus-on-come.js';
-import { cameraWords } from './words.js';
 
 /** Takes views of the sheet with the camera, by itself, and leads the reader through the positions. */
 export function ProfileCamera(props: {
@@ -50,7 +49,7 @@ export function ProfileCamera(props: {
   );
 
   return (
-    <div className="camera" role="group" aria-label={words.useCamera} tabIndex={-1} ref={part}>
+    <div className="camera" role="group" aria-label={words.profile.useCamera} tabIndex={-1} ref={part}>
       <div className="camera-view">
         <div className="profile-stage">
           <Preview stream={camera?.stream ?? null} />
@@ -58,19 +57,21 @@ export function ProfileCamera(props: {
         </div>
         {state.kind === 'opening' && (
           <p className="camera-status" role="status">
-            {cameraWords.opening}
+            {words.camera.opening}
           </p>
         )}
         {state.kind === 'failed' && <CameraFailure failure={state.failure} />}
         {camera !== null && (
-          <p className="profile-verdict">{look === null ? words.gettingReady : verdictSentence(look.verdict)}</p>
+          <p className="profile-verdict">
+            {look === null ? words.profile.gettingReady : verdictSentence(look.verdict)}
+          </p>
         )}
       </div>
       <div className="camera-side">
         {camera !== null && (
           <p className="profile-asked" role="status">
-            <strong>{asked === null ? words.enough : positionWords[asked]}</strong>{' '}
-            <span>{words.viewCount(views.length)}</span>
+            <strong>{asked === null ? words.profile.enough : words.position[asked]}</strong>{' '}
+            <span>{words.profile.viewCount(views.length)}</span>
           </p>
         )}
         <div className="actions">
@@ -82,7 +83,7 @@ export function ProfileCamera(props: {
                 onDone(views, label);
               }}
             >
-              {words.makeNow(views.length)}
+              {words.profile.makeNow(views.length)}
             </button>
           )}
           {state.kind === 'failed' && (
@@ -93,7 +94,7 @@ export function ProfileCamera(props: {
                 openAgain(wantedId);
               }}
             >
-              {cameraWords.again}
+              {words.camera.again}
             </button>
           )}
           {camera !== null && asked !== null && (
@@ -103,7 +104,7 @@ export function ProfileCamera(props: {
                 setSkipped(new Set([...skipped, asked]));
               }}
             >
-              {words.skip}
+              {words.profile.skip}
             </button>
           )}
           {views.length > 0 && (
@@ -113,14 +114,14 @@ export function ProfileCamera(props: {
                 onViews(views.slice(0, -1));
               }}
             >
-              {words.takeBack}
+              {words.profile.takeBack}
             </button>
           )}
           <button type="button" onClick={props.onBack}>
-            {words.back}
+            {words.profile.back}
           </button>
         </div>
-        {views.length < LEAST_VIEWS && <p className="note">{words.needed(LEAST_VIEWS - views.length)}</p>}
+        {views.length < LEAST_VIEWS && <p className="note">{words.profile.needed(LEAST_VIEWS - views.length)}</p>}
         {views[0] !== undefined && (
           <ProfileCoverage quality={quality} ratio={views[0].widthPx / views[0].heightPx} isMirrored />
         )}
@@ -137,7 +138,7 @@ export function ProfileCamera(props: {
             }}
           />
         )}
-        <p className="note">{words.mirrored}</p>
+        <p className="note">{words.profile.mirrored}</p>
       </div>
     </div>
   );

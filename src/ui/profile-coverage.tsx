@@ -2,7 +2,7 @@ import { useId } from 'react';
 import type { ViewSetQuality } from '../core/camera/profile-quality.js';
 import { COVERAGE_GRID } from '../core/camera/profile-quality.js';
 import { percent } from './profile-sentences.js';
-import { profileWords as words } from './profile-words.js';
+import { words } from './language.js';
 
 /** A small picture of the frame: the cells in which the sheet was seen are filled. */
 export function ProfileCoverage(props: {
@@ -33,7 +33,7 @@ export function ProfileCoverage(props: {
           );
         })}
       </svg>
-      <figcaption id={captionId}>{words.covered(percent(quality.coverage, 0))}</figcaption>
+      <figcaption id={captionId}>{words.profile.covered(percent(quality.coverage, 0))}</figcaption>
     </figure>
   );
 }

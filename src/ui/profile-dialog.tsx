@@ -14,7 +14,7 @@ import type { SheetPicture } from './profile-files.js';
 import { ProfileFiles, SheetFilesButton } from './profile-files.js';
 import { ProfileResult } from './profile-result.js';
 import { boardFailureSaying } from './profile-sentences.js';
-import { profileWords as words } from './profile-words.js';
+import { words } from './language.js';
 import { useFault } from './use-fault.js';
 import { useFocusOnCome } from './use-focus-on-come.js';
 import { newProfileId } from './use-profiles.js';
@@ -95,12 +95,12 @@ export function ProfileDialog(props: {
   }, [onFault, toMake, vision]);
 
   return (
-    <Modal heading={words.heading} closeLabel={words.close} onClose={props.onClose} wide>
+    <Modal heading={words.profile.heading} closeLabel={words.profile.close} onClose={props.onClose} wide>
       {step.kind === 'beginning' && (
         <div className="profile-beginning">
-          <p>{words.intro}</p>
+          <p>{words.profile.intro}</p>
           <ol>
-            {words.before.map((line) => (
+            {words.profile.before.map((line) => (
               <li key={line}>{line}</li>
             ))}
           </ol>
@@ -112,11 +112,11 @@ export function ProfileDialog(props: {
                 setStep({ kind: 'taking', from: 'camera' });
               }}
             >
-              {words.useCamera}
+              {words.profile.useCamera}
             </button>
-            <SheetFilesButton label={words.usePictures} onChosen={addFiles} />
+            <SheetFilesButton label={words.profile.usePictures} onChosen={addFiles} />
           </div>
-          <p className="note">{words.picturesNote}</p>
+          <p className="note">{words.profile.picturesNote}</p>
           <div className="actions">
             <button
               type="button"
@@ -125,7 +125,7 @@ export function ProfileDialog(props: {
                 setIsPrinting(true);
               }}
             >
-              {words.printSheet}
+              {words.profile.printSheet}
             </button>
           </div>
         </div>
@@ -157,7 +157,7 @@ export function ProfileDialog(props: {
       )}
       {step.kind === 'making' && step.made === null && (
         <p className="profile-making" role="status">
-          {words.making}
+          {words.profile.making}
         </p>
       )}
       {step.kind === 'making' && step.made?.ok === false && (
@@ -166,7 +166,7 @@ export function ProfileDialog(props: {
           <div className="actions">
             <MoreViews from={step.from} onCamera={setStep} onFiles={addFiles} isMain />
             <button type="button" onClick={begin}>
-              {words.startAgain}
+              {words.profile.startAgain}
             </button>
           </div>
         </>
@@ -192,7 +192,7 @@ export function ProfileDialog(props: {
         >
           <MoreViews from={step.from} onCamera={setStep} onFiles={addFiles} />
           <button type="button" onClick={begin}>
-            {words.startAgain}
+            {words.profile.startAgain}
           </button>
         </ProfileResult>
       )}
@@ -225,7 +225,7 @@ function MoreViews(props: {
   readonly onFiles: (files: readonly File[]) => void;
   readonly isMain?: boolean;
 }) {
-  if (props.from === 'files') return <SheetFilesButton label={words.morePictures} onChosen={props.onFiles} />;
+  if (props.from === 'files') return <SheetFilesButton label={words.profile.morePictures} onChosen={props.onFiles} />;
   return (
     <button
       type="button"
@@ -234,7 +234,7 @@ function MoreViews(props: {
         props.onCamera({ kind: 'taking', from: 'camera' });
       }}
     >
-      {words.moreViews}
+      {words.profile.moreViews}
     </button>
   );
 }
@@ -244,10 +244,10 @@ function suggestedName(profile: CameraProfile, from: Origin, cameraLabel: string
 }
 
 function nameOfOrigin(profile: CameraProfile, from: Origin, cameraLabel: string | null): string {
-  if (from === 'files') return words.fileName(profile.widthPx, profile.heightPx);
+  if (from === 'files') return words.profile.fileName(profile.widthPx, profile.heightPx);
   // Browsers put the numbers of the USB device behind the name.
   const label = (cameraLabel ?? '').replace(/\s*\([0-9a-f]{4}:[0-9a-f]{4}\)$/i, '').trim();
-  return label === '' ? words.unnamedCamera : label;
+  return label === '' ? words.profile.unnamedCamera : label;
 }
 
 /** The day here, ISO 8601. */

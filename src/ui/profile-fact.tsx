@@ -4,7 +4,7 @@ import { measuredSize } from '../session/picture-state.js';
 import type { SheetState } from '../session/sheet.js';
 import type { StoredProfile } from '../session/stored-profile.js';
 import { useProfiles } from './use-profiles.js';
-import { profileWords as words } from './profile-words.js';
+import { words } from './language.js';
 
 /** What there is to say about the profile of what is measured. */
 type ProfileInUse =
@@ -28,18 +28,20 @@ export function ProfileFact({ state }: { readonly state: SheetState }) {
   if (inUse === null) return null;
   return (
     <div className="profile-fact">
-      <dt>{words.fact}</dt>
+      <dt>{words.profile.fact}</dt>
       <dd>
         {inUse.kind === 'none-of-camera' ? (
           <>
-            {words.noneOfCamera}
+            {words.profile.noneOfCamera}
             {inUse.camera !== null && inUse.camera.label !== '' && <small>{inUse.camera.label}</small>}
           </>
         ) : (
           <>
             {inUse.profile.name}
             {!inUse.isCounting && (
-              <small>{words.notCounting(`${inUse.profile.profile.widthPx} × ${inUse.profile.profile.heightPx}`)}</small>
+              <small>
+                {words.profile.notCounting(`${inUse.profile.profile.widthPx} × ${inUse.profile.profile.heightPx}`)}
+              </small>
             )}
           </>
         )}
@@ -51,5 +53,5 @@ export function ProfileFact({ state }: { readonly state: SheetState }) {
 /** A sentence for the printed sheet; empty where no profile counts. */
 export function usePaperProfile(state: SheetState): string {
   const inUse = useProfileInUse(state);
-  return inUse?.kind === 'profile' && inUse.isCounting ? words.paper(inUse.profile.name) : '';
+  return inUse?.kind === 'profile' && inUse.isCounting ? words.profile.paper(inUse.profile.name) : '';
 }

@@ -5,7 +5,7 @@ import { LEAST_VIEWS, MOST_VIEWS } from '../core/camera/profile-quality.js';
 import { viewsOfOneSize } from '../session/profile-views.js';
 import { useEquipment } from './equipment.js';
 import { boardFailureWords } from './profile-sentences.js';
-import { profileWords as words } from './profile-words.js';
+import { words } from './language.js';
 import { failureSaying } from './picture-sentences.js';
 import { useFault } from './use-fault.js';
 import { useFocusOnCome } from './use-focus-on-come.js';
@@ -35,12 +35,12 @@ export function ProfileFiles(props: {
   const found = pictures.filter((one) => one.kind === 'found');
   const usable = viewsOfOneSize(found);
   return (
-    <div className="profile-files" role="group" aria-label={words.files} tabIndex={-1} ref={part}>
+    <div className="profile-files" role="group" aria-label={words.profile.files} tabIndex={-1} ref={part}>
       <p role="status">
         {progress !== null
-          ? words.lookingAt(Math.min(progress.done + 1, progress.all), progress.all)
-          : words.usable(usable.length, pictures.length)}
-        {files.length > MOST_VIEWS && ` ${words.tooMany(MOST_VIEWS)}`}
+          ? words.profile.lookingAt(Math.min(progress.done + 1, progress.all), progress.all)
+          : words.profile.usable(usable.length, pictures.length)}
+        {files.length > MOST_VIEWS && ` ${words.profile.tooMany(MOST_VIEWS)}`}
       </p>
       <ul className="profile-pictures">
         {pictures.map((one) => (
@@ -50,14 +50,14 @@ export function ProfileFiles(props: {
               {one.kind === 'failed'
                 ? one.reason
                 : usable.includes(one)
-                  ? words.cornersFound(one.view.corners.length, BOARD_CORNER_COUNT)
-                  : words.otherSize}
+                  ? words.profile.cornersFound(one.view.corners.length, BOARD_CORNER_COUNT)
+                  : words.profile.otherSize}
             </small>
           </li>
         ))}
       </ul>
       {progress === null && usable.length < LEAST_VIEWS && (
-        <p className="note">{words.needed(LEAST_VIEWS - usable.length)}</p>
+        <p className="note">{words.profile.needed(LEAST_VIEWS - usable.length)}</p>
       )}
       <div className="actions">
         {progress === null && usable.length >= LEAST_VIEWS && (
@@ -68,7 +68,7 @@ export function ProfileFiles(props: {
               props.onDone(usable.map(({ view }) => view));
             }}
           >
-            {words.makeNow(usable.length)}
+            {words.profile.makeNow(usable.length)}
           </button>
         )}
         {progress === null && usable.length < pictures.length && (
@@ -79,12 +79,12 @@ export function ProfileFiles(props: {
               part.current?.focus();
             }}
           >
-            {words.clearLeftOut}
+            {words.profile.clearLeftOut}
           </button>
         )}
-        {progress === null && <SheetFilesButton label={words.morePictures} onChosen={props.onMore} />}
+        {progress === null && <SheetFilesButton label={words.profile.morePictures} onChosen={props.onMore} />}
         <button type="button" onClick={props.onBack}>
-          {words.back}
+          {words.profile.back}
         </button>
       </div>
     </div>

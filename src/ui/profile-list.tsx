@@ -8,7 +8,7 @@ import { formatNumber } from './numbers.js';
 import { ProfileDialog } from './profile-dialog.js';
 import { ProfileNameField } from './profile-name-field.js';
 import { percent, profileFileSentence } from './profile-sentences.js';
-import { profileWords as words } from './profile-words.js';
+import { words } from './language.js';
 import { useFocusOnCome } from './use-focus-on-come.js';
 import { newProfileId, useProfiles } from './use-profiles.js';
 
@@ -60,9 +60,9 @@ export function ProfileList(props: {
 
   return (
     <section>
-      <h3>{words.section}</h3>
+      <h3>{words.profile.section}</h3>
       <p className="labelled">
-        <label htmlFor={choiceId}>{words.counts}</label>
+        <label htmlFor={choiceId}>{words.profile.counts}</label>
         <select
           id={choiceId}
           value={chosen?.id ?? ''}
@@ -72,7 +72,7 @@ export function ProfileList(props: {
             onChange({ profileId: value === '' ? null : value });
           }}
         >
-          <option value="">{words.none}</option>
+          <option value="">{words.profile.none}</option>
           {shelf.profiles.map(({ id, name }) => (
             <option key={id} value={id}>
               {name}
@@ -81,12 +81,12 @@ export function ProfileList(props: {
         </select>
       </p>
       <p id={`${choiceId}-note`} className="note">
-        {words.countsNote}
+        {words.profile.countsNote}
       </p>
       {shelf.profiles.length === 0 ? (
-        <p className="note">{words.noProfiles}</p>
+        <p className="note">{words.profile.noProfiles}</p>
       ) : (
-        <ul className="profile-shelf" aria-label={words.shelf}>
+        <ul className="profile-shelf" aria-label={words.profile.shelf}>
           {shelf.profiles.map((profile) => (
             <ProfileEntry
               key={profile.id}
@@ -106,14 +106,14 @@ export function ProfileList(props: {
         </ul>
       )}
       <div className="profile-happened" role="status">
-        {happened?.kind === 'kept-for-files' && <p className="note">{words.keptForFiles(happened.name)}</p>}
-        {happened?.kind === 'kept-for-camera' && <p className="note">{words.keptForCamera(happened.name)}</p>}
-        {happened?.kind === 'imported' && <p className="note">{words.imported(happened.name)}</p>}
-        {happened?.kind === 'renamed' && <p className="note">{words.renamed(happened.name)}</p>}
-        {happened?.kind === 'brought-back' && <p className="note">{words.broughtBack(happened.name)}</p>}
+        {happened?.kind === 'kept-for-files' && <p className="note">{words.profile.keptForFiles(happened.name)}</p>}
+        {happened?.kind === 'kept-for-camera' && <p className="note">{words.profile.keptForCamera(happened.name)}</p>}
+        {happened?.kind === 'imported' && <p className="note">{words.profile.imported(happened.name)}</p>}
+        {happened?.kind === 'renamed' && <p className="note">{words.profile.renamed(happened.name)}</p>}
+        {happened?.kind === 'brought-back' && <p className="note">{words.profile.broughtBack(happened.name)}</p>}
         {happened?.kind === 'removed' && shelf.removed !== null && (
           <p className="note">
-            {words.removed(happened.name)}{' '}
+            {words.profile.removed(happened.name)}{' '}
             <button
               type="button"
               className="quiet"
@@ -124,14 +124,14 @@ export function ProfileList(props: {
                 setFocusedId(removedId);
               }}
             >
-              {words.bringBack}
+              {words.profile.bringBack}
             </button>
           </p>
         )}
         {happened?.kind === 'not-imported' && (
           <p className="note note-failure">{profileFileSentence(happened.failure)}</p>
         )}
-        {!shelf.isKept && <p className="note note-failure">{words.notKept}</p>}
+        {!shelf.isKept && <p className="note note-failure">{words.profile.notKept}</p>}
       </div>
       <div className="actions">
         <button
@@ -140,7 +140,7 @@ export function ProfileList(props: {
             setIsMaking(true);
           }}
         >
-          {words.makeOne}
+          {words.profile.makeOne}
         </button>
         <label className="file-button">
           <input
@@ -152,7 +152,7 @@ export function ProfileList(props: {
               if (file !== undefined) void importFile(file);
             }}
           />
-          <span>{words.importOne}</span>
+          <span>{words.profile.importOne}</span>
         </label>
       </div>
       {isMaking && (
@@ -220,10 +220,10 @@ function ProfileEntry(props: {
         />
       )}
       <p className="note">
-        {words.facts(`${profile.widthPx} × ${profile.heightPx}`, DAY.format(new Date(`${madeOn}T00:00:00Z`)))};{' '}
-        {words.quality(percent(focal, 2), formatNumber(profile.rmsPx, 2), percent(coverage, 0))}
+        {words.profile.facts(`${profile.widthPx} × ${profile.heightPx}`, DAY.format(new Date(`${madeOn}T00:00:00Z`)))};{' '}
+        {words.profile.quality(percent(focal, 2), formatNumber(profile.rmsPx, 2), percent(coverage, 0))}
         {'. '}
-        {cameraLabel === null ? words.ofFiles : words.ofCamera(cameraLabel)}
+        {cameraLabel === null ? words.profile.ofFiles : words.profile.ofCamera(cameraLabel)}
       </p>
       <div className="actions">
         {!isRenaming && (
@@ -231,26 +231,26 @@ function ProfileEntry(props: {
             type="button"
             className="quiet"
             ref={renameButton}
-            aria-label={words.renameOf(name)}
+            aria-label={words.profile.renameOf(name)}
             onClick={() => {
               setIsRenaming(true);
             }}
           >
-            {words.rename}
+            {words.profile.rename}
           </button>
         )}
         <button
           type="button"
           className="quiet"
-          aria-label={words.exportOf(name)}
+          aria-label={words.profile.exportOf(name)}
           onClick={() => {
             download(writeProfileFile(props.stored), fileNameOf(name));
           }}
         >
-          {words.exportOne}
+          {words.profile.exportOne}
         </button>
-        <button type="button" className="quiet" aria-label={words.removeOf(name)} onClick={props.onRemove}>
-          {words.remove}
+        <button type="button" className="quiet" aria-label={words.profile.removeOf(name)} onClick={props.onRemove}>
+          {words.profile.remove}
         </button>
       </div>
     </li>
@@ -274,9 +274,9 @@ function RenameForm(props: {
       }}
     >
       <ProfileNameField
-        label={words.newName}
+        label={words.profile.newName}
         name={name}
-        emptyProblem={words.emptyRename}
+        emptyProblem={words.profile.emptyRename}
         field={field}
         onType={setName}
         onKeyDown={(event) => {
@@ -287,9 +287,9 @@ function RenameForm(props: {
         }}
       />
       <div className="actions">
-        <button type="submit">{words.saveName}</button>
+        <button type="submit">{words.profile.saveName}</button>
         <button type="button" onClick={props.onCancel}>
-          {words.cancel}
+          {words.profile.cancel}
         </button>
       </div>
     </form>
@@ -301,7 +301,7 @@ function fileNameOf(name: string): string {
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
-  return `${[words.fileStem, part].filter((one) => one !== '').join('-')}.json`;
+  return `${[words.profile.fileStem, part].filter((one) => one !== '').join('-')}.json`;
 }
 
 function download(text: string, fileName: string): void {

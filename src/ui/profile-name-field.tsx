@@ -1,7 +1,7 @@
 import type { KeyboardEvent, RefObject } from 'react';
 import { useId } from 'react';
 import { PROFILE_NAME_LIMIT } from '../session/profile-file.js';
-import { profileWords as words } from './profile-words.js';
+import { words } from './language.js';
 
 /** The field for the name of a profile; what is wrong with an empty one is said below, as soon as it is empty. */
 export function ProfileNameField({
@@ -40,7 +40,7 @@ export function ProfileNameField({
         onKeyDown={onKeyDown}
       />
       <p id={`${id}-note`} role="status" className={isEmpty ? 'note note-failure' : 'note'}>
-        {isEmpty ? emptyProblem : words.nameLimit(PROFILE_NAME_LIMIT)}
+        {isEmpty ? emptyProblem : words.profile.nameLimit(PROFILE_NAME_LIMIT)}
       </p>
     </>
   );

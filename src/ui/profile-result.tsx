@@ -9,7 +9,7 @@ import { Fact } from './picture-facts.js';
 import { ProfileCoverage } from './profile-coverage.js';
 import { ProfileNameField } from './profile-name-field.js';
 import { ProfileWeaknesses } from './profile-weaknesses.js';
-import { profileWords as words } from './profile-words.js';
+import { words } from './language.js';
 import { useFocusOnCome } from './use-focus-on-come.js';
 
 /** A profile that was just made: its numbers with their doubts, what is weak about it, and its name. */
@@ -33,33 +33,33 @@ export function ProfileResult(props: {
   return (
     <section className="profile-result" aria-labelledby={headingId}>
       <h3 id={headingId} tabIndex={-1} ref={heading}>
-        {words.result}
+        {words.profile.result}
       </h3>
       <div className="profile-result-parts">
         <dl className="facts">
-          <Fact name={words.fieldOfView}>{withDoubt(view.valueDeg, view.uncertaintyDeg, '°', 1)}</Fact>
-          <Fact name={words.focalLength}>
+          <Fact name={words.profile.fieldOfView}>{withDoubt(view.valueDeg, view.uncertaintyDeg, '°', 1)}</Fact>
+          <Fact name={words.profile.focalLength}>
             {withDoubt(profile.fx, uncertainty.fx, ' px', 1)}
             <small>{withDoubt(profile.fy, uncertainty.fy, ' px', 1)}</small>
           </Fact>
-          <Fact name={words.axis}>
+          <Fact name={words.profile.axis}>
             {withDoubt(profile.cx, uncertainty.cx, ' px', 1)}
             <small>{withDoubt(profile.cy, uncertainty.cy, ' px', 1)}</small>
           </Fact>
-          <Fact name={words.fit}>{words.fitIn(formatNumber(profile.rmsPx, 2), profile.viewCount)}</Fact>
-          <Fact name={words.resolution}>
+          <Fact name={words.profile.fit}>{words.profile.fitIn(formatNumber(profile.rmsPx, 2), profile.viewCount)}</Fact>
+          <Fact name={words.profile.resolution}>
             {profile.widthPx} × {profile.heightPx}
           </Fact>
-          <Fact name={`${words.distortion}, ${words.radial}`}>
+          <Fact name={`${words.profile.distortion}, ${words.profile.radial}`}>
             {k1}, {k2}, {k3}
           </Fact>
-          <Fact name={`${words.distortion}, ${words.tangential}`}>
+          <Fact name={`${words.profile.distortion}, ${words.profile.tangential}`}>
             {p1}, {p2}
           </Fact>
         </dl>
         <ProfileCoverage quality={quality} ratio={profile.widthPx / profile.heightPx} isMirrored={props.isMirrored} />
       </div>
-      <p className="note">{words.doubt}</p>
+      <p className="note">{words.profile.doubt}</p>
       <ProfileWeaknesses weaknesses={weaknessesOf(profile, views)} isMirrored={props.isMirrored} />
       <form
         className="profile-name"
@@ -70,15 +70,15 @@ export function ProfileResult(props: {
         }}
       >
         <ProfileNameField
-          label={words.name}
+          label={words.profile.name}
           name={name}
-          emptyProblem={words.emptyName}
+          emptyProblem={words.profile.emptyName}
           field={nameField}
           onType={setName}
         />
         <div className="actions">
           <button type="submit" className="main-action">
-            {words.keep}
+            {words.profile.keep}
           </button>
           {props.children}
         </div>

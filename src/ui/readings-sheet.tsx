@@ -9,7 +9,7 @@ import { SheetBlock } from './row-block.js';
 import { isBlankRow } from './row-measurement.js';
 import { SheetStrip } from './row-strip.js';
 import type { SheetInHand, SheetMeasurement } from './use-sheet.js';
-import { sheetWords as words, sweepWords } from './words.js';
+import { words } from './language.js';
 
 /** The sheet: measurements in rows, hand and camera beside each other, and what the comparison says. */
 export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onShowMisfits: () => void }) {
@@ -34,7 +34,7 @@ export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onS
       }}
     >
       <h2 id={headingId} className="visually-hidden">
-        {words.heading}
+        {words.sheet.heading}
       </h2>
       <div className="sheet-tools">
         <ReaderChoice sheet={sheet} />
@@ -43,7 +43,7 @@ export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onS
       <AloneBar sheet={sheet} />
       {earlier !== null && (
         <p className="note note-advice">
-          <strong>{sweepWords.earlier[earlier]}</strong>
+          <strong>{words.sweep.earlier[earlier]}</strong>
         </p>
       )}
       {measured !== null && <p className="note what-decides">{whatDecidesWords(measured)}</p>}
@@ -54,23 +54,23 @@ export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onS
         className={`sheet${isRenewed ? ' is-renewed' : ''}${isBegun ? ' is-begun' : ''}`}
         aria-busy={isRenewed}
       >
-        <caption className="visually-hidden">{words.caption}</caption>
+        <caption className="visually-hidden">{words.sheet.caption}</caption>
         <thead role="rowgroup">
           <tr role="row">
             <th role="columnheader" scope="col" className="col-name">
-              {words.measurement}
+              {words.sheet.measurement}
             </th>
             <th role="columnheader" scope="col" colSpan={2} className="col-hand">
-              {words.hand}
+              {words.sheet.hand}
             </th>
             <th role="columnheader" scope="col" className="col-camera">
-              {words.camera}
+              {words.sheet.camera}
             </th>
             <th role="columnheader" scope="col" className="col-difference">
-              {words.difference}
+              {words.sheet.difference}
             </th>
             <th role="columnheader" scope="col" className="col-finding">
-              {words.finding}
+              {words.sheet.finding}
             </th>
           </tr>
         </thead>
@@ -79,7 +79,7 @@ export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onS
         ))}
       </table>
       <p className="note sheet-hint">
-        {words.unitHint} {words.howTyped}
+        {words.sheet.unitHint} {words.sheet.howTyped}
       </p>
       <ReadersAgreement sheet={sheet} />
     </section>
@@ -90,9 +90,9 @@ export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onS
 const SURE_PD_MM = 1;
 
 function whatDecidesWords({ kind, estimates }: SheetMeasurement): string {
-  if (kind === 'picture') return words.whatDecides;
+  if (kind === 'picture') return words.sheet.whatDecides;
   const { low, high } = estimates.pdFar;
-  return (high - low) / 2 < SURE_PD_MM ? words.whatSweepDecides : words.whatUnsureSweepDecides;
+  return (high - low) / 2 < SURE_PD_MM ? words.sheet.whatSweepDecides : words.sheet.whatUnsureSweepDecides;
 }
 
 function AloneBar({ sheet }: { readonly sheet: SheetInHand }) {
@@ -103,14 +103,14 @@ function AloneBar({ sheet }: { readonly sheet: SheetInHand }) {
     if (hasHand || !state.settings.covered) return null;
     return (
       <p className="alone">
-        {words.alone.offer}{' '}
+        {words.sheet.alone.offer}{' '}
         <button
           type="button"
           onClick={() => {
             dispatch({ kind: 'estimates-shown-alone', shown: true });
           }}
         >
-          {words.alone.show}
+          {words.sheet.alone.show}
         </button>
       </p>
     );
@@ -118,10 +118,10 @@ function AloneBar({ sheet }: { readonly sheet: SheetInHand }) {
   return (
     <p className="alone">
       {hasHand ? (
-        words.notIndependent
+        words.sheet.notIndependent
       ) : (
         <span>
-          <strong>{words.alone.mark}.</strong> {words.alone.note}
+          <strong>{words.sheet.alone.mark}.</strong> {words.sheet.alone.note}
         </span>
       )}{' '}
       <button
@@ -130,7 +130,7 @@ function AloneBar({ sheet }: { readonly sheet: SheetInHand }) {
           dispatch({ kind: 'estimates-shown-alone', shown: false });
         }}
       >
-        {words.alone.cover}
+        {words.sheet.alone.cover}
       </button>
     </p>
   );

@@ -5,7 +5,7 @@ import { PLACE_WANTED } from './hand-place.js';
 import { isInDoubt } from './row-findings.js';
 import { COLUMNS, isBlankRow, MeasurementRow } from './row-measurement.js';
 import type { SheetInHand } from './use-sheet.js';
-import { sheetWords as words } from './words.js';
+import { words } from './language.js';
 
 /** A block of the sheet under a heading that folds it. It never folds by itself. */
 export function SheetBlock(props: {
@@ -43,9 +43,9 @@ export function SheetBlock(props: {
                 setIsFolded(!isFolded);
               }}
             >
-              <span className="group-name">{words.groups[group]}</span>{' '}
-              <span className="group-count">{words.groupCount(filled, fields.length)}</span>
-              {isFolded && doubtful > 0 && <strong className="is-off">, {words.groupMisfits(doubtful)}</strong>}
+              <span className="group-name">{words.sheet.groups[group]}</span>{' '}
+              <span className="group-count">{words.sheet.groupCount(filled, fields.length)}</span>
+              {isFolded && doubtful > 0 && <strong className="is-off">, {words.sheet.groupMisfits(doubtful)}</strong>}
             </button>
           </th>
         </tr>

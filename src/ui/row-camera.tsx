@@ -1,7 +1,7 @@
 import type { SheetRow } from '../session/rows.js';
 import { formatEstimate } from './numbers.js';
 import { spokenName } from './sentences.js';
-import { sheetWords as words } from './words.js';
+import { words } from './language.js';
 
 /** What the camera says of a row, as soon as it may be seen. */
 export function CameraCell({ row }: { readonly row: SheetRow }) {
@@ -10,7 +10,7 @@ export function CameraCell({ row }: { readonly row: SheetRow }) {
     return (
       <td role="cell" className="col-camera">
         <CameraLabel />
-        <em className="cover">{fields.length > 1 ? words.coveredBoth : words.covered}</em>
+        <em className="cover">{fields.length > 1 ? words.sheet.coveredBoth : words.sheet.covered}</em>
       </td>
     );
   }
@@ -21,10 +21,10 @@ export function CameraCell({ row }: { readonly row: SheetRow }) {
           <CameraLabel />
           {side !== null && (
             <span className="side" aria-hidden="true">
-              {words.side[side]}
+              {words.sheet.side[side]}
             </span>
           )}
-          <output aria-label={words.cameraCell(spokenName(measurement, side))}>
+          <output aria-label={words.sheet.cameraCell(spokenName(measurement, side))}>
             {estimate === null ? '' : formatEstimate(estimate)}
           </output>
         </div>
@@ -37,7 +37,7 @@ export function CameraCell({ row }: { readonly row: SheetRow }) {
 function CameraLabel() {
   return (
     <span className="cell-label" aria-hidden="true">
-      {words.cameraShort}
+      {words.sheet.cameraShort}
     </span>
   );
 }

@@ -12,7 +12,7 @@ import { budgetWords, remedySentence } from './budget-sentences.js';
 import { formatNumber, plainNumber } from './numbers.js';
 import { statusWords } from './sentences.js';
 import { lowerFirst } from './slip-places.js';
-import { sheetWords as words } from './words.js';
+import { words } from './language.js';
 
 /** What is measured and how, the tolerance in full, where the camera's doubt comes from and what would help most. */
 export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly basis: BudgetBasis | null }) {
@@ -22,19 +22,19 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
   return (
     <div className="row-details">
       <section>
-        <h3>{words.definitionHeading}</h3>
+        <h3>{words.sheet.definitionHeading}</h3>
         <p>
           <strong>{measurement.name}.</strong> {measurement.definition}{' '}
-          {words.definedBy(measurement.definedBy.source, statusWords(measurement.definedBy.status))}
+          {words.sheet.definedBy(measurement.definedBy.source, statusWords(measurement.definedBy.status))}
         </p>
         <p>
-          {words.howTaken}
+          {words.sheet.howTaken}
           {measurement.howTaken}{' '}
-          {words.step(plainNumber(gauge?.resolution ?? measurement.resolution), measurement.unit)}
+          {words.sheet.step(plainNumber(gauge?.resolution ?? measurement.resolution), measurement.unit)}
         </p>
         {measurement.withSquint !== null && (
           <p>
-            {words.squint}
+            {words.sheet.squint}
             {lowerFirst(measurement.withSquint)}
           </p>
         )}
@@ -42,19 +42,19 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
       </section>
       <div className="row-sources">
         <section>
-          <h3>{words.toleranceHeading}</h3>
+          <h3>{words.sheet.toleranceHeading}</h3>
           <p>
             ± {plainNumber(tolerance.value)}
-            {words.unitSign[measurement.unit]} ({statusWords(tolerance.status)}): {tolerance.source}.
+            {words.sheet.unitSign[measurement.unit]} ({statusWords(tolerance.status)}): {tolerance.source}.
           </p>
         </section>
         <Usual measurement={measurement} />
       </div>
       {estimates.length > 0 && (
         <section>
-          <h3>{words.doubtHeading}</h3>
+          <h3>{words.sheet.doubtHeading}</h3>
           {covered ? (
-            <p>{words.doubtCovered}</p>
+            <p>{words.sheet.doubtCovered}</p>
           ) : (
             <>
               <div className="budgets">
@@ -76,23 +76,27 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
 /** What is found among people, and how one reader scatters, with the sources. */
 function Usual({ measurement }: { readonly measurement: Measurement }) {
   const { population, repeatability, resolution, sideDifference, unit } = measurement;
-  const sign = words.unitSign[unit];
+  const sign = words.sheet.unitSign[unit];
   const decimals = resolution < 1 ? 1 : 0;
   const spread = NORMAL_95 * population.standardDeviation;
-  const said = (what: string, { source, status }: Sourced): string => words.sourced(what, statusWords(status), source);
+  const said = (what: string, { source, status }: Sourced): string =>
+    words.sheet.sourced(what, statusWords(status), source);
   const [mean, low, high] = [population.mean, population.mean - spread, population.mean + spread].map((value) =>
     formatNumber(value, decimals),
   ) as [string, string, string];
   return (
     <section>
-      <h3>{words.usualHeading}</h3>
-      <p>{said(words.usual(mean, low, high, sign), population)}</p>
+      <h3>{words.sheet.usualHeading}</h3>
+      <p>{said(words.sheet.usual(mean, low, high, sign), population)}</p>
       {sideDifference !== null && (
         <p>
-          {said(words.usualSides(formatNumber(NORMAL_95 * sideDifference.standardDeviation, 1), sign), sideDifference)}
+          {said(
+            words.sheet.usualSides(formatNumber(NORMAL_95 * sideDifference.standardDeviation, 1), sign),
+            sideDifference,
+          )}
         </p>
       )}
-      <p>{said(words.reader(formatNumber(repeatability.standardDeviation, 2), sign), repeatability)}</p>
+      <p>{said(words.sheet.reader(formatNumber(repeatability.standardDeviation, 2), sign), repeatability)}</p>
     </section>
   );
 }
@@ -108,7 +112,7 @@ function Budget(props: {
     basis === null || !isEstimateName(field) ? null : mostHelpful(estimate, remedyContext(basis, field, side));
   return (
     <div>
-      <BudgetChart estimate={estimate} title={side === null ? '' : `${words.side[side]}: `} />
+      <BudgetChart estimate={estimate} title={side === null ? '' : `${words.sheet.side[side]}: `} />
       {basis !== null && (
         <p className="remedy">
           <strong>{budgetWords.helps}:</strong>{' '}

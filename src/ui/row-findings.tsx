@@ -4,9 +4,9 @@ import type { Misfit } from '../session/misfits.js';
 import type { FieldRow, SheetRow } from '../session/rows.js';
 import { FindingMark } from './finding-mark.js';
 import { findingReason, findingWord, spokenName } from './sentences.js';
-import { probableExplanation, rowMark } from './slip-words.js';
+import { probableExplanation, rowMark } from './slip-marks.js';
+import { words } from './language.js';
 import type { SheetInHand } from './use-sheet.js';
-import { sheetWords as words } from './words.js';
 
 /** What the comparison with the camera says of a row. */
 export function Findings({ row }: { readonly row: SheetRow }) {
@@ -14,13 +14,13 @@ export function Findings({ row }: { readonly row: SheetRow }) {
   const found = fields.filter(({ finding }) => finding !== null);
   if (found.length === 0) {
     const isAlone = !covered && fields.some(({ estimate, reading }) => estimate !== null && !reading.ok);
-    return isAlone ? <em className="cover">{words.preFitting}</em> : null;
+    return isAlone ? <em className="cover">{words.sheet.preFitting}</em> : null;
   }
   return saidTogether(found).map(({ sides, kind, word, reason }) => (
     <p key={sides.join('')} className={`finding finding-${kind}`}>
       <FindingMark kind={kind} />
       <span>
-        {sides.length > 0 && <span className="finding-side">{sides.join(words.and)}</span>}
+        {sides.length > 0 && <span className="finding-side">{sides.join(words.sheet.and)}</span>}
         <strong>{word}</strong>
         <span className="reason"> {reason}</span>
       </span>
@@ -39,7 +39,7 @@ export function DoubtMarks({ row, sheet }: { readonly row: SheetRow; readonly sh
   for (const { field, side } of row.fields) {
     const mark = rowMark(field, sheet);
     if (mark !== null && !isSaidInFull(field, sheet))
-      marks.set(mark, [...(marks.get(mark) ?? []), ...(side === null ? [] : [words.side[side]])]);
+      marks.set(mark, [...(marks.get(mark) ?? []), ...(side === null ? [] : [words.sheet.side[side]])]);
   }
   return [...marks].map(([mark, sides]) => (
     <p key={mark} className="finding finding-doubt">
@@ -48,7 +48,7 @@ export function DoubtMarks({ row, sheet }: { readonly row: SheetRow; readonly sh
         <path d="M8 3.6V9.2M8 11.9V12.2" />
       </svg>
       <span>
-        {sides.length > 0 && <span className="finding-side">{sides.join(words.and)}</span>}
+        {sides.length > 0 && <span className="finding-side">{sides.join(words.sheet.and)}</span>}
         <strong>{mark}</strong>
       </span>
     </p>
@@ -78,7 +78,7 @@ function saidTogether(fields: readonly FieldRow[]): readonly SaidFinding[] {
   const said: SaidFinding[] = [];
   for (const { side, finding, areLidsFound, source } of fields) {
     if (finding === null) continue;
-    const sides = side === null ? [] : [words.side[side]];
+    const sides = side === null ? [] : [words.sheet.side[side]];
     const reason = findingReason(finding, areLidsFound, source);
     const same = said.findIndex((one) => one.kind === finding.kind && one.reason === reason);
     const before = said[same];
@@ -95,7 +95,7 @@ export function findingsSpoken(row: SheetRow): string {
       finding === null
         ? []
         : [
-            words.findingOf(
+            words.sheet.findingOf(
               spokenName(row.measurement, side),
               findingWord(finding),
               findingReason(finding, areLidsFound, source),

@@ -14,7 +14,7 @@ import { RowDetails } from './row-details.js';
 import { DoubtMarks, Findings, isInDoubt } from './row-findings.js';
 import { readingFailureSentence, spokenName, statusShort } from './sentences.js';
 import type { SheetInHand } from './use-sheet.js';
-import { sheetWords as words } from './words.js';
+import { words } from './language.js';
 
 /** Name, R, L, camera, difference, finding. */
 export const COLUMNS = 6;
@@ -48,8 +48,8 @@ export function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonl
             className="details-button"
             aria-expanded={isOpen}
             aria-controls={detailsId}
-            aria-label={words.detailsOf(measurement.shortName)}
-            title={words.details}
+            aria-label={words.sheet.detailsOf(measurement.shortName)}
+            title={words.sheet.details}
             onClick={() => {
               setIsOpen(!isOpen);
             }}
@@ -141,7 +141,7 @@ function EyesSum({ row: { measurement, fields } }: { readonly row: SheetRow }) {
   if (!SUMMED.includes(measurement.id)) return null;
   const values = fields.flatMap(({ reading }) => (reading.ok ? [reading.value.value] : []));
   if (values.length !== 2) return null;
-  return <p className="eyes-sum">{words.eyesSum(plainNumber(values.reduce((sum, value) => sum + value, 0)))}</p>;
+  return <p className="eyes-sum">{words.sheet.eyesSum(plainNumber(values.reduce((sum, value) => sum + value, 0)))}</p>;
 }
 
 /** What is to be said of the hand readings of a row: why one is none, how it came about, how else it has to be taken. */
@@ -152,8 +152,9 @@ function Said({ row, sheet }: { readonly row: SheetRow; readonly sheet: SheetInH
       {withSquint && (
         <p className="hand-note note-squint">
           <span>
-            <strong>{words.squint}</strong>
-            {measurement.withSquint} {fields.some(({ notComparable }) => notComparable !== null) && words.notComparable}
+            <strong>{words.sheet.squint}</strong>
+            {measurement.withSquint}{' '}
+            {fields.some(({ notComparable }) => notComparable !== null) && words.sheet.notComparable}
           </span>
         </p>
       )}
@@ -161,7 +162,7 @@ function Said({ row, sheet }: { readonly row: SheetRow; readonly sheet: SheetInH
         const sentence = field.reading.ok ? null : readingFailureSentence(field.reading.failure, measurement.unit);
         return sentence === null ? null : (
           <p key={field.field} id={messageId(field)} className="message">
-            {field.side !== null && <strong>{words.side[field.side]}: </strong>}
+            {field.side !== null && <strong>{words.sheet.side[field.side]}: </strong>}
             {sentence}
           </p>
         );
@@ -189,7 +190,10 @@ function DifferenceCell({ row }: { readonly row: SheetRow }) {
         </span>
       </div>
       <p className="tolerance">
-        {words.toleranceIs(formatNumber(measurement.tolerance.value, 1), statusShort(measurement.tolerance.status))}
+        {words.sheet.toleranceIs(
+          formatNumber(measurement.tolerance.value, 1),
+          statusShort(measurement.tolerance.status),
+        )}
       </p>
     </td>
   );

@@ -4,9 +4,9 @@ import { useEquipment } from './equipment.js';
 import { readingOf } from './hand-place.js';
 import { plainNumber } from './numbers.js';
 import { readingWords } from './sentences.js';
-import { misfitWords, rowMark } from './slip-words.js';
+import { rowMark } from './slip-marks.js';
+import { words } from './language.js';
 import type { SheetInHand } from './use-sheet.js';
-import { sheetWords, stripWords as words } from './words.js';
 
 /**
  * The strip that stays in view while the sheet scrolls: what is read at the field that has the focus, with its caution, and the
@@ -25,15 +25,15 @@ export function SheetStrip(props: { readonly sheet: SheetInHand; readonly onShow
         <AtField sheet={sheet} at={at} />
         <div className="strip-misfits">
           {sheet.misfits.length === 0 || name === undefined ? (
-            <p>{isAnyIn && misfitWords.fits}</p>
+            <p>{isAnyIn && words.misfit.fits}</p>
           ) : (
             <>
               <p>
-                <strong className="is-off">{words.misfits(sheet.misfits.length)}.</strong>{' '}
-                {readingWords(name, catalogue)}: {rowMark(name, sheet) ?? sheetWords.disagrees}
+                <strong className="is-off">{words.strip.misfits(sheet.misfits.length)}.</strong>{' '}
+                {readingWords(name, catalogue)}: {rowMark(name, sheet) ?? words.sheet.disagrees}
               </p>
-              <button type="button" aria-label={words.showMisfits} onClick={props.onShowMisfits}>
-                {words.show}
+              <button type="button" aria-label={words.strip.showMisfits} onClick={props.onShowMisfits}>
+                {words.strip.show}
               </button>
             </>
           )}
@@ -49,22 +49,22 @@ function AtField({ sheet, at }: { readonly sheet: SheetInHand; readonly at: Read
   if (row === undefined || at === null) {
     return (
       <div className="strip-now">
-        <p className="note strip-keys">{sheetWords.keysHint}</p>
-        <p className="note strip-touch">{sheetWords.touchHint}</p>
+        <p className="note strip-keys">{words.sheet.keysHint}</p>
+        <p className="note strip-touch">{words.sheet.touchHint}</p>
       </div>
     );
   }
   const { gauge, measurement } = row;
-  const step = words.step(
+  const step = words.strip.step(
     plainNumber(gauge?.resolution ?? measurement.resolution),
-    sheetWords.unitSign[measurement.unit],
+    words.sheet.unitSign[measurement.unit],
   );
   return (
     // The field says the caution itself to whoever hears the page.
     <div className="strip-now" aria-hidden="true">
       <p>
         <strong>{readingWords(at, catalogue)}</strong>{' '}
-        <span className="note">{gauge === null ? step : `${words.gauge(gauge.name)}, ${step}`}</span>
+        <span className="note">{gauge === null ? step : `${words.strip.gauge(gauge.name)}, ${step}`}</span>
       </p>
       {measurement.caution !== null && <p className="caution">{measurement.caution}</p>}
     </div>

@@ -11,7 +11,7 @@ import type { Side } from '../core/units/side.js';
 import type { LengthFailure } from '../session/measuring-settings.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
 import { sideOf } from './slip-places.js';
-import { sheetWords } from './words.js';
+import { words } from './language.js';
 
 /** A source of doubt in words. */
 export function sourceWords(source: BudgetSource): string {
@@ -95,7 +95,7 @@ export function readingWords(name: ReadingName, catalogue: Catalogue): string {
 
 /** The same where the measurement and the side are at hand. */
 export function spokenName({ shortName }: Measurement, side: Side | null): string {
-  return side === null ? shortName : `${shortName}, ${sheetWords.sideWord[side]}`;
+  return side === null ? shortName : `${shortName}, ${words.sheet.sideWord[side]}`;
 }
 
 /** Why what was typed is no reading; an empty field needs no sentence. */

@@ -9,7 +9,7 @@ import { ProfileList } from './profile-list.js';
 import { PrintScaleField } from './print-scale-field.js';
 import { failureSaying } from './picture-sentences.js';
 import { lengthFailureSentence } from './sentences.js';
-import { settingsWords as words } from './words.js';
+import { words } from './language.js';
 
 /** What the reader chooses once and rarely changes. */
 export function SettingsDialog(props: {
@@ -22,9 +22,9 @@ export function SettingsDialog(props: {
   const cardName = useId();
   const coveredNote = useId();
   return (
-    <Modal heading={words.heading} closeLabel={words.close} onClose={props.onClose}>
+    <Modal heading={words.settings.heading} closeLabel={words.settings.close} onClose={props.onClose}>
       <section>
-        <h3>{words.reading}</h3>
+        <h3>{words.settings.reading}</h3>
         <label className="check">
           <input
             type="checkbox"
@@ -34,15 +34,15 @@ export function SettingsDialog(props: {
               onChange({ covered: event.currentTarget.checked });
             }}
           />
-          {words.covered}
+          {words.settings.covered}
         </label>
         <p id={coveredNote} className="note">
-          {words.coveredNote}
+          {words.settings.coveredNote}
         </p>
         <LengthField
-          label={words.workingDistance}
+          label={words.settings.workingDistance}
           text={settings.workingDistanceText}
-          note={words.workingDistanceNote}
+          note={words.settings.workingDistanceNote}
           problem={working.ok ? null : lengthFailureSentence(working.failure)}
           onType={(text) => {
             onChange({ workingDistanceText: text });
@@ -51,7 +51,7 @@ export function SettingsDialog(props: {
       </section>
       <section>
         <fieldset className="choice">
-          <legend>{words.card}</legend>
+          <legend>{words.settings.card}</legend>
           {(['bought', 'printed'] as const).map((card) => (
             <label key={card}>
               <input
@@ -62,7 +62,7 @@ export function SettingsDialog(props: {
                   onChange({ card });
                 }}
               />
-              {words[card]}
+              {words.settings[card]}
             </label>
           ))}
         </fieldset>
@@ -99,8 +99,8 @@ function LandmarkBundle() {
   };
   return (
     <details className="advanced">
-      <summary>{words.advanced}</summary>
-      <p className="note">{words.bundleNote}</p>
+      <summary>{words.settings.advanced}</summary>
+      <p className="note">{words.settings.bundleNote}</p>
       <div className="actions">
         <label className="file-button">
           <input
@@ -113,18 +113,18 @@ function LandmarkBundle() {
               if (file !== undefined) void use(file);
             }}
           />
-          <span>{words.bundle}</span>
+          <span>{words.settings.bundle}</span>
         </label>
         {(state.kind === 'used' || bundleInUse.kind === 'used') && (
           <button type="button" onClick={() => void use(null)}>
-            {words.bundleBack}
+            {words.settings.bundleBack}
           </button>
         )}
       </div>
       <p role="status" className={state.kind === 'failed' ? 'note note-failure' : 'note'}>
-        {state.kind === 'built-in' && words.builtIn}
-        {state.kind === 'loading' && words.bundleLoading}
-        {state.kind === 'used' && words.bundleUsed(state.name)}
+        {state.kind === 'built-in' && words.settings.builtIn}
+        {state.kind === 'loading' && words.settings.bundleLoading}
+        {state.kind === 'used' && words.settings.bundleUsed(state.name)}
         {state.kind === 'failed' && `${failureSaying(state.failure).what} ${failureSaying(state.failure).next}`}
       </p>
     </details>

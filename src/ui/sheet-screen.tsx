@@ -19,7 +19,7 @@ import { SettingsDialog } from './settings-dialog.js';
 import { SweepDialog } from './sweep-dialog.js';
 import { useAnnouncements } from './use-announcements.js';
 import { useSheet } from './use-sheet.js';
-import { demoWords, footerWords, headerWords } from './words.js';
+import { words } from './language.js';
 
 type OpenDialog = 'camera' | 'sweep' | 'settings' | 'practice' | 'order' | 'print' | null;
 
@@ -59,7 +59,7 @@ export function SheetScreen() {
   };
   const showDemo = (): void => {
     dispatch({ kind: 'demo-loaded', sheet: demo.sheet });
-    measurePicture({ kind: 'fetched', fetch: demo.picture, name: demoWords.pictureName });
+    measurePicture({ kind: 'fetched', fetch: demo.picture, name: words.demo.pictureName });
   };
 
   return (
@@ -72,17 +72,17 @@ export function SheetScreen() {
           goToFirstReading();
         }}
       >
-        {headerWords.skipToReadings}
+        {words.header.skipToReadings}
       </a>
       <header className="top">
         <div className="top-name">
-          <h1>{headerWords.name}</h1>
-          <p>{headerWords.whatItIs}</p>
+          <h1>{words.header.name}</h1>
+          <p>{words.header.whatItIs}</p>
         </div>
-        <nav className="top-actions" aria-label={headerWords.actions}>
+        <nav className="top-actions" aria-label={words.header.actions}>
           {state.putAside === null && (
             <button type="button" className="quiet" onClick={showDemo}>
-              {demoWords.load}
+              {words.demo.load}
             </button>
           )}
           <button
@@ -92,7 +92,7 @@ export function SheetScreen() {
               setOpen('print');
             }}
           >
-            {headerWords.printCard}
+            {words.header.printCard}
           </button>
           <button
             type="button"
@@ -101,7 +101,7 @@ export function SheetScreen() {
               setOpen('practice');
             }}
           >
-            {headerWords.practice}
+            {words.header.practice}
           </button>
           <button
             type="button"
@@ -110,7 +110,7 @@ export function SheetScreen() {
               setOpen('settings');
             }}
           >
-            {headerWords.settings}
+            {words.header.settings}
           </button>
           <button
             type="button"
@@ -119,7 +119,7 @@ export function SheetScreen() {
               window.print();
             }}
           >
-            {headerWords.printSheet}
+            {words.header.printSheet}
           </button>
           <button
             type="button"
@@ -130,7 +130,7 @@ export function SheetScreen() {
               goToFirstReading();
             }}
           >
-            {headerWords.clearSheet}
+            {words.header.clearSheet}
           </button>
           <button
             type="button"
@@ -138,18 +138,18 @@ export function SheetScreen() {
               setOpen('order');
             }}
           >
-            {headerWords.order}
+            {words.header.order}
           </button>
         </nav>
       </header>
       {state.cleared !== null && (
         <div className="bar bar-cleared">
           <p role="status">
-            {headerWords.putAway[state.cleared.why]}{' '}
+            {words.header.putAway[state.cleared.why]}{' '}
             {state.cleared.why === 'cleared' &&
               state.gone !== null &&
               state.putAside === null &&
-              headerWords.gone[state.gone]}
+              words.header.gone[state.gone]}
           </p>
           <button
             type="button"
@@ -158,7 +158,7 @@ export function SheetScreen() {
               dispatch({ kind: 'clearing-undone' });
             }}
           >
-            {headerWords.bringBack[state.cleared.why]}
+            {words.header.bringBack[state.cleared.why]}
           </button>
           <button
             type="button"
@@ -169,15 +169,15 @@ export function SheetScreen() {
               goToFirstReading();
             }}
           >
-            {headerWords.dismiss}
+            {words.header.dismiss}
           </button>
         </div>
       )}
       {state.putAside !== null && (
-        <aside className="bar" aria-label={demoWords.load}>
+        <aside className="bar" aria-label={words.demo.load}>
           <p>
-            <strong>{demoWords.onSheet}</strong> {demoWords.rendered}{' '}
-            {state.gone !== null && demoWords.kept[state.gone]}
+            <strong>{words.demo.onSheet}</strong> {words.demo.rendered}{' '}
+            {state.gone !== null && words.demo.kept[state.gone]}
           </p>
           <button
             type="button"
@@ -186,7 +186,7 @@ export function SheetScreen() {
               dispatch({ kind: 'demo-left' });
             }}
           >
-            {demoWords.leave}
+            {words.demo.leave}
           </button>
         </aside>
       )}
@@ -214,14 +214,14 @@ export function SheetScreen() {
         </div>
       </main>
       <footer className="bottom">
-        <h2>{footerWords.heading}</h2>
+        <h2>{words.footer.heading}</h2>
         <ul>
-          {footerWords.cautions.map((caution) => (
+          {words.footer.cautions.map((caution) => (
             <li key={caution}>{caution}</li>
           ))}
         </ul>
         <p className="promise">
-          <strong>{footerWords.privacy}</strong> {footerWords.privacyMore}
+          <strong>{words.footer.privacy}</strong> {words.footer.privacyMore}
         </p>
       </footer>
       <p className="visually-hidden" role="status">

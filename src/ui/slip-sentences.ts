@@ -14,7 +14,7 @@ import {
   sideOf,
   upperFirst,
 } from './slip-places.js';
-import { isProbableSlip, isSameSlip, placesOf } from './slip-words.js';
+import { isProbableSlip, isSameSlip, placesOf } from './slip-marks.js';
 
 /** What a sentence about slips draws on besides the slip: the numbers that stand beside it, and what things are called. */
 export type WrittenSheet = Pick<Evidence, 'readings' | 'catalogue' | 'gauges'> & {

@@ -21,7 +21,7 @@ import { SweepGuide } from './sweep-guide.js';
 import { useCamera } from './use-camera.js';
 import type { SweepInHand } from './use-sweep.js';
 import { FramesProgress } from './work-progress.js';
-import { cameraWords, sweepWords as words } from './words.js';
+import { words } from './language.js';
 
 /** What the dialog does; whether a sweep is enough follows from its frames. */
 type Phase =
@@ -47,14 +47,6 @@ const TICK_MS = 60;
 
 /** So many frames in a row that fail in the same way are told to the reader. */
 const TROUBLE_FRAMES = 3;
-
-const mainWords: Readonly<Record<Stage, string>> = {
-  ready: words.start,
-  capturing: words.stop,
-  working: words.looking,
-  short: words.goOn,
-  done: words.looking,
-};
 
 const NO_FRAMES: readonly SweepFrame[] = [];
 
@@ -125,8 +117,8 @@ export function SweepDialog(props: {
 
   return (
     <Modal
-      heading={words.heading}
-      closeLabel={words.close}
+      heading={words.sweep.heading}
+      closeLabel={words.sweep.close}
       onClose={() => {
         if (phase.kind !== 'ready') sweep.drop();
         onClose();
@@ -141,7 +133,7 @@ export function SweepDialog(props: {
             views={views}
           />
           <p className="sweep-step" role="status">
-            {state.kind === 'opening' && cameraWords.opening}
+            {state.kind === 'opening' && words.camera.opening}
             {state.kind === 'live' && stageWords(stage, step, coverage, frames, props.gaze)}
           </p>
           <Preview stream={camera?.stream ?? null} />
@@ -170,7 +162,7 @@ export function SweepDialog(props: {
                   openAgain(wantedId);
                 }}
               >
-                {cameraWords.again}
+                {words.camera.again}
               </button>
             ) : (
               // One button for the whole way, so that the focus stays where it is.
@@ -190,26 +182,26 @@ export function SweepDialog(props: {
                   }
                 }}
               >
-                {mainWords[stage]}
+                {mainWords(stage)}
               </button>
             )}
             {counts.found >= LEAST_FRAMES && (
               <button type="button" aria-describedby={isLessSure ? lessSureId : undefined} onClick={measureNow}>
-                {words.measureNow(counts.found)}
+                {words.sweep.measureNow(counts.found)}
               </button>
             )}
             {isLessSure && (
               <span id={lessSureId} className="note">
-                {words.lessSure}
+                {words.sweep.lessSure}
               </span>
             )}
           </div>
           <Needs coverage={coverage} />
           {phase.kind === 'ready' ? (
             <>
-              <p>{words.what}</p>
+              <p>{words.sweep.what}</p>
               <ul className="sweep-rules">
-                {[words.rules.still, words.rules[props.gaze], words.rules.slow].map((rule) => (
+                {[words.sweep.rules.still, words.sweep.rules[props.gaze], words.sweep.rules.slow].map((rule) => (
                   <li key={rule}>{rule}</li>
                 ))}
               </ul>
@@ -217,11 +209,11 @@ export function SweepDialog(props: {
             </>
           ) : (
             <p>
-              <strong>{words.rules[props.gaze]}</strong>
+              <strong>{words.sweep.rules[props.gaze]}</strong>
             </p>
           )}
           <p className="note">
-            {words.key} {cameraWords.mirrored}
+            {words.sweep.key} {words.camera.mirrored}
           </p>
         </div>
       </div>
@@ -251,14 +243,16 @@ function stageWords(
 ): string {
   switch (stage) {
     case 'ready':
-      return words.ready[gaze];
+      return words.sweep.ready[gaze];
     case 'capturing':
-      return isFirstAwaited(frames) ? words.firstFrame : (troubleWords(frames) ?? words.steps[step]);
+      return isFirstAwaited(frames) ? words.sweep.firstFrame : (troubleWords(frames) ?? words.sweep.steps[step]);
     case 'working':
     case 'done':
-      return coverage.missing.length === 0 ? words.enough : words.working;
+      return coverage.missing.length === 0 ? words.sweep.enough : words.sweep.working;
     case 'short':
-      return (isHardlyTurned(coverage) ? words.hardlyTurned : words.short)(coverage.missing.map(gapWords).join(', '));
+      return (isHardlyTurned(coverage) ? words.sweep.hardlyTurned : words.sweep.short)(
+        coverage.missing.map(gapWords).join(', '),
+      );
   }
 }
 
@@ -277,7 +271,7 @@ function troubleWords(frames: readonly SweepFrame[]): string | null {
   const failures = settled.flatMap(({ outcome }) => (outcome.kind === 'missed' ? [outcome.failure] : []));
   const [first] = failures;
   if (first === undefined || failures.length < TROUBLE_FRAMES) return null;
-  return failures.every(({ kind }) => kind === first.kind) ? words.trouble(frameFailureWords(first)) : null;
+  return failures.every(({ kind }) => kind === first.kind) ? words.sweep.trouble(frameFailureWords(first)) : null;
 }
 
 /** The view of the last frame whose face was found. */
@@ -355,31 +349,31 @@ function useCapture(props: {
 /** What the sweep needs, and what of it is there. */
 function Needs({ coverage }: { readonly coverage: SweepCoverage }) {
   const { turnedDeg, distanceRatio, usable, missing } = coverage;
-  const degrees = (is: number): string => words.degreesOf(formatNumber(Math.floor(is), 0), ENOUGH.turnDeg);
+  const degrees = (is: number): string => words.sweep.degreesOf(formatNumber(Math.floor(is), 0), ENOUGH.turnDeg);
   const beyond = distanceRatio - 1;
   const needed = ENOUGH.distanceRatio - 1;
   const lines = [
     ...SIDES.map((side) => ({
       gap: `turned-${side}` as const,
-      name: words.turned[side],
+      name: words.sweep.turned[side],
       is: degrees(turnedDeg[side]),
       share: turnedDeg[side] / ENOUGH.turnDeg,
     })),
     {
       gap: 'distance',
-      name: words.distance,
-      is: words.percentOf(formatNumber(Math.floor(100 * beyond), 0), formatNumber(100 * needed, 0)),
+      name: words.sweep.distance,
+      is: words.sweep.percentOf(formatNumber(Math.floor(100 * beyond), 0), formatNumber(100 * needed, 0)),
       share: beyond / needed,
     },
     {
       gap: 'frames',
-      name: words.frames,
-      is: words.framesOf(usable, ENOUGH.frames),
+      name: words.sweep.frames,
+      is: words.sweep.framesOf(usable, ENOUGH.frames),
       share: usable / ENOUGH.frames,
     },
   ] as const;
   return (
-    <ul className="needs" aria-label={words.needed}>
+    <ul className="needs" aria-label={words.sweep.needed}>
       {lines.map(({ gap, name, is, share }) => {
         const isMissing = missing.includes(gap);
         return (
@@ -390,11 +384,26 @@ function Needs({ coverage }: { readonly coverage: SweepCoverage }) {
             </span>
             <span className="need-is">
               {isMissing && `${is}, `}
-              <span className="need-word">{isMissing ? words.lacks : words.has}</span>
+              <span className="need-word">{isMissing ? words.sweep.lacks : words.sweep.has}</span>
             </span>
           </li>
         );
       })}
     </ul>
   );
+}
+
+/** What the main button does at this moment. */
+function mainWords(stage: Stage): string {
+  switch (stage) {
+    case 'ready':
+      return words.sweep.start;
+    case 'capturing':
+      return words.sweep.stop;
+    case 'short':
+      return words.sweep.goOn;
+    case 'working':
+    case 'done':
+      return words.sweep.looking;
+  }
 }

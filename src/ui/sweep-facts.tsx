@@ -3,7 +3,7 @@ import { formatNumber } from './numbers.js';
 import { AdviceList, Fact, FactsOfBoth } from './picture-facts.js';
 import { sweepAdviceSentence } from './sweep-sentences.js';
 import type { SheetInHand } from './use-sheet.js';
-import { pictureWords, sweepWords as words } from './words.js';
+import { words } from './language.js';
 
 /** What a sweep says besides the rows of the sheet, and what would make the next one better. */
 export function SweepFacts({ sheet }: { readonly sheet: SheetInHand }) {
@@ -15,21 +15,21 @@ export function SweepFacts({ sheet }: { readonly sheet: SheetInHand }) {
   const yaws = ofUsed(yawsDeg, fates);
   return (
     <>
-      <dl className="facts" aria-label={words.facts}>
+      <dl className="facts" aria-label={words.sweep.facts}>
         <FactsOfBoth sheet={sheet} estimates={estimates} />
         {distances.length > 0 && (
-          <Fact name={pictureWords.distance}>
-            {words.from(
+          <Fact name={words.picture.distance}>
+            {words.sweep.from(
               formatNumber(Math.min(...distances) / 10, 0),
               `${formatNumber(Math.max(...distances) / 10, 0)} cm`,
             )}
           </Fact>
         )}
-        {yaws.length > 0 && <Fact name={pictureWords.turned}>{turnWords(Math.min(...yaws), Math.max(...yaws))}</Fact>}
-        <Fact name={pictureWords.scale}>{pictureWords.pixelsPerMm(formatNumber(pixelsPerMm, 1))}</Fact>
+        {yaws.length > 0 && <Fact name={words.picture.turned}>{turnWords(Math.min(...yaws), Math.max(...yaws))}</Fact>}
+        <Fact name={words.picture.scale}>{words.picture.pixelsPerMm(formatNumber(pixelsPerMm, 1))}</Fact>
       </dl>
       <AdviceList
-        heading={words.better}
+        heading={words.sweep.better}
         sentences={advice.map((one) => sweepAdviceSentence(one, (place) => numberOfPlace(picture.outcome, place)))}
       />
     </>
@@ -40,9 +40,9 @@ export function SweepFacts({ sheet }: { readonly sheet: SheetInHand }) {
 function turnWords(lowestDeg: number, highestDeg: number): string {
   const [right, left] = [Math.round(-lowestDeg), Math.round(highestDeg)];
   const degrees = (value: number): string => formatNumber(Math.max(0, value), 0);
-  if (right <= 0) return words.turnedOneSide.L(degrees(-right), degrees(left));
-  if (left <= 0) return words.turnedOneSide.R(degrees(-left), degrees(right));
-  return words.turnedFromTo(degrees(right), degrees(left));
+  if (right <= 0) return words.sweep.turnedOneSide.L(degrees(-right), degrees(left));
+  if (left <= 0) return words.sweep.turnedOneSide.R(degrees(-left), degrees(right));
+  return words.sweep.turnedFromTo(degrees(right), degrees(left));
 }
 
 function ofUsed(values: readonly (number | null)[], fates: readonly string[]): readonly number[] {

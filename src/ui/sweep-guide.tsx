@@ -4,7 +4,7 @@ import { ENOUGH } from '../session/sweep-coverage.js';
 import type { Course, CourseMark } from '../session/sweep-course.js';
 import { COURSE_TURN_DEG, courseAt } from '../session/sweep-course.js';
 import type { CourseClock } from './course-clock.js';
-import { sweepWords as words } from './words.js';
+import { words } from './language.js';
 
 /** A course that is being gone. */
 export interface CourseUnderWay {
@@ -48,18 +48,18 @@ export function SweepGuide(props: {
       />
       <path className="guide-frames" d={views.map(({ yawDeg }) => tick(-yawDeg, 5)).join('')} />
       <text x={MIDDLE_X - 132} y={62}>
-        {words.left}
+        {words.sweep.left}
       </text>
       <text x={MIDDLE_X + 132} y={62} textAnchor="end">
-        {words.right}
+        {words.sweep.right}
       </text>
       <path className="guide-way" d={`M${LEAN_X} ${LEAN_Y - LEAN_HALF}V${LEAN_Y + LEAN_HALF}`} />
       <path className="guide-frames" d={views.map((view) => `M${LEAN_X - 5} ${leanY(leanOf(view))}h10`).join('')} />
       <text x={LEAN_X} y={9} textAnchor="middle">
-        {words.far}
+        {words.sweep.far}
       </text>
       <text x={LEAN_X} y={74} textAnchor="middle">
-        {words.near}
+        {words.sweep.near}
       </text>
       {head !== null && (
         <>

@@ -7,7 +7,7 @@ import { sweepHeadline } from './sweep-headline.js';
 import { FramesList } from './sweep-view.js';
 import type { SheetInHand } from './use-sheet.js';
 import { FramesProgress, WorkProgress } from './work-progress.js';
-import { sweepWords as words } from './words.js';
+import { words } from './language.js';
 
 /** A sweep on its way, or why it came to nothing. */
 export function SweepNote({ sheet, run }: { readonly sheet: SheetInHand; readonly run: SweepRun }) {
@@ -16,13 +16,13 @@ export function SweepNote({ sheet, run }: { readonly sheet: SheetInHand; readonl
     case 'collecting': {
       const { found, missed } = frameCounts(frames);
       return expected === null && frames.length === 0 ? (
-        <WorkProgress what={words.openingVideo} share={null} />
+        <WorkProgress what={words.sweep.openingVideo} share={null} />
       ) : (
         <FramesProgress done={found + missed} all={expected ?? frames.length} loading={sheet.sweep.loading} />
       );
     }
     case 'measuring':
-      return <WorkProgress what={words.measuring} share={sheet.sweep.measuringShare ?? 0} />;
+      return <WorkProgress what={words.sweep.measuring} share={sheet.sweep.measuringShare ?? 0} />;
     case 'failed':
       return <SweepFailed sheet={sheet} run={run} failure={stage.failure} />;
   }
@@ -38,7 +38,7 @@ function SweepFailed(props: { readonly sheet: SheetInHand; readonly run: SweepRu
       <div className="actions">
         <BestAlone sheet={props.sheet} frames={frames} />
         <button type="button" className={kind === 'none' ? 'quiet' : undefined} onClick={sweep.drop}>
-          {kind === 'none' ? words.dismiss : words.backTo[kind === 'swept' ? 'sweep' : 'picture']}
+          {kind === 'none' ? words.sweep.dismiss : words.sweep.backTo[kind === 'swept' ? 'sweep' : 'picture']}
         </button>
       </div>
       {frames.length > 0 && <FramesList frames={frames} />}
@@ -57,7 +57,7 @@ function BestAlone({ sheet, frames }: { readonly sheet: SheetInHand; readonly fr
         sheet.measurePicture({ kind: 'file', blob: best, name: '' });
       }}
     >
-      {words.bestAlone}
+      {words.sweep.bestAlone}
     </button>
   );
 }
@@ -79,7 +79,7 @@ export function SweptNote({ sheet, picture }: { readonly sheet: SheetInHand; rea
   const isRenewed = share !== null && sheet.state.sweep?.stage.kind !== 'measuring';
   return (
     <>
-      {isRenewed && <WorkProgress what={words.renewing} share={share} />}
+      {isRenewed && <WorkProgress what={words.sweep.renewing} share={share} />}
       {measurement?.ok === true && measurement.value.kind === 'sweep' && (
         <p className={measurement.value.slippedFromFrame === null ? 'note headline' : 'note headline note-advice'}>
           <strong>{sweepHeadline(measurement.value, picture.frames, picture.outcome)}</strong>

@@ -11,7 +11,7 @@ import { eyeRegion, faceRegion, wholeRegion } from './picture-region.js';
 import { PictureStage } from './picture-stage.js';
 import { frameFailureWords } from './sweep-sentences.js';
 import type { SheetInHand } from './use-sheet.js';
-import { pictureWords, sweepWords as words } from './words.js';
+import { words } from './language.js';
 
 /** A measured sweep: one frame with what was found in it, and the strip of all of them. */
 export function SweptPicture(props: {
@@ -44,12 +44,12 @@ export function SweptPicture(props: {
               dispatch({ kind: 'frame-left-out', id: shown.frame.id, isLeftOut: !event.currentTarget.checked });
             }}
           />
-          {words.useFrame(shown.number)}
+          {words.sweep.useFrame(shown.number)}
         </label>
       )}
       <FrameStrip
         judged={judged}
-        standings={hasNoNumbers ? words.standingsOfFailed : words.standings}
+        standings={hasNoNumbers ? words.sweep.standingsOfFailed : words.sweep.standings}
         shownId={shown.frame.id}
         onShow={(id) => {
           // From here on this frame is looked at, whichever stands for the sweep.
@@ -57,8 +57,8 @@ export function SweptPicture(props: {
         }}
       />
       <details className="key">
-        <summary>{pictureWords.keyHeading}</summary>
-        <p className="note">{pictureWords.key}</p>
+        <summary>{words.picture.keyHeading}</summary>
+        <p className="note">{words.picture.key}</p>
       </details>
     </div>
   );
@@ -68,22 +68,22 @@ function ShownFrame({ shown }: { readonly shown: JudgedFrame }) {
   const { frame, number } = shown;
   const opened = useOpened(frame);
   const picture = opened ?? frame.thumbnail;
-  if (picture === null) return <p className="note">{words.noPicture}</p>;
+  if (picture === null) return <p className="note">{words.sweep.noPicture}</p>;
   const features = frame.outcome.kind === 'found' ? frame.outcome.features : null;
   const still = { picture, features, handles: [], hintId: '', onMove: () => undefined, onHold: () => undefined };
   return (
     <>
       <PictureStage
         {...still}
-        label={words.frame(number)}
+        label={words.sweep.frame(number)}
         region={features === null ? wholeRegion(picture) : faceRegion(features)}
       />
       {features !== null && (
         <div className="eyes">
           {SIDES.map((side) => (
             <figure key={side} className="eye">
-              <PictureStage {...still} label={pictureWords.eye[side]} region={eyeRegion(features, side)} />
-              <figcaption>{pictureWords.eye[side]}</figcaption>
+              <PictureStage {...still} label={words.picture.eye[side]} region={eyeRegion(features, side)} />
+              <figcaption>{words.picture.eye[side]}</figcaption>
             </figure>
           ))}
         </div>
@@ -124,8 +124,8 @@ function FrameLine({ shown, hasNoNumbers }: { readonly shown: JudgedFrame; reado
         ? sentence(frameFailureWords(frame.outcome.failure))
         : ''
       : standing === 'not-measured' && hasNoNumbers
-        ? words.foundOnly
-        : words.standingsLong[standing];
+        ? words.sweep.foundOnly
+        : words.sweep.standingsLong[standing];
   const where = [
     ...(yawDeg === null ? [] : [facingWords(yawDeg)]),
     ...(distanceMm === null ? [] : [`${formatNumber(distanceMm / 10, 0)} cm`]),
@@ -133,7 +133,7 @@ function FrameLine({ shown, hasNoNumbers }: { readonly shown: JudgedFrame; reado
   return (
     <p className="note frame-line">
       <strong>
-        {words.frame(number)}
+        {words.sweep.frame(number)}
         {where === '' ? '' : ` (${where})`}.
       </strong>{' '}
       {what}
@@ -143,8 +143,8 @@ function FrameLine({ shown, hasNoNumbers }: { readonly shown: JudgedFrame; reado
 
 function facingWords(yawDeg: number): string {
   const degrees = formatNumber(Math.abs(yawDeg), 0);
-  if (degrees === '0') return words.facing.straight;
-  return words.facing[yawDeg > 0 ? 'L' : 'R'](degrees);
+  if (degrees === '0') return words.sweep.facing.straight;
+  return words.sweep.facing[yawDeg > 0 ? 'L' : 'R'](degrees);
 }
 
 function sentence(text: string): string {
@@ -167,7 +167,7 @@ function FrameStrip(props: {
   }, [shownId]);
   return (
     <fieldset className="strip" aria-describedby={hintId}>
-      <legend>{words.strip}</legend>
+      <legend>{words.sweep.strip}</legend>
       <div className="strip-frames" ref={strip}>
         {props.judged.map((one) => (
           <label key={one.frame.id} className={`strip-frame is-${one.standing}`}>
@@ -185,7 +185,7 @@ function FrameStrip(props: {
         ))}
       </div>
       <p id={hintId} className="note">
-        {words.stripHint}
+        {words.sweep.stripHint}
       </p>
     </fieldset>
   );
@@ -210,11 +210,11 @@ const STRIP_EDGE_PX = 4;
 export function FramesList({ frames }: { readonly frames: readonly SweepFrame[] }) {
   return (
     <details>
-      <summary>{words.framesOfFailed}</summary>
-      <ul className="strip-frames" aria-label={words.framesOfFailed}>
+      <summary>{words.sweep.framesOfFailed}</summary>
+      <ul className="strip-frames" aria-label={words.sweep.framesOfFailed}>
         {judgeFrames(frames, null).map((one) => (
           <li key={one.frame.id} className={`strip-frame is-${one.standing}`}>
-            <FrameThumbnail judged={one} standings={words.standingsOfFailed} />
+            <FrameThumbnail judged={one} standings={words.sweep.standingsOfFailed} />
           </li>
         ))}
       </ul>
@@ -239,7 +239,7 @@ function FrameThumbnail(props: { readonly judged: JudgedFrame; readonly standing
       </span>
       <span className="strip-words">
         <span className="strip-number">
-          <span className="visually-hidden">{words.frame(number)}: </span>
+          <span className="visually-hidden">{words.sweep.frame(number)}: </span>
           <span aria-hidden="true">{number} </span>
         </span>
         {standing === 'missed'

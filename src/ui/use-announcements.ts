@@ -5,14 +5,14 @@ import { framesMissing } from '../session/sweep-frames.js';
 import { useEquipment } from './equipment.js';
 import { findingsSpoken } from './row-findings.js';
 import { readingWords } from './sentences.js';
-import { rowMark } from './slip-words.js';
+import { rowMark } from './slip-marks.js';
+import { words } from './language.js';
 import type { Saying } from './picture-sentences.js';
 import { failureSaying, progressSentence } from './picture-sentences.js';
 import { sweepFailureSaying } from './sweep-sentences.js';
 import { noticeSentence } from './sheet-notice.js';
 import { sweepHeadline } from './sweep-headline.js';
 import type { SheetInHand } from './use-sheet.js';
-import { newsWords, pictureWords, sheetWords, stripWords, sweepWords } from './words.js';
 
 /** A drag changes findings many times a second; they are told once it rests. */
 const REST_MS = 700;
@@ -45,7 +45,7 @@ export function useAnnouncements(sheet: SheetInHand): Announcements {
       toldMisfits.current = new Set(said);
       const all = [
         ...(news.length > MANY ? [summary(rows)] : news.map(([, words]) => words)),
-        ...(newMisfits.length > MANY ? [`${stripWords.misfits(said.length)}.`] : newMisfits),
+        ...(newMisfits.length > MANY ? [`${words.strip.misfits(said.length)}.`] : newMisfits),
       ];
       if (all.length > 0) setFindings(all.join(' '));
     }, REST_MS);
@@ -62,7 +62,7 @@ function misfitsSpoken(misfits: SheetInHand['misfits'], catalogue: Catalogue): r
   return misfits.flatMap(({ names }) => {
     const [name] = names;
     const mark = name === undefined ? null : rowMark(name, { misfits });
-    return name === undefined || mark === null ? [] : [newsWords.misfit(readingWords(name, catalogue), mark)];
+    return name === undefined || mark === null ? [] : [words.news.misfit(readingWords(name, catalogue), mark)];
   });
 }
 
@@ -71,9 +71,9 @@ function sweepNews({ sweep }: SheetInHand['state']): string | null {
   if (sweep === null) return null;
   switch (sweep.stage.kind) {
     case 'collecting':
-      return sweep.origin === 'camera' ? null : sweepWords.lookingAt;
+      return sweep.origin === 'camera' ? null : words.sweep.lookingAt;
     case 'measuring':
-      return `${sweepWords.measuring}.`;
+      return `${words.sweep.measuring}.`;
     case 'failed':
       return spoken(sweepFailureSaying(sweep.stage.failure, framesMissing(sweep.frames)));
   }
@@ -88,14 +88,14 @@ function pictureNews({ picture }: SheetInHand['state'], measurement: SheetInHand
     case 'failed':
       return spoken(failureSaying(picture.failure));
     case 'placing':
-      return pictureWords.placing;
+      return words.picture.placing;
     case 'measured':
       return measurement?.ok === false && measurement.failure.kind === 'picture'
         ? spoken(failureSaying(measurement.failure.failure))
-        : pictureWords.found;
+        : words.picture.found;
     case 'swept':
       if (measurement?.ok === true && measurement.value.kind === 'sweep') {
-        return sweepWords.found(sweepHeadline(measurement.value, picture.frames, picture.outcome));
+        return words.sweep.found(sweepHeadline(measurement.value, picture.frames, picture.outcome));
       }
       return measurement?.ok === false && measurement.failure.kind === 'sweep'
         ? spoken(sweepFailureSaying(measurement.failure.failure, framesMissing(picture.frames)))
@@ -106,7 +106,7 @@ function pictureNews({ picture }: SheetInHand['state'], measurement: SheetInHand
 function summary(rows: SheetInHand['rows']): string {
   const kinds = rows.flatMap(({ fields }) => fields.flatMap(({ finding }) => (finding === null ? [] : [finding.kind])));
   const count = (kind: Finding['kind']): number => kinds.filter((one) => one === kind).length;
-  return sheetWords.findingsCount(count('agrees'), count('disagrees'), count('cannot-tell'));
+  return words.sheet.findingsCount(count('agrees'), count('disagrees'), count('cannot-tell'));
 }
 
 function spoken({ what, next }: Saying): string {

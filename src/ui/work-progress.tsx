@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import type { MeasuringProgress } from '../session/ports.js';
 import { progressSentence } from './picture-sentences.js';
-import { sweepWords as words } from './words.js';
+import { words } from './language.js';
 
 /** How far the work on the frames of a sweep has come. */
 export function FramesProgress(props: {
@@ -11,7 +11,7 @@ export function FramesProgress(props: {
 }) {
   const { all, done, loading } = props;
   return loading === null ? (
-    <WorkProgress what={words.workingThrough(done, all)} share={done / Math.max(1, all)} />
+    <WorkProgress what={words.sweep.workingThrough(done, all)} share={done / Math.max(1, all)} />
   ) : (
     <WorkProgress what={progressSentence(loading)} share={loading.share} />
   );

@@ -9,7 +9,7 @@ import { columnOfReading } from '../../src/session/record-columns.js';
 import type { RecordInTable } from '../../src/session/record-table.js';
 import { misfitExplanations, misfitSentence } from '../../src/ui/misfit-sentences.js';
 import { probabilityWords } from '../../src/ui/slip-sentences.js';
-import { SLIPS_IN_SHORT } from '../../src/ui/slip-words.js';
+import { words } from '../../src/ui/language.js';
 import { evidenceOfRecord } from './record-evidence.js';
 import { rowsOfEvidence } from './record-rows.js';
 
@@ -150,6 +150,6 @@ export function summaryLines({ recordCount, withFindings, byKind, probableSlips 
     `${recordCount} ${recordCount === 1 ? 'record' : 'records'} read, ${withFindings} with something that does not fit${found.length === 0 ? '.' : ':'}`,
     ...found.map(([kind, what]) => counted(byKind[kind as Misfit['kind']], what)),
     ...(probableSlips.length === 0 ? [] : ['What most probably happened:']),
-    ...probableSlips.map(({ kind, count }) => counted(count, SLIPS_IN_SHORT[kind])),
+    ...probableSlips.map(({ kind, count }) => counted(count, words.slipsInShort[kind])),
   ];
 }

@@ -1,5 +1,71 @@
+import { agreementWords } from '../agreement-words.js';
+import { cameraWords } from '../camera-words.js';
+import { costWords } from '../cost-words.js';
+import { crashWords } from '../crash-words.js';
+import { demoWords } from '../demo-words.js';
+import { footerWords } from '../footer-words.js';
+import { handWords } from '../hand-words.js';
+import { handleWords } from '../handle-words.js';
+import { headerWords } from '../header-words.js';
+import { holdingWords } from '../holding-words.js';
+import { misfitWords } from '../misfit-words.js';
+import { newsWords } from '../news-words.js';
+import { notesWords } from '../notes-words.js';
+import { orderDoubtWords } from '../order-doubt-words.js';
+import { orderWords } from '../order-words.js';
+import { paperWords } from '../paper-words.js';
+import { pictureWords } from '../picture-words.js';
+import { positionWords } from '../position-words.js';
+import { practiceProblemsWords } from '../practice-problems-words.js';
+import { practiceWords } from '../practice-words.js';
+import { prescriptionWords } from '../prescription-words.js';
+import { printWords } from '../print-words.js';
+import { profileWords } from '../profile-words.js';
+import { readerWords } from '../reader-words.js';
+import { rulerWords } from '../ruler-words.js';
+import { searchWords } from '../search-words.js';
+import { settingsWords } from '../settings-words.js';
+import { sheetWords } from '../sheet-words.js';
+import { slipsInShortWords } from '../slips-in-short-words.js';
+import { standardWords } from '../standard-words.js';
+import { stripWords } from '../strip-words.js';
+import { sweepWords } from '../sweep-words.js';
+
 /**
  * All words of the screen in English, part by part. What it consists of is what every other language must have as well: the
  * compiler names what is missing there.
  */
-export const english = {};
+export const english = {
+  agreement: agreementWords,
+  camera: cameraWords,
+  cost: costWords,
+  crash: crashWords,
+  demo: demoWords,
+  footer: footerWords,
+  hand: handWords,
+  handle: handleWords,
+  header: headerWords,
+  holding: holdingWords,
+  misfit: misfitWords,
+  news: newsWords,
+  notes: notesWords,
+  orderDoubt: orderDoubtWords,
+  order: orderWords,
+  paper: paperWords,
+  picture: pictureWords,
+  position: positionWords,
+  practiceProblems: practiceProblemsWords,
+  practice: practiceWords,
+  prescription: prescriptionWords,
+  print: printWords,
+  profile: profileWords,
+  reader: readerWords,
+  ruler: rulerWords,
+  search: searchWords,
+  settings: settingsWords,
+  sheet: sheetWords,
+  slipsInShort: slipsInShortWords,
+  standard: standardWords,
+  strip: stripWords,
+  sweep: sweepWords,
+};

@@ -4,7 +4,8 @@ import { assembleCatalogue } from '../core/catalogue/catalogue.js';
 import type { Explanation } from '../core/crosscheck/reconciliation.js';
 import { SLIP_KINDS } from '../core/crosscheck/slip.js';
 import type { Misfit } from '../session/misfits.js';
-import { offerPlaceWords, offerWords, probableExplanation, rowMark, SLIPS_IN_SHORT } from './slip-words.js';
+import { offerPlaceWords, offerWords, probableExplanation, rowMark } from './slip-marks.js';
+import { words } from './language.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
 
@@ -113,7 +114,7 @@ describe('the mark beside a field', () => {
   });
 
   it('is short, and another for each slip', () => {
-    const all = SLIP_KINDS.map((kind) => SLIPS_IN_SHORT[kind]);
+    const all = SLIP_KINDS.map((kind) => words.slipsInShort[kind]);
     expect(new Set(all).size).toBe(SLIP_KINDS.length);
     for (const words of all) expect(words).toMatch(/^[a-z ]{4,30}$/);
   });

@@ -2,13 +2,13 @@ import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { CentrationStandard } from '../core/lenses/centration-standards.js';
 import { CENTRATION_STANDARDS } from '../core/lenses/centration-standards.js';
-import type { Verdict } from '../core/lenses/cost-of-difference.js';
 import { transposed } from '../core/lenses/lens-power.js';
-import type { LensKind, LensPower, PrescribedPrism } from '../core/lenses/prescription.js';
+import type { LensPower, PrescribedPrism } from '../core/lenses/prescription.js';
 import type { PrescriptionQuestion } from '../core/lenses/question-prescription.js';
 import { unreachable } from '../core/result.js';
-import type { EntryFailure, EyeField, PrescriptionPlace } from '../session/prescription-entry.js';
+import type { EntryFailure, PrescriptionPlace } from '../session/prescription-entry.js';
 import type { LensCaution } from '../session/prescription-frame.js';
+import { words } from './language.js';
 import { formatNumber, plainNumber } from './numbers.js';
 import { listWords, placeWords } from './slip-places.js';
 
@@ -16,45 +16,12 @@ import { listWords, placeWords } from './slip-places.js';
 export const PRISM_SIGN = '\u0394';
 const PLUS_MINUS_SPACE = '\u00a0';
 
-const SIDES = { R: 'right', L: 'left' } as const;
-
-const FIELDS: Readonly<Record<EyeField, string>> = {
-  sphere: 'Sphere',
-  cylinder: 'Cylinder',
-  axis: 'Axis',
-  add: 'Add',
-  prismHorizontal: 'Prism in or out',
-  baseHorizontal: 'Base in or out',
-  prismVertical: 'Prism up or down',
-  baseVertical: 'Base up or down',
-};
-
 /** A field as it is called to whoever hears or sees it alone, such as `Sphere, right`. */
 export function placeName(place: PrescriptionPlace): string {
-  return place.side === null ? prescriptionWords.vertexDistance : `${FIELDS[place.field]}, ${SIDES[place.side]}`;
+  return place.side === null
+    ? words.prescription.vertexDistance
+    : `${words.prescription.fields[place.field]}, ${words.prescription.sideNames[place.side]}`;
 }
-
-export const prescriptionWords = {
-  heading: 'Prescription',
-  caption: 'What is prescribed, right eye above left',
-  eye: 'Eye',
-  fields: FIELDS,
-  columns: { horizontal: 'Prism in/out', vertical: 'Prism up/down' },
-  side: { R: 'R', L: 'L' },
-  bases: { '': 'base', in: 'in', out: 'out', up: 'up', down: 'down' },
-  vertexDistance: 'Tested at (vertex distance)',
-  vertexNote: 'mm; empty where it is not written',
-  kind: 'Kind of lens',
-  kinds: {
-    'single-vision': 'single vision',
-    multifocal: 'bifocal or trifocal',
-    progressive: 'progressive',
-  } satisfies Record<LensKind, string>,
-  hint: 'Powers need a sign (or “plano”); either sign of cylinder. Enter goes on, Shift and Enter back.',
-  stillNeeded: (places: readonly string[]): string => `Still to be typed: ${listWords(places)}.`,
-  otherForm: 'same lens:',
-  check: 'Look again:',
-} as const;
 
 /** A power with its sign and two decimals; `0.00` for none. An eighth has two as well, as the trade writes it. */
 export function powerText(powerD: number): string {
@@ -113,11 +80,11 @@ export function questionSentence(question: PrescriptionQuestion): string {
     case 'cylinder-signs-mixed':
       return 'One cylinder is written with plus, the other with minus. Were both copied from one prescription?';
     case 'cylinder-large':
-      return `The ${SIDES[question.side]} cylinder of ${powerText(question.cylinderD)} is unusually large.`;
+      return `The ${words.prescription.sideNames[question.side]} cylinder of ${powerText(question.cylinderD)} is unusually large.`;
     case 'additions-differ':
       return `The additions differ: R ${powerText(question.addD.R)}, L ${powerText(question.addD.L)}.`;
     case 'prism-large':
-      return `The ${SIDES[question.side]} prism of ${plainNumber(question.amount)} ${PRISM_SIGN} is unusually large.`;
+      return `The ${words.prescription.sideNames[question.side]} prism of ${plainNumber(question.amount)} ${PRISM_SIGN} is unusually large.`;
     case 'prisms-cancel':
       return question.direction === 'vertical'
         ? 'Both bases point the same way, up or down: the prisms cancel between the eyes.'
@@ -153,70 +120,9 @@ export const STANDARDS = Object.values(CENTRATION_STANDARDS);
 /** A standard as it is offered: its edition, and which of its values are from memory. */
 export function standardName({ name, edition, imbalance, progressiveImbalance }: CentrationStandard): string {
   const offered = `${name} (${edition})`;
-  if (imbalance.status === 'from-memory') return `${offered}, ${standardWords.all}`;
-  return progressiveImbalance.status === 'from-memory' ? `${offered}, ${standardWords.progressive}` : offered;
+  if (imbalance.status === 'from-memory') return `${offered}, ${words.standard.all}`;
+  return progressiveImbalance.status === 'from-memory' ? `${offered}, ${words.standard.progressive}` : offered;
 }
-
-const standardWords = {
-  all: 'values from memory',
-  progressive: 'for progressive lenses from memory',
-} as const;
-
-export const costWords = {
-  heading: 'What it costs this wearer',
-  noPrescription: 'Type the prescription, and this says what a difference between two readings means through it.',
-  unfinished: 'As soon as the prescription can be read, this says what a difference means through it.',
-  standard: 'Held against',
-  /** behind a verdict that rests on such values */
-  valuesFromMemory: ' (values from memory)',
-  /** behind a verdict on readings that lie farther apart than the sheet allows */
-  readAgain: '; read again all the same',
-  fromMemoryMark: 'From memory: look it up before relying on it.',
-  unequal:
-    'How the standard treats lenses of unequal power was not seen: the mean of both is taken. Nothing here replaces the standard’s text.',
-  none: 'No second value stands beside a hand reading yet: of the camera, of another reader, or of a likely slip.',
-  differences: 'The differences on this sheet',
-  verdicts: {
-    negligible: 'does not matter',
-    within: 'within the standard',
-    beyond: 'beyond the standard',
-    open: 'may be beyond the standard',
-  } satisfies Record<Verdict, string>,
-  powerVerdicts: {
-    negligible: 'does not matter',
-    within: 'below half a step',
-    beyond: 'half a step or more',
-    open: 'may be half a step or more',
-  } satisfies Record<Verdict, string>,
-  room: 'How far each reading may be off',
-  eyesDiffer: (tighter: string): string => `the eyes differ: no more than twice that of ${tighter} alone`,
-  roomCaption:
-    'Millimetres until the standard is reached (for vertex distance: until the power changes by half a step)',
-  anyAmount: 'any',
-  overTen: 'over 10',
-  frame: 'In the chosen frame',
-  frameCaption: 'What the workshop works out from the readings as they stand',
-  frameNeeds: 'Decentration and blank follow from box width, distance between lenses and PD.',
-  rows: {
-    inward: 'Decentration in',
-    up: 'Decentration up',
-    blank: 'Smallest blank',
-    inset: 'Near inset',
-    vertex: 'Vertex distance',
-  },
-  halved: 'Each eye’s PD is taken as half of the whole: measure each eye.',
-  insetNote: (workingMm: number): string =>
-    `The near inset is for ${formatNumber(workingMm, 0)} mm and the power along the horizontal.`,
-  insetOfDesign: 'Progressive lenses bring their own near inset.',
-  effectiveDiameter: 'Effective diameter of the lens shape',
-  effectiveDiameterNote: 'mm: twice the longest way from the middle of the box to the edge',
-  diameterNoNumber: 'Type a length in mm, such as 56.',
-  diameterBeyond: (lowest: number, highest: number): string => `Type a length between ${lowest} and ${highest} mm.`,
-  diameterMisfit: (lowestMm: number, highestMm: number): string =>
-    `This does not fit the box: between ${formatNumber(Math.ceil(lowestMm), 0)} and ${formatNumber(Math.floor(highestMm), 0)} mm are possible.`,
-  blankOfBox: 'Smallest blank from the corners of the box, so at most this; the effective diameter makes it exact.',
-  cautions: 'Mind with these lenses',
-} as const;
 
 /** What to mind with lenses of this prescription. */
 export function cautionSentence(caution: LensCaution, catalogue: Catalogue): string {

@@ -10,7 +10,7 @@ import {
   otherFormText,
   powerText,
   questionSentence,
-} from './lens-words.js';
+} from './lens-sentences.js';
 
 describe('a lens', () => {
   it('is written with signs and two decimals, the axis in whole degrees', () => {

@@ -1,0 +1,13 @@
+export const footerWords = {
+  heading: 'Before you rely on it',
+  cautions: [
+    'A second reading, not a clinical measurement: it does not replace the measurements that a fitting requires.',
+    'Local rules come first, and whoever is licensed to dispense decides.',
+    'Children: measure them as your local rules and training say; do not decide by a picture.',
+    'Squint: both eyes never fixate together. Measure each eye with the other covered.',
+    'Strong and progressive lenses need the fitting measurements of their maker, whatever the picture says.',
+  ],
+  privacy: 'Nothing leaves this device: no account, no server, no picture is sent or kept.',
+  privacyMore:
+    'What you type is kept in this browser until you clear the sheet; camera profiles, until you delete them.',
+};

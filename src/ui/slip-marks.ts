@@ -1,0 +1,151 @@
+import type { Catalogue } from '../core/catalogue/catalogue.js';
+import type { ReadingName } from '../core/catalogue/measurement.js';
+import type { Explanation } from '../core/crosscheck/reconciliation.js';
+import { unreachable } from '../core/result.js';
+import type { Misfit, RefusedFailure } from '../session/misfits.js';
+import { explanationsOf } from '../session/misfits.js';
+import { words } from './language.js';
+import { plainNumber, tenthNumber } from './numbers.js';
+import { listWords, placesWords, placeWords, restorationsByRow } from './slip-places.js';
+
+/** Chosen: below this a cause is said as one that may be, and its number is not offered. */
+const PROBABLE = 0.5;
+
+/** The cause that may be offered: more probable than all others together. */
+export function probableExplanation(misfit: Misfit): Explanation | null {
+  const [best, next] = explanationsOf(misfit);
+  if (best === undefined) return null;
+  return isProbable(best.probability, next?.probability ?? 0) ? best : null;
+}
+
+/** Where another cause is as probable to the per cent, as where near and far distances contradict each other, neither is offered. */
+function isProbable(probability: number, next: number): boolean {
+  return probability >= PROBABLE && Math.round(100 * probability) > Math.round(100 * next);
+}
+
+/** The places that an explanation would change. */
+export function placesOf({ slips }: Explanation): readonly ReadingName[] {
+  return slips.flatMap(({ restorations }) => restorations.map(({ name }) => name));
+}
+
+/** Whether two explanations say the same of the same places, with other numbers. */
+export function isSameSlip(one: Explanation, other: Explanation): boolean {
+  const keyOf = ({ slips }: Explanation): string =>
+    slips.map(({ kind, restorations }) => [kind, ...restorations.map(({ name }) => name)].join(' ')).join(', ');
+  return keyOf(one) === keyOf(other);
+}
+
+/** Whether the best explanation is more probable than all else together, whatever it would restore. */
+export function isProbableSlip(explanations: readonly Explanation[]): boolean {
+  const [best] = explanations;
+  if (best === undefined) return false;
+  const ofSame = (isSame: boolean) =>
+    explanations
+      .filter((one) => isSameSlip(best, one) === isSame)
+      .reduce((sum, { probability }) => sum + probability, 0);
+  return isProbable(ofSame(true), ofSame(false));
+}
+
+/**
+ * The short phrase beside the field `name`, such as `probably 71: wrong ten`; null where nothing about it does not fit, or where
+ * its finding says so already.
+ */
+export function rowMark(name: ReadingName, sheet: { readonly misfits: readonly Misfit[] }): string | null {
+  for (const misfit of sheet.misfits) {
+    const restoring = restoringWords(misfit, name);
+    if (restoring !== null) return restoring;
+  }
+  const own = sheet.misfits.find(({ kind, names }) => kind !== 'disagrees' && names.includes(name));
+  return own === undefined ? null : markWords(own, name);
+}
+
+function restoringWords(misfit: Misfit, name: ReadingName): string | null {
+  const explanations = explanationsOf(misfit);
+  const [best] = explanations;
+  if (best === undefined || !isProbableSlip(explanations)) return null;
+  for (const { kind, restorations } of best.slips) {
+    const restoration = restorations.find((one) => one.name === name);
+    if (restoration === undefined) continue;
+    const number = probableExplanation(misfit) !== null ? `${tenthNumber(restoration.restored)}: ` : '';
+    return `probably ${number}${words.slipsInShort[kind]}`;
+  }
+  return null;
+}
+
+function markWords(misfit: Misfit, name: ReadingName): string {
+  switch (misfit.kind) {
+    case 'refused':
+      return refusedMark(misfit.failure);
+    case 'does-not-add-up':
+      return 'R and L do not make the whole';
+    case 'suspected':
+      return misfit.names[0] === name ? 'does not fit' : 'in doubt';
+    case 'disagrees':
+      return 'disagrees';
+    case 'readers-differ':
+      return 'the readers differ';
+    case 'far-off-repeat':
+      return 'a repeat far from the others';
+    case 'unusual':
+      return 'unusual: look again';
+    default:
+      return unreachable(misfit);
+  }
+}
+
+function refusedMark({ kind }: RefusedFailure): string {
+  switch (kind) {
+    case 'impossible':
+    case 'not-positive':
+      return 'cannot be';
+    case 'trials-contradict':
+      return 'the trials contradict each other';
+    case 'not-a-number':
+      return 'not a number';
+    case 'not-a-trial':
+      return 'not a trial';
+    case 'too-many-repeats':
+      return 'too many numbers';
+    default:
+      return unreachable(kind);
+  }
+}
+
+/** Leads to a field. */
+export function readAgainWords(name: ReadingName, catalogue: Catalogue): string {
+  return `Read ${placeWords(name, catalogue)} again`;
+}
+
+/**
+ * Offers what a slip would have replaced: `Use 71, keep 61 on record`, for two places
+ * `Use 5 for crest height R and 3 for crest height L, keep 3 and 5 on record`, and for both sides of two rows
+ * `Use 24 and 25 for frontal angle R and L, 18 and 19 for splay angle R and L, keep 18, 19, 24 and 25 on record`.
+ */
+export function offerWords({ slips }: Explanation, catalogue: Catalogue): string {
+  const all = slips.flatMap(({ restorations }) => restorations);
+  if (all.length > MOST_NAMED_SINGLY) {
+    const rows = restorationsByRow(all, catalogue);
+    const used = rows.map(
+      (row) =>
+        `${listWords(row.map(({ restored }) => tenthNumber(restored)))} for ${placesWords(
+          row.map(({ name }) => name),
+          catalogue,
+        )}`,
+    );
+    return `Use ${used.join(', ')}, keep ${listWords(rows.flat().map(({ written }) => plainNumber(written)))} on record`;
+  }
+  const used = all.map(({ name, restored }) =>
+    all.length === 1 ? tenthNumber(restored) : `${tenthNumber(restored)} for ${placeWords(name, catalogue)}`,
+  );
+  const kept = all.map(({ written }) => plainNumber(written));
+  return `Use ${listWords(used)}, keep ${listWords(kept)} on record`;
+}
+
+/** Chosen: more numbers are named row by row. */
+const MOST_NAMED_SINGLY = 3;
+
+/** Said after the offer to who hears it alone, where the offer itself names no place. */
+export function offerPlaceWords(explanation: Explanation, catalogue: Catalogue): string {
+  const [name, second] = placesOf(explanation);
+  return name === undefined || second !== undefined ? '' : ` (${placeWords(name, catalogue)})`;
+}
