@@ -83,6 +83,37 @@ describe('the static server', () => {
     await other.arrayBuffer();
   });
 
+  it('compresses texts as the browser wishes, and says that it depends on that', async () => {
+    const address = `${server.address}assets/index-0123abcd.js`;
+    const tags = new Set<string | null>();
+    for (const encoding of ['br', 'gzip', 'identity']) {
+      const answer = await fetch(address, { headers: { 'Accept-Encoding': encoding } });
+      expect(await answer.text()).toBe('void 0');
+      expect(answer.headers.get('content-encoding')).toBe(encoding === 'identity' ? null : encoding);
+      expect(answer.headers.get('vary')).toBe('Accept-Encoding');
+      expect(answer.headers.get('content-security-policy')).not.toBeNull();
+      tags.add(answer.headers.get('etag'));
+      const known = { 'Accept-Encoding': encoding, 'If-None-Match': answer.headers.get('etag') ?? '' };
+      expect((await fetch(address, { headers: known })).status).toBe(304);
+    }
+    expect(tags.size).toBe(3);
+  });
+
+  it('compresses a file anew after it changed', async () => {
+    const path = join(folder, 'build', 'changing.txt');
+    for (const text of ['before', 'afterwards']) {
+      await writeFile(path, text);
+      expect(await (await fetch(`${server.address}changing.txt`)).text()).toBe(text);
+    }
+  });
+
+  it('sends WebAssembly as it is, so that its loading can be told in shares', async () => {
+    const answer = await fetch(`${server.address}runtime.wasm`, { headers: { 'Accept-Encoding': 'br, gzip' } });
+    expect(answer.headers.get('content-encoding')).toBeNull();
+    expect(answer.headers.get('content-length')).toBe('100000');
+    await answer.arrayBuffer();
+  });
+
   it('answers HEAD without a body', async () => {
     const answer = await fetch(`${server.address}runtime.wasm`, { method: 'HEAD' });
     expect(answer.headers.get('content-length')).toBe('100000');

@@ -1,9 +1,11 @@
 import { createReadStream } from 'node:fs';
-import { stat } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import type { IncomingMessage, Server, ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join, normalize, resolve, sep } from 'node:path';
+import { acceptedEncoding, encode, isCompressible } from './content-encoding.js';
+import type { Encoding } from './content-encoding.js';
 import { mimeType } from './mime-type.js';
 import { cacheControl, securityHeaders } from './security-headers.js';
 
@@ -17,18 +19,41 @@ export interface RunningServer {
   close(): Promise<void>;
 }
 
+/** The bytes of a file in an encoding; `tag` tells one state of the file from another. */
+type EncodedFile = (path: string, tag: string, encoding: Encoding) => Promise<Buffer>;
+
 /** Serves the files of `folder` with the security headers; it never writes and knows no other request than GET and HEAD. */
 export function createStaticServer(folder: string): Server {
   const root = resolve(folder);
+  const encoded = rememberEncoded();
   return createServer((request, response) => {
-    answer(root, request, response).catch(() => {
+    answer(root, encoded, request, response).catch(() => {
       if (response.headersSent) response.destroy();
       else refuse(response, 500, 'The file could not be read.');
     });
   });
 }
 
-async function answer(root: string, request: IncomingMessage, response: ServerResponse): Promise<void> {
+/** Compresses each state of a file once. */
+function rememberEncoded(): EncodedFile {
+  const known = new Map<string, { readonly tag: string; readonly bytes: Promise<Buffer> }>();
+  return (path, tag, encoding) => {
+    const key = `${encoding} ${path}`;
+    const before = known.get(key);
+    if (before?.tag === tag) return before.bytes;
+    const bytes = readFile(path).then((plain) => encode(plain, encoding));
+    bytes.catch(() => known.delete(key));
+    known.set(key, { tag, bytes });
+    return bytes;
+  };
+}
+
+async function answer(
+  root: string,
+  encoded: EncodedFile,
+  request: IncomingMessage,
+  response: ServerResponse,
+): Promise<void> {
   const pathname = decodedPathname(request.url ?? '/');
   for (const [name, value] of Object.entries(securityHeaders(pathname ?? '/'))) response.setHeader(name, value);
   if (request.method !== 'GET' && request.method !== 'HEAD') {
@@ -47,15 +72,28 @@ async function answer(root: string, request: IncomingMessage, response: ServerRe
     refuse(response, 404, 'Not found.');
     return;
   }
-  const tag = `"${found.size.toString(36)}-${Math.round(found.mtimeMs).toString(36)}"`;
+  const type = mimeType(path);
+  const compressible = isCompressible(type, found.size);
+  const encoding = compressible ? acceptedEncoding(request.headers['accept-encoding']) : null;
+  const state = `${found.size.toString(36)}-${Math.round(found.mtimeMs).toString(36)}`;
+  // Each encoding is a representation with a tag of its own (RFC 9110, 8.8.3.3).
+  const tag = `"${state}${encoding === null ? '' : `-${encoding}`}"`;
   response.setHeader('Cache-Control', cacheControl(pathname ?? '/'));
   response.setHeader('ETag', tag);
+  if (compressible) response.setHeader('Vary', 'Accept-Encoding');
   if (request.headers['if-none-match'] === tag) {
     response.statusCode = 304;
     response.end();
     return;
   }
-  response.setHeader('Content-Type', mimeType(path));
+  response.setHeader('Content-Type', type);
+  if (encoding !== null) {
+    const bytes = await encoded(path, state, encoding);
+    response.setHeader('Content-Encoding', encoding);
+    response.setHeader('Content-Length', bytes.length);
+    response.end(request.method === 'HEAD' ? undefined : bytes);
+    return;
+  }
   response.setHeader('Content-Length', found.size);
   if (request.method === 'HEAD') {
     response.end();
