@@ -1,19 +1,66 @@
 import { parseVersion1 } from './kept-sheet-version-1.js';
 import { parseVersion2 } from './kept-sheet-version-2.js';
+import type { ReaderSheet } from './reader-sheet.js';
+import { correctionsOf } from './reading-history.js';
+import { NO_FINDINGS } from './session-record.js';
+import type { SessionRecord } from './session-record.js';
+import { NO_PRESCRIPTION } from './typed-prescription.js';
 import type { TypedSheet } from './typed-sheet.js';
 
-/** The sheet as the text that is kept. */
-export function writeTypedSheet(sheet: TypedSheet): string {
-  return JSON.stringify({ version: 2, ...sheet });
+/** What a session begins with. */
+export interface NewSession {
+  readonly id: string;
+  /** ISO 8601 */
+  readonly at: string;
 }
 
-/** The sheet from kept text, of this version or an earlier one; null where the text is not what was ever written. */
+/** The sheet as the text that version 2 keeps. */
+export function writeTypedSheet({ readers: { first, second }, ...others }: TypedSheet): string {
+  return JSON.stringify({ version: 2, readers: { first: ofVersion2(first), second: ofVersion2(second) }, ...others });
+}
+
+function ofVersion2({ reader, readings, history }: ReaderSheet): object {
+  return { reader, readings, corrections: correctionsOf(history) };
+}
+
+/** The sheet from kept text, as versions 1 and 2 wrote it; null where the text is not what was ever written. */
 export function parseTypedSheet(kept: string): TypedSheet | null {
-  let raw: unknown;
   try {
-    raw = JSON.parse(kept);
+    return parseKeptSheet(JSON.parse(kept));
   } catch {
     return null;
   }
+}
+
+/** The sheet from what versions 1 and 2 kept; null where it is none of theirs. */
+export function parseKeptSheet(raw: unknown): TypedSheet | null {
   return parseVersion2(raw) ?? parseVersion1(raw);
+}
+
+/** A session with the sheet of a version that knew no sessions, and no time. */
+export function sessionOfSheet(sheet: TypedSheet, { id, at }: NewSession): SessionRecord {
+  return { id, begunAt: at, changedAt: at, origin: { kind: 'desk' }, sheet, camera: null, findings: NO_FINDINGS };
+}
+
+/** Whether nothing of a wearer stands on the sheet. What was chosen at the desk, and whose sheet is open, is nothing of a wearer. */
+export function isBlank({ readers, notes, prescription, confirmations }: TypedSheet): boolean {
+  const { R, L, vertexDistance, effectiveDiameter, lensKind } = prescription;
+  const typed = [
+    ...Object.values(readers.first.readings),
+    ...Object.values(readers.second.readings),
+    notes.wearer,
+    notes.remark,
+    ...Object.values(R),
+    ...Object.values(L),
+    vertexDistance,
+    effectiveDiameter,
+  ];
+  return (
+    typed.every((text) => text.trim() === '') &&
+    readers.first.history.length + readers.second.history.length === 0 &&
+    !notes.squint &&
+    notes.light === null &&
+    lensKind === NO_PRESCRIPTION.lensKind &&
+    Object.keys(confirmations).length === 0
+  );
 }
