@@ -10,13 +10,17 @@ import { createCameras } from '../devices/cameras.js';
 import { createPictures } from '../devices/pictures.js';
 import { createSweep } from '../devices/sweep.js';
 import { createVision } from '../devices/vision.js';
+import { firstAvailable, loadWords } from '../ui/available-languages.js';
 import { CrashBoundary } from '../ui/crash-boundary.js';
 import type { Equipment } from '../ui/equipment.js';
 import { EquipmentContext } from '../ui/equipment.js';
+import { speak } from '../ui/language.js';
 import { SheetScreen } from '../ui/sheet-screen.js';
+import { Speaking } from '../ui/speaking.js';
 import { Profiles } from '../ui/use-profiles.js';
 import '../ui/styles/screen.css';
 import { demo } from './demo/demo.js';
+import { createLocalLanguageStore } from './local-language-store.js';
 import { createLocalProfileStore } from './local-profile-store.js';
 import { createLocalSheetStore } from './local-sheet-store.js';
 import { printFiles } from './print-files.js';
@@ -36,14 +40,25 @@ const equipment: Equipment = {
   demo,
 };
 
+const languageStore = createLocalLanguageStore();
+const tag = firstAvailable([languageStore.load() ?? [], navigator.languages].flat());
+const spoken = await loadWords(tag);
+// Without its file the screen speaks English.
+if (spoken !== null) speak(spoken, tag);
+
 const root = document.getElementById('root');
 invariant(root !== null, 'index.html has an element #root');
 createRoot(root).render(
   <CrashBoundary store={equipment.store} catalogue={equipment.catalogue}>
     <EquipmentContext value={equipment}>
-      <Profiles>
-        <SheetScreen />
-      </Profiles>
+      <Speaking
+        store={languageStore}
+        screen={() => (
+          <Profiles>
+            <SheetScreen />
+          </Profiles>
+        )}
+      />
     </EquipmentContext>
   </CrashBoundary>,
 );

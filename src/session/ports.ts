@@ -170,3 +170,11 @@ export interface ProfileStore {
   /** Returns false where the device keeps nothing (storage full or forbidden). */
   save(profiles: readonly StoredProfile[]): boolean;
 }
+
+/** Keeps on this device which language the screen speaks. */
+export interface LanguageStore {
+  /** BCP-47 tag of the language that was chosen last; null where none was, or nothing is kept. */
+  load(): string | null;
+  /** Returns false where the device keeps nothing (storage full or forbidden). */
+  save(tag: string): boolean;
+}

@@ -10,11 +10,11 @@ import { readingFieldId } from './hand-place.js';
 import { nothingFits } from './hand-series.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
 import type { SheetInHand } from './use-sheet.js';
-import { words } from './language.js';
+import { dateText, words } from './language.js';
 
 // The month as a word: 3/4 is April here and March there.
-const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short' });
-const TIME = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
+const DAY = { day: 'numeric', month: 'short' } as const;
+const TIME = { hour: '2-digit', minute: '2-digit' } as const;
 
 /** Chosen: more earlier entries than these are folded up. */
 const SHOWN_EARLIER = 2;
@@ -93,8 +93,8 @@ function Earlier({ correction }: { readonly correction: Correction }) {
 function whenWords(at: string): string {
   const when = new Date(at);
   if (Number.isNaN(when.getTime())) return '';
-  const time = TIME.format(when);
-  return when.toDateString() === new Date().toDateString() ? time : `${DAY.format(when)}, ${time}`;
+  const time = dateText(when, TIME);
+  return when.toDateString() === new Date().toDateString() ? time : `${dateText(when, DAY)}, ${time}`;
 }
 
 function OtherReader({ field, sheet }: { readonly field: FieldRow; readonly sheet: SheetInHand }) {

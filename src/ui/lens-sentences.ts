@@ -9,7 +9,7 @@ import { unreachable } from '../core/result.js';
 import type { EntryFailure, PrescriptionPlace } from '../session/prescription-entry.js';
 import type { LensCaution } from '../session/prescription-frame.js';
 import { words } from './language.js';
-import { formatNumber, plainNumber } from './numbers.js';
+import { formatNumber, hasDigitsBesidesZero, plainNumber } from './numbers.js';
 import { listWords, placeWords } from './slip-places.js';
 
 /** The sign of a prism dioptre; `PrescriptionText` says it in words to whoever listens. */
@@ -26,7 +26,7 @@ export function placeName(place: PrescriptionPlace): string {
 /** A power with its sign and two decimals; `0.00` for none. An eighth has two as well, as the trade writes it. */
 export function powerText(powerD: number): string {
   const text = formatNumber(powerD, 2);
-  return powerD > 0 && Number(text) !== 0 ? `+${text}` : text;
+  return powerD > 0 && hasDigitsBesidesZero(text) ? `+${text}` : text;
 }
 
 /** A lens as it is written on an order: `−2.00 / −1.00 × 90`. */

@@ -4,16 +4,47 @@ import type { Estimate } from '../core/estimate/estimate.js';
 const MINUS = '\u2212';
 const NARROW_SPACE = '\u202f';
 
-/** A number with fixed decimals and a true minus sign. */
+/** How numbers are written in the language of this moment. */
+let decimalSign = '.';
+let isPercentInFront = false;
+
+/** From now on numbers are written as in the language of this BCP-47 tag. */
+export function writeNumbersLike(tag: string): void {
+  const parts = new Intl.NumberFormat(tag, { style: 'percent', minimumFractionDigits: 1 }).formatToParts(0.5);
+  decimalSign = parts.find(({ type }) => type === 'decimal')?.value ?? '.';
+  isPercentInFront = parts[0]?.type === 'percentSign';
+}
+
+/** A number with fixed decimals, the decimal sign of the language and a true minus sign. */
 export function formatNumber(value: number, decimals: number): string {
-  const text = Math.abs(value).toFixed(decimals);
-  return value < 0 && Number(text) !== 0 ? MINUS + text : text;
+  const digits = Math.abs(value).toFixed(decimals);
+  const text = digits.replace('.', decimalSign);
+  return value < 0 && Number(digits) !== 0 ? MINUS + text : text;
+}
+
+/** Such as `50.4 %`: the value is in per cent already. */
+export function formatPercent(percent: number, decimals: number): string {
+  const text = formatNumber(percent, decimals);
+  return isPercentInFront ? `%${text}` : `${text} %`;
+}
+
+/**
+ * A number as the program writes it into a field that a person types in: all its decimals, the language's decimal sign, and a minus
+ * from the keyboard. Whatever the language, it is read again as the same number.
+ */
+export function fieldNumber(value: number): string {
+  return String(value).replace('.', decimalSign);
 }
 
 /** A difference to a tenth with its sign; plus or minus nothing has none. */
 export function formatDifference(difference: number): string {
   const text = formatNumber(difference, 1);
-  return difference > 0 && Number(text) !== 0 ? `+${text}` : text;
+  return difference > 0 && hasDigitsBesidesZero(text) ? `+${text}` : text;
+}
+
+/** Whether a written number is anything but nothing. */
+export function hasDigitsBesidesZero(text: string): boolean {
+  return /[1-9]/.test(text);
 }
 
 /** Half the width of the 95 % interval, in the unit of the estimate. */
@@ -28,7 +59,7 @@ export function formatEstimate(estimate: Estimate, decimals = 1): string {
 
 /** A number as it would be written by hand: no more decimals than it has, two at most. */
 export function plainNumber(value: number): string {
-  return formatNumber(value, 2).replace(/\.?0+$/, '');
+  return formatNumber(value, 2).replace(/\D?0+$/, '');
 }
 
 /** The written number with its unit. */

@@ -81,7 +81,7 @@ function useOrderContent(sheet: SheetInHand, written: Required<WrittenSheet>): O
     [rows, reconciliation, notes, prescription],
   );
   const otherName = readers[otherReader(reader)].reader;
-  const doubts = useMemo(() => orderDoubtSentences(order.doubts, written, otherName), [order, written, otherName]);
+  const doubts = orderDoubtSentences(order.doubts, written, otherName);
   const values = order.lines.flatMap((line) => line.values);
   const parsed = parsePrescription(prescription);
   const orderedValues: { readonly [Name in ReadingName]?: number } = Object.fromEntries(

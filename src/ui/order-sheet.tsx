@@ -5,7 +5,7 @@ import type { Order, OrderLine } from '../session/order.js';
 import type { PrescriptionEntry, PrescriptionFailure } from '../session/prescription-entry.js';
 import type { WearerNotes } from '../core/record/wearer-notes.js';
 import { ORDER_PARTS, PART_OF, type OrderPart } from './order-parts.js';
-import { words } from './language.js';
+import { dateText, words } from './language.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
 import { orderedFrame } from './order-frame.js';
 import type { OrderedFrame, OrderedLens } from './order-frame.js';
@@ -30,7 +30,7 @@ export interface OrderContent {
 }
 
 // The month as a word: 3/4 is April here and March there.
-const DAY = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long' });
+const DAY = { dateStyle: 'long' } as const;
 
 /** The order as the workshop gets it, on the screen and on paper. */
 export function OrderSheet({ content }: { readonly content: OrderContent }) {
@@ -51,7 +51,7 @@ export function OrderSheet({ content }: { readonly content: OrderContent }) {
           </div>
           <div>
             <dt>{words.order.date}</dt>
-            <dd>{DAY.format(when)}</dd>
+            <dd>{dateText(when, DAY)}</dd>
           </div>
           <div>
             <dt>{words.order.readers}</dt>

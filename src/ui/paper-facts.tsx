@@ -7,10 +7,10 @@ import type { SheetState } from '../session/sheet.js';
 import { straightestFrame } from '../session/sweep-frames.js';
 import type { SheetInHand, SheetMeasurement } from './use-sheet.js';
 import { usePaperProfile } from './profile-fact.js';
-import { words } from './language.js';
+import { dateText, words } from './language.js';
 
 // The month as a word: 3/4 is April here and March there.
-const WHEN = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeStyle: 'short' });
+const WHEN = { dateStyle: 'long', timeStyle: 'short' } as const;
 
 /** A line for the printed sheet alone: when it was printed, where the wearer looked, and which card was held. */
 export function PaperFacts(props: { readonly state: SheetState; readonly measurement: SheetInHand['measurement'] }) {
@@ -32,7 +32,7 @@ export function PaperFacts(props: { readonly state: SheetState; readonly measure
   const where = state.settings.gaze === 'camera' ? words.picture.gazeCamera : words.picture.gazeFar;
   return (
     <p className="paper-facts">
-      {[words.paper.printed(WHEN.format(when)), ...whoWords(state)].join(' ')}{' '}
+      {[words.paper.printed(dateText(when, WHEN)), ...whoWords(state)].join(' ')}{' '}
       {measurement?.ok === true &&
         `${words.paper.looked(where)} ${cardWords(state)} ${sweepWords(state, measurement.value)} ${profile}`}
     </p>

@@ -11,7 +11,7 @@ import { gaugeExample } from './practice-amount.js';
 import type { GaugeDraft } from './practice-gauge-draft.js';
 import { draftOfGauge, EMPTY_GAUGE_DRAFT, localDay, unitOfGauge } from './practice-gauge-draft.js';
 import { PracticeGaugeForm } from './practice-gauge-form.js';
-import { words } from './language.js';
+import { dateText, words } from './language.js';
 import { newProfileId } from './use-profiles.js';
 
 /** The form that is open: a gauge by its id, and what stands in the fields. */
@@ -34,7 +34,7 @@ type Happened =
   | null;
 
 // The month as a word: 3/4 is April here and March there.
-const DAY = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' });
+const DAY = { dateStyle: 'long', timeZone: 'UTC' } as const;
 
 /** The gauges of the practice: added, changed, deleted, taken over from the examples. */
 export function PracticeGauges(props: {
@@ -246,7 +246,7 @@ function GaugeEntry(props: {
   const inUseFor = measurementsReadWith(practice, gauge);
   const names = catalogue.filter(({ id }) => inUseFor.includes(id)).map(({ shortName }) => shortName);
   const check = checkOfGauge(gauge, props.today);
-  const day = gauge.checkedOn === null ? '' : DAY.format(new Date(`${gauge.checkedOn}T00:00:00Z`));
+  const day = gauge.checkedOn === null ? '' : dateText(new Date(`${gauge.checkedOn}T00:00:00Z`), DAY);
   return (
     <>
       <GaugeFacts gauge={gauge} />

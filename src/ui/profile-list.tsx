@@ -8,7 +8,7 @@ import { formatNumber } from './numbers.js';
 import { ProfileDialog } from './profile-dialog.js';
 import { ProfileNameField } from './profile-name-field.js';
 import { percent, profileFileSentence } from './profile-sentences.js';
-import { words } from './language.js';
+import { dateText, words } from './language.js';
 import { useFocusOnCome } from './use-focus-on-come.js';
 import { newProfileId, useProfiles } from './use-profiles.js';
 
@@ -22,7 +22,7 @@ type Happened =
   | null;
 
 // The month as a word: 3/4 is April here and March there.
-const DAY = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' });
+const DAY = { dateStyle: 'long', timeZone: 'UTC' } as const;
 
 /** The part of the settings about camera profiles: which one counts, and the shelf of all. */
 export function ProfileList(props: {
@@ -220,8 +220,11 @@ function ProfileEntry(props: {
         />
       )}
       <p className="note">
-        {words.profile.facts(`${profile.widthPx} × ${profile.heightPx}`, DAY.format(new Date(`${madeOn}T00:00:00Z`)))};{' '}
-        {words.profile.quality(percent(focal, 2), formatNumber(profile.rmsPx, 2), percent(coverage, 0))}
+        {words.profile.facts(
+          `${profile.widthPx} × ${profile.heightPx}`,
+          dateText(new Date(`${madeOn}T00:00:00Z`), DAY),
+        )}
+        ; {words.profile.quality(percent(focal, 2), formatNumber(profile.rmsPx, 2), percent(coverage, 0))}
         {'. '}
         {cameraLabel === null ? words.profile.ofFiles : words.profile.ofCamera(cameraLabel)}
       </p>

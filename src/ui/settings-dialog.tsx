@@ -3,6 +3,7 @@ import { parseWorkingDistance } from '../session/measuring-settings.js';
 import type { MeasuringFailure } from '../session/ports.js';
 import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { useEquipment } from './equipment.js';
+import { LanguageChooser } from './language-chooser.js';
 import { LengthField } from './length-field.js';
 import { Modal } from './modal.js';
 import { ProfileList } from './profile-list.js';
@@ -23,6 +24,7 @@ export function SettingsDialog(props: {
   const coveredNote = useId();
   return (
     <Modal heading={words.settings.heading} closeLabel={words.settings.close} onClose={props.onClose}>
+      <LanguageChooser />
       <section>
         <h3>{words.settings.reading}</h3>
         <label className="check">

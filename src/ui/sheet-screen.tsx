@@ -5,6 +5,7 @@ import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { CameraDialog } from './camera-dialog.js';
 import { CostPanel } from './cost-panel.js';
 import { useEquipment } from './equipment.js';
+import { LanguageChooser } from './language-chooser.js';
 import { MisfitList } from './misfit-list.js';
 import { NotesPanel } from './notes-panel.js';
 import { OrderDialog } from './order-dialog.js';
@@ -223,6 +224,7 @@ export function SheetScreen() {
         <p className="promise">
           <strong>{words.footer.privacy}</strong> {words.footer.privacyMore}
         </p>
+        <LanguageChooser />
       </footer>
       <p className="visually-hidden" role="status">
         {announcements.picture}

@@ -8,6 +8,7 @@ import { handWords } from '../hand-words.js';
 import { handleWords } from '../handle-words.js';
 import { headerWords } from '../header-words.js';
 import { holdingWords } from '../holding-words.js';
+import { languageWords } from '../language-words.js';
 import { misfitWords } from '../misfit-words.js';
 import { newsWords } from '../news-words.js';
 import { notesWords } from '../notes-words.js';
@@ -24,10 +25,12 @@ import { profileWords } from '../profile-words.js';
 import { readerWords } from '../reader-words.js';
 import { rulerWords } from '../ruler-words.js';
 import { searchWords } from '../search-words.js';
+import { sessionsWords } from '../sessions-words.js';
 import { settingsWords } from '../settings-words.js';
 import { sheetWords } from '../sheet-words.js';
 import { slipsInShortWords } from '../slips-in-short-words.js';
 import { standardWords } from '../standard-words.js';
+import { storeWords } from '../store-words.js';
 import { stripWords } from '../strip-words.js';
 import { sweepWords } from '../sweep-words.js';
 
@@ -46,6 +49,7 @@ export const english = {
   handle: handleWords,
   header: headerWords,
   holding: holdingWords,
+  language: languageWords,
   misfit: misfitWords,
   news: newsWords,
   notes: notesWords,
@@ -62,10 +66,12 @@ export const english = {
   reader: readerWords,
   ruler: rulerWords,
   search: searchWords,
+  sessions: sessionsWords,
   settings: settingsWords,
   sheet: sheetWords,
   slipsInShort: slipsInShortWords,
   standard: standardWords,
+  store: storeWords,
   strip: stripWords,
   sweep: sweepWords,
 };
