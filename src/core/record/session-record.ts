@@ -14,7 +14,7 @@ interface CameraRecordOfAny {
   readonly estimates: FaceEstimates;
   /** at the eyes, in the picture or the middle of the frames used */
   readonly pixelsPerMm: number;
-  /** whether a hand had set the lid marks; otherwise they are as they were found */
+  /** whether a hand had set the lid marks; otherwise they are as they were found, in a sweep always */
   readonly lidsByHand: { readonly R: boolean; readonly L: boolean };
 }
 
