@@ -7,7 +7,7 @@ import type { Gauge } from '../core/reading/gauge.js';
 import { scaleText, standingConfirmation } from './entries.js';
 import { DEFAULT_PRACTICE } from '../core/record/practice.js';
 import type { SheetEvent, SheetState } from './sheet.js';
-import { openReader, openSheet, ownSheet, sheetReducer } from './sheet.js';
+import { openReader, openSheet, typedSheet, sheetReducer } from './sheet.js';
 
 const AT = '2026-11-25T10:00:00.000Z';
 const LATER = '2026-11-25T10:05:00.000Z';
@@ -226,7 +226,7 @@ describe('what is kept', () => {
       { kind: 'reader-chosen', reader: 'second' },
       ...entered('pdFar', '70'),
     ]);
-    const again = openSheet(ownSheet(state));
+    const again = openSheet(typedSheet(state));
     expect(again.readers).toEqual(state.readers);
     expect(again.confirmations).toEqual(state.confirmations);
     expect(again.reader).toBe('second');

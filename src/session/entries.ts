@@ -98,12 +98,6 @@ export function entriesReducer(entries: Entries, event: EntryEvent, practice: Pr
   }
 }
 
-/** The names stay, as they belong to the desk; all that was written goes. */
-export function clearedReaders(readers: Entries['readers']): Entries['readers'] {
-  const clear = ({ reader }: ReaderEntries): ReaderEntries => ({ ...NO_ENTRIES, reader });
-  return { first: clear(readers.first), second: clear(readers.second) };
-}
-
 /** Whether this reader wrote anything, readable or not. */
 export function hasWritten({ readings }: ReaderSheet): boolean {
   return READING_NAMES.some((name) => readings[name].trim() !== '');

@@ -30,7 +30,7 @@ function fieldRow(name: ReadingName, typed: string, more: Partial<FieldRow> = {}
     areLidsFound: false,
     source: 'picture',
     finding: reading.ok && estimate !== null ? compareReading(reading.value, estimate, measurement.tolerance) : null,
-    history: [],
+    corrections: [],
     other: null,
     together: reading.ok ? reading.value : null,
     readersDiffer: false,

@@ -1,4 +1,5 @@
 import type { PictureFeatures } from '../core/camera/features.js';
+import type { CameraRecord } from '../core/record/session-record.js';
 import type { ImagePoint } from '../core/geometry/vector.js';
 import { unreachable } from '../core/result.js';
 import type { Handle } from './handles.js';
@@ -10,6 +11,8 @@ import type { FramePose, SweepFrame, SweepOutcome } from './sweep-frames.js';
 
 export type PictureState =
   | { readonly kind: 'none' }
+  /** what the camera said when the session was open last; its picture was not kept */
+  | { readonly kind: 'recorded'; readonly camera: CameraRecord }
   /** a picture is being opened, or looked at; `picture` is null until it is open */
   | { readonly kind: 'working'; readonly picture: Picture | null; readonly progress: MeasuringProgress | null }
   /** `picture` is null where it could not even be opened; `partial` is there where the corners can be placed by hand */
@@ -133,13 +136,14 @@ function withMarking(state: PictureState, change: (marking: Marking) => Marking)
 }
 
 /** What carries numbers; null where nothing does. */
-export function measuredKind({ kind }: PictureState): MeasuredKind | null {
-  return kind === 'swept' ? 'sweep' : kind === 'measured' ? 'picture' : null;
+export function measuredKind(state: PictureState): MeasuredKind | null {
+  if (state.kind === 'recorded') return state.camera.kind;
+  return state.kind === 'swept' ? 'sweep' : state.kind === 'measured' ? 'picture' : null;
 }
 
 /** The one picture that the state holds; null where there is none, or a sweep. */
 export function pictureOf(state: PictureState): Picture | null {
-  return state.kind === 'none' || state.kind === 'swept' ? null : state.picture;
+  return state.kind === 'none' || state.kind === 'swept' || state.kind === 'recorded' ? null : state.picture;
 }
 
 /** The size of the picture, or of the frames of the sweep, that is measured; null where nothing is. */
@@ -148,4 +152,12 @@ export function measuredSize(picture: PictureState): PictureSize | null {
   if (picture.kind !== 'swept') return null;
   for (const { outcome } of picture.frames) if (outcome.kind === 'found') return outcome.features;
   return null;
+}
+
+/** Whether a hand has set the lid marks of each eye; null where no single picture carries numbers. */
+export function lidsByHand(picture: PictureState): CameraRecord['lidsByHand'] | null {
+  if (picture.kind === 'recorded') return picture.camera.kind === 'picture' ? picture.camera.lidsByHand : null;
+  if (picture.kind !== 'measured') return null;
+  const { lids } = picture.marking.features;
+  return { R: lids.R.source === 'hand', L: lids.L.source === 'hand' };
 }

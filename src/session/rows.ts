@@ -18,6 +18,7 @@ import type { Correction } from '../core/record/reading-history.js';
 import { correctionsOf } from '../core/record/reading-history.js';
 import type { SheetState } from './sheet.js';
 import { openReader } from './sheet.js';
+import { lidsByHand, measuredKind } from './picture-state.js';
 
 /** What the other reader entered at the same place. */
 export interface OtherReading {
@@ -102,7 +103,7 @@ export function sheetRows(
         finding: comparable ? compareReading(reading.value, estimate, measurement.tolerance) : null,
       };
     });
-    return { measurement, gauge, fields, covered, withSquint: state.notes.squint && measurement.withSquint !== null };
+    return { measurement, gauge, fields, covered, withSquint: state.notes.squint && measurement.changesWithSquint };
   });
 }
 
@@ -133,7 +134,7 @@ function readField(
     estimate: notComparable === null ? estimateOf(estimates, name) : null,
     notComparable,
     areLidsFound: areLidsFound(state, name),
-    source: state.picture.kind === 'swept' ? 'sweep' : 'picture',
+    source: measuredKind(state.picture) ?? 'picture',
     corrections: correctionsOf(open.history).filter((correction) => correction.name === name),
     other:
       other.entered[name].trim() === '' ? null : { reader: other.reader, reading: reading.ok ? otherReading : null },
@@ -150,10 +151,10 @@ function estimateOf(estimates: FaceEstimates | null, name: ReadingName): Estimat
 }
 
 function areLidsFound({ picture }: SheetState, name: ReadingName): boolean {
-  if (picture.kind !== 'measured') return false;
-  const { lids } = picture.marking.features;
-  if (name === 'apertureR') return lids.R.source !== 'hand';
-  if (name === 'apertureL') return lids.L.source !== 'hand';
+  const byHand = lidsByHand(picture);
+  if (byHand === null) return false;
+  if (name === 'apertureR') return !byHand.R;
+  if (name === 'apertureL') return !byHand.L;
   return false;
 }
 

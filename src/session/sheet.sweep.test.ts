@@ -7,7 +7,6 @@ import { fail, succeed } from '../core/result.js';
 import type { SweepMeasurement } from '../core/estimate/sweep.js';
 import type { SheetEvent, SheetState } from './sheet.js';
 import { earlierMeasured, isHiddenByFailure, openSheet, picturesOf, sheetReducer } from './sheet.js';
-import { EMPTY_TYPED_SHEET } from '../core/record/typed-sheet.js';
 import type { FrameOutcome, SweepFrame, SweepTrouble } from './sweep-frames.js';
 
 function after(events: readonly SheetEvent[], from: SheetState = openSheet(null)): SheetState {
@@ -157,31 +156,5 @@ describe('a measured sweep', () => {
     const shown = after([{ kind: 'frame-shown', id: 4 }], done);
     expect(swept(shown).shownId).toBe(4);
     expect(swept(shown).frames).toBe(swept(done).frames);
-  });
-
-  it('goes with the sheet when that is cleared', () => {
-    const read = after([{ kind: 'reading-typed', field: 'pdFar', text: '63' }]);
-    const cleared = after([{ kind: 'sheet-cleared' }], measuredSweep(read));
-    expect(cleared.picture.kind).toBe('none');
-    expect(picturesOf(cleared).size).toBe(0);
-    expect(cleared.gone).toBe('sweep');
-    const back = after([{ kind: 'clearing-undone' }], cleared);
-    expect(back.notice).toEqual({ kind: 'readings-back', gone: 'sweep' });
-  });
-
-  it('goes when the invented wearer comes, and that is said on the way back', () => {
-    const sheet = EMPTY_TYPED_SHEET;
-    const demo = after([{ kind: 'demo-loaded', sheet }, ...MEASURED], measuredSweep());
-    expect(demo.gone).toBe('sweep');
-    const typed: SheetEvent = { kind: 'reading-typed', field: 'pdFar', text: '61' };
-    const cleared = after([typed, { kind: 'sheet-cleared' }, { kind: 'clearing-undone' }], demo);
-    expect(cleared.notice).toBeNull();
-    for (const from of [demo, cleared]) {
-      const own = after([{ kind: 'demo-left' }], from);
-      expect(own.notice).toEqual({ kind: 'readings-back', gone: 'sweep' });
-      expect(own.picture.kind).toBe('none');
-    }
-    const without = after([{ kind: 'demo-loaded', sheet }, ...MEASURED, { kind: 'demo-left' }]);
-    expect(without.notice).toBeNull();
   });
 });

@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { exampleFeatures } from '../../tests/support/example-features.js';
+import { seededRandom } from '../../tests/support/seeded-random.js';
+import { sampleCamera } from '../../tests/support/sample-sessions.js';
 import { filledSheet } from '../../tests/support/filled-sheet.js';
 import { handlePoint, MIDLINE_HANDLE } from './handles.js';
 import type { Picture } from './ports.js';
 import type { PictureState } from './picture-state.js';
-import { pictureOf } from './picture-state.js';
-import { EMPTY_READER_SHEET, NO_READINGS } from '../core/record/reader-sheet.js';
+import { measuredKind, pictureOf } from './picture-state.js';
 import type { SheetEvent, SheetState } from './sheet.js';
-import { openReader, openSheet, ownSheet, sheetReducer } from './sheet.js';
+import { openReader, openSheet, typedSheet, sheetReducer } from './sheet.js';
 import { NO_PRESCRIPTION } from '../core/record/typed-prescription.js';
 import { NO_NOTES } from '../core/record/wearer-notes.js';
 
@@ -36,113 +37,6 @@ function midlineShift(state: PictureState): number {
 }
 
 const AT = '2026-11-25T10:00:00.000Z';
-
-describe('clearing', () => {
-  const full = after(
-    [
-      { kind: 'reading-typed', field: 'headWidth', text: '150' },
-      { kind: 'reading-entered', field: 'headWidth', at: AT },
-      { kind: 'readings-confirmed', names: ['pdFar'], at: AT },
-      { kind: 'notes-changed', change: { squint: true, wearer: '17' } },
-      { kind: 'prescription-changed', change: { R: { sphere: '-4' }, lensKind: 'progressive' } },
-      { kind: 'practice-changed', change: { hidden: ['irisDiameter'] } },
-      { kind: 'settings-changed', change: { gaze: 'far', workingDistanceText: '350' } },
-      { kind: 'reader-chosen', reader: 'second' },
-      ...MEASURED,
-    ],
-    openSheet(filledSheet({ pdFar: '63', headWidth: '149' }, { second: { pdFar: '64' } })),
-  );
-  const cleared = after([{ kind: 'sheet-cleared' }], full);
-
-  it('takes all that belongs to the wearer, and leaves what belongs to the desk', () => {
-    expect(ownSheet(cleared)).toEqual({
-      readers: {
-        first: { ...EMPTY_READER_SHEET, reader: 'A' },
-        second: { ...EMPTY_READER_SHEET, reader: 'B' },
-      },
-      reader: 'first',
-      notes: NO_NOTES,
-      prescription: NO_PRESCRIPTION,
-      confirmations: {},
-      // the next wearer is asked to look into the camera again
-      settings: { ...full.settings, gaze: 'camera' },
-    });
-    expect(cleared.settings.workingDistanceText).toBe('350');
-    expect(cleared.settings.practice.hidden).toEqual(['irisDiameter']);
-    expect(cleared.picture.kind).toBe('none');
-  });
-
-  it('can be undone, under the names that the readers have by then', () => {
-    const back = after(
-      [
-        { kind: 'reader-named', reader: 'second', name: 'C' },
-        { kind: 'reader-chosen', reader: 'second' },
-        { kind: 'clearing-undone' },
-      ],
-      cleared,
-    );
-    expect(back.readers).toEqual({ first: full.readers.first, second: { ...full.readers.second, reader: 'C' } });
-    expect(back.readers.first.history).toHaveLength(2);
-    expect(back.notes).toEqual(full.notes);
-    expect(back.prescription).toEqual(full.prescription);
-    expect(back.confirmations).toEqual(full.confirmations);
-    expect(back.cleared).toBeNull();
-  });
-
-  const TYPED_SINCE: readonly SheetEvent[] = [
-    { kind: 'reading-typed', field: 'pdFar', text: '6' },
-    { kind: 'notes-changed', change: { remark: 'in a hurry' } },
-    { kind: 'prescription-changed', change: { L: { sphere: '1' } } },
-  ];
-
-  it.each(TYPED_SINCE)(
-    'can still be undone once something else is there, which then changes places with it: $kind',
-    (event) => {
-      const on = after([event], cleared);
-      expect(on.cleared).toEqual(cleared.cleared);
-      const back = after([{ kind: 'clearing-undone' }], on);
-      expect(back.readers).toEqual(full.readers);
-      expect(back.notes).toEqual(full.notes);
-      expect(back.cleared?.why).toBe('exchanged');
-      const forth = after([{ kind: 'clearing-undone' }], back);
-      expect(ownSheet(forth)).toEqual({ ...ownSheet(on), reader: forth.reader });
-      expect(forth.cleared).toMatchObject({ part: { notes: full.notes } });
-    },
-  );
-
-  it('can be undone after an empty sheet was cleared once more, but not after it was dismissed', () => {
-    expect(after([{ kind: 'sheet-cleared' }], cleared).cleared).toEqual(cleared.cleared);
-    const dismissed = after([{ kind: 'clearing-dismissed' }], cleared);
-    expect(dismissed.cleared).toBeNull();
-    expect(after([{ kind: 'clearing-undone' }], dismissed)).toBe(dismissed);
-    expect(after([{ kind: 'clearing-dismissed' }], dismissed)).toBe(dismissed);
-  });
-
-  it('gives way to the next clearing of something', () => {
-    const next = after([...TYPED_SINCE, { kind: 'sheet-cleared' }], cleared);
-    expect(next.cleared).toMatchObject({ why: 'cleared', part: { notes: { remark: 'in a hurry' } } });
-  });
-
-  it('brings no confirmation back that another gauge has made another number of', () => {
-    const gauge = {
-      id: 'x',
-      name: 'X',
-      serves: ['binocularPd'],
-      resolution: 1,
-      zeroOffset: 2,
-      bias: 0,
-      checkedOn: null,
-    } as const;
-    const change = { gauges: [gauge], gaugeInUse: { binocularPd: 'x' } } as const;
-    const back = after([{ kind: 'practice-changed', change }, { kind: 'clearing-undone' }], cleared);
-    expect(full.confirmations.pdFar).toBeDefined();
-    expect(back.confirmations.pdFar).toBeUndefined();
-  });
-
-  it('of an empty sheet is nothing to undo', () => {
-    expect(after([{ kind: 'sheet-cleared' }]).cleared).toBeNull();
-  });
-});
 
 describe('notes and prescription', () => {
   it('change field by field', () => {
@@ -248,40 +142,21 @@ describe('edits', () => {
   });
 });
 
-describe('the demo', () => {
-  const sheet = filledSheet({ pdFar: '61' }, { practice: { standard: 'iso-21987' } });
-
-  it('puts the whole own sheet aside and gives it back, however often it is loaded', () => {
-    const own = after(
-      [
-        { kind: 'settings-changed', change: { covered: false } },
-        { kind: 'practice-changed', change: { hidden: ['irisDiameter'] } },
-        { kind: 'prescription-changed', change: { R: { sphere: '-1' } } },
-        { kind: 'readings-confirmed', names: ['pdFar'], at: AT },
-      ],
-      openSheet(filledSheet({ pdFar: '58' }, { second: { pdFar: '58.5' } })),
-    );
-    const shown = after(
-      [
-        { kind: 'demo-loaded', sheet },
-        { kind: 'demo-loaded', sheet },
-      ],
-      own,
-    );
-    expect(openReader(shown).entered.pdFar).toBe('61');
-    expect(shown.settings.practice.standard).toBe('iso-21987');
-    expect(ownSheet(shown)).toEqual(ownSheet(own));
-    const back = after([{ kind: 'demo-left' }], shown);
-    expect(back).toEqual(own);
+describe('a sheet that is opened again', () => {
+  it('is what was typed, with every text entered and its history', () => {
+    const sheet = filledSheet({ pdFar: '61' }, { practice: { standard: 'iso-21987' } });
+    const opened = openSheet(sheet);
+    expect(typedSheet(opened)).toEqual(sheet);
+    expect(openReader(opened).entered.pdFar).toBe('61');
   });
 
-  it('is not what is kept, even while it is edited or cleared', () => {
-    const edited = after([
-      { kind: 'demo-loaded', sheet },
-      { kind: 'reading-typed', field: 'headWidth', text: '1' },
-      { kind: 'sheet-cleared' },
-    ]);
-    expect(ownSheet(edited).readers.first.readings).toEqual(NO_READINGS);
-    expect(edited.putAside).not.toBeNull();
+  it('has what the camera said before, without its picture, until the next one is measured', () => {
+    const camera = sampleCamera(seededRandom(1), AT);
+    const opened = openSheet(null, camera);
+    expect(opened.picture).toEqual({ kind: 'recorded', camera });
+    expect(pictureOf(opened.picture)).toBeNull();
+    expect(measuredKind(opened.picture)).toBe(camera.kind);
+    expect(after(MEASURED, opened).picture.kind).toBe('measured');
+    expect(after([{ kind: 'picture-put-away' }], opened).picture.kind).toBe('none');
   });
 });

@@ -1,3 +1,4 @@
+import type { CameraRecord } from '../core/record/session-record.js';
 import { unreachable } from '../core/result.js';
 import type { Confirmations } from '../core/record/confirmation.js';
 import type { EntryEvent, ReaderEntries } from './entries.js';
@@ -15,23 +16,16 @@ import type { SweepRun, SweepRunEvent } from './sweep-run.js';
 import { beginSweep, sweepRunReducer } from './sweep-run.js';
 import type { TypedPrescription } from '../core/record/typed-prescription.js';
 import type { SheetSettings, TypedSheet } from '../core/record/typed-sheet.js';
-import { DEFAULT_SHEET_SETTINGS, EMPTY_TYPED_SHEET } from '../core/record/typed-sheet.js';
+import { EMPTY_TYPED_SHEET } from '../core/record/typed-sheet.js';
 import type { WearerNotes } from '../core/record/wearer-notes.js';
-import type { PrescriptionChange, WearersPart } from './wearers-part.js';
-import { broughtBack, changedNotes, changedPrescription, forNextWearer, isWorthKeeping } from './wearers-part.js';
+import type { PrescriptionChange } from './sheet-changes.js';
+import { changedNotes, changedPrescription } from './sheet-changes.js';
 
 /** Something that was let go and is to be said, until the next picture or sweep comes. */
-export type SheetNotice =
+export interface SheetNotice {
   /** a sweep was given up although frames had been taken */
-  | { readonly kind: 'frames-dropped'; readonly frames: number }
-  /** the reader's own readings came back, and what had been measured did not */
-  | { readonly kind: 'readings-back'; readonly gone: MeasuredKind };
-
-/** What belongs to a wearer and does not stand on the sheet any more. */
-export interface PutAway {
-  readonly part: WearersPart;
-  /** the sheet was cleared of it, or it gave way to what was brought back */
-  readonly why: 'cleared' | 'exchanged';
+  readonly kind: 'frames-dropped';
+  readonly frames: number;
 }
 
 /** The whole sheet as it stands on the screen. */
@@ -53,12 +47,6 @@ export interface SheetState {
   readonly sweep: SweepRun | null;
   /** the estimates of this picture were shown without hand readings: readings taken after that are not independent */
   readonly alone: boolean;
-  /** what was put away and can be brought back, however much was typed since; null where nothing that anybody would miss */
-  readonly cleared: PutAway | null;
-  /** the reader's own sheet, put aside while the invented wearer of the demo is on the screen; null otherwise */
-  readonly putAside: TypedSheet | null;
-  /** what had been measured and went when the sheet was cleared, or put aside for the demo; it cannot be brought back */
-  readonly gone: MeasuredKind | null;
   readonly notice: SheetNotice | null;
 }
 
@@ -77,18 +65,14 @@ export type SheetEvent =
   /** the adjustment of a sweep ended, for the first time or after its frames or the settings changed */
   | { readonly kind: 'sweep-measured'; readonly outcome: SweepOutcome }
   /** the sweep on its way is given up; what was there before stays */
-  | { readonly kind: 'sweep-dropped' }
-  /** The picture of the demo comes by 'picture-awaited' and so on, like every other. */
-  | { readonly kind: 'demo-loaded'; readonly sheet: TypedSheet }
-  | { readonly kind: 'demo-left' }
-  | { readonly kind: 'sheet-cleared' }
-  /** what was put away and what stands on the sheet change places */
-  | { readonly kind: 'clearing-undone' }
-  /** what was put away is not wanted back */
-  | { readonly kind: 'clearing-dismissed' };
+  | { readonly kind: 'sweep-dropped' };
 
-/** A sheet to begin with: what was kept, or an empty one. */
-export function openSheet(kept: TypedSheet | null): SheetState {
+/**
+ * A sheet to begin with: what was kept, or an empty one.
+ *
+ * @param camera what the camera said when the session was open last; its picture is gone
+ */
+export function openSheet(kept: TypedSheet | null, camera: CameraRecord | null = null): SheetState {
   const { readers, reader, notes, prescription, confirmations, settings } = kept ?? EMPTY_TYPED_SHEET;
   return {
     readers: { first: openEntries(readers.first), second: openEntries(readers.second) },
@@ -97,13 +81,10 @@ export function openSheet(kept: TypedSheet | null): SheetState {
     prescription,
     confirmations,
     settings,
-    picture: { kind: 'none' },
+    picture: camera === null ? { kind: 'none' } : { kind: 'recorded', camera },
     takenBy: FROM_FILES,
     sweep: null,
     alone: false,
-    cleared: null,
-    putAside: null,
-    gone: null,
     notice: null,
   };
 }
@@ -135,36 +116,6 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
       return { ...state, alone: event.shown };
     case 'settings-changed':
       return withSettings(state, event.change);
-    case 'demo-loaded':
-      return {
-        ...openSheet(event.sheet),
-        picture: state.picture,
-        takenBy: state.takenBy,
-        putAside: state.putAside ?? ownSheet(state),
-        gone: state.putAside === null ? measuredKind(state.picture) : state.gone,
-      };
-    case 'demo-left':
-      return state.putAside === null ? state : { ...openSheet(state.putAside), notice: readingsBack(state.gone) };
-    case 'sheet-cleared': {
-      const part = wearersPart(state);
-      return {
-        ...openSheet({
-          ...forNextWearer(part),
-          reader: 'first',
-          // The next wearer is asked to look into the camera again; what belongs to the desk stays.
-          settings: { ...state.settings, gaze: DEFAULT_SHEET_SETTINGS.gaze },
-        }),
-        // clearing an empty sheet once more costs nothing
-        cleared: isWorthKeeping(part) ? { part, why: 'cleared' } : state.cleared,
-        putAside: state.putAside,
-        // what belongs to the invented wearer can be shown again
-        gone: state.putAside === null ? measuredKind(state.picture) : state.gone,
-      };
-    }
-    case 'clearing-undone':
-      return state.cleared === null ? state : withPutAway(state, state.cleared);
-    case 'clearing-dismissed':
-      return state.cleared === null ? state : { ...state, cleared: null };
     case 'sweep-begun':
       // A picture that is still being looked at gives way; one that was measured stays until the sweep is.
       return {
@@ -225,38 +176,9 @@ function withEntries(state: SheetState, event: EntryEvent): SheetState {
 
 function withSettings(state: SheetState, change: Partial<SheetSettings>): SheetState {
   const settings = { ...state.settings, ...change };
-  const still = (confirmations: Confirmations): Confirmations =>
-    confirmationsUnder(confirmations, state.settings.practice, settings.practice);
-  const cleared = state.cleared === null ? null : withConfirmations(state.cleared, still);
-  return { ...state, settings, confirmations: still(state.confirmations), cleared };
-}
-
-function withConfirmations(away: PutAway, change: (confirmations: Confirmations) => Confirmations): PutAway {
-  return { ...away, part: { ...away.part, confirmations: change(away.part.confirmations) } };
-}
-
-/** What was put away stands on the sheet again; what was typed since is put away instead. */
-function withPutAway(state: SheetState, { part, why }: PutAway): SheetState {
-  const since = wearersPart(state);
-  const isBare = state.picture.kind === 'none' && state.putAside === null;
-  return {
-    ...state,
-    ...broughtBack(part, state.readers),
-    // what was taken since is another wearer's face
-    picture: state.putAside === null ? { kind: 'none' } : state.picture,
-    sweep: state.putAside === null ? null : state.sweep,
-    cleared: isWorthKeeping(since) ? { part: since, why: 'exchanged' } : null,
-    notice: isBare ? (why === 'cleared' ? readingsBack(state.gone) : null) : readingsBack(measuredNow(state)),
-  };
-}
-
-/** What is measured and not of the invented wearer. */
-function measuredNow({ picture, putAside }: SheetState): MeasuredKind | null {
-  return putAside === null ? measuredKind(picture) : null;
-}
-
-function wearersPart({ readers, notes, prescription, confirmations }: SheetState): WearersPart {
-  return { readers, notes, prescription, confirmations };
+  const { practice } = state.settings;
+  const confirmations = confirmationsUnder(state.confirmations, practice, settings.practice);
+  return { ...state, settings, confirmations };
 }
 
 /** A first outcome makes the sweep the picture of the sheet; a later one renews it; one that is out of date changes nothing. */
@@ -278,21 +200,16 @@ function withSweepMeasured(state: SheetState, outcome: SweepOutcome): SheetState
   return { ...state, picture: { ...picture, outcome, poses: new Map([...picture.poses, ...posesOf(outcome)]) } };
 }
 
-function readingsBack(gone: MeasuredKind | null): SheetNotice | null {
-  return gone === null ? null : { kind: 'readings-back', gone };
-}
-
 /** A failed sweep is closed, not dropped: nothing is lost that was of use. */
 function framesDropped({ frames, stage }: SweepRun): SheetNotice | null {
   const { found, missed } = frameCounts(frames);
   return stage.kind === 'failed' || found + missed === 0 ? null : { kind: 'frames-dropped', frames: frames.length };
 }
 
-/** What was typed, without the demo's invented wearer: this is what is kept on the device. */
-export function ownSheet(
-  state: Pick<SheetState, 'readers' | 'reader' | 'notes' | 'prescription' | 'confirmations' | 'settings' | 'putAside'>,
+/** What was typed: this is what is kept on the device. */
+export function typedSheet(
+  state: Pick<SheetState, 'readers' | 'reader' | 'notes' | 'prescription' | 'confirmations' | 'settings'>,
 ): TypedSheet {
-  if (state.putAside !== null) return state.putAside;
   const { readers, reader, notes, prescription, confirmations, settings } = state;
   const kept = { first: asKept(readers.first), second: asKept(readers.second) };
   return { readers: kept, reader, notes, prescription, confirmations, settings };
