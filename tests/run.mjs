@@ -73,6 +73,7 @@ if (complaint !== null || !(await step('Packages', install))) {
   if (complaint !== null) total.failed += 1;
 } else {
   await step('Chromium', () => run(process.execPath, ['--import', 'tsx', 'tests/support/chromium-executable.ts']));
+  await step('Program age', () => run(process.execPath, ['--import', 'tsx', 'tests/support/age-executable.ts']));
   const assembled = await step('Landmark model', () => npmRun('models'));
   await vitest('Unit tests', 'unit');
   const built = assembled && (await step('Build', () => npmRun('build', '--', '--logLevel', 'warn')));

@@ -1,6 +1,6 @@
-import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
+import { installDebianPackage } from './debian-package.js';
 
 const CANDIDATES = [
   '/usr/bin/chromium',
@@ -27,17 +27,8 @@ function install(): boolean {
     console.error(`CHROMIUM names ${process.env['CHROMIUM']}, which does not exist.`);
     return false;
   }
-  if (existsSync('/etc/debian_version') && process.getuid?.() === 0) {
-    console.log('Installing Chromium for the browser tests …');
-    const environment = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-    for (const words of [
-      ['update', '-q'],
-      ['install', '-y', '-q', '--no-install-recommends', 'chromium'],
-    ]) {
-      spawnSync('apt-get', words, { stdio: ['ignore', 'ignore', 'inherit'], env: environment });
-    }
-    if (chromiumExecutable() !== null) return true;
-  }
+  installDebianPackage('chromium');
+  if (chromiumExecutable() !== null) return true;
   console.error('The browser tests need Chromium: install it, or name its executable with CHROMIUM=…');
   return false;
 }
