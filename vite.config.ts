@@ -1,12 +1,14 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { serviceWorkerFile } from './src/server/service-worker-file.js';
 import { visionFiles } from './src/server/vision-files.js';
+import { webAppManifest } from './src/server/web-app-manifest.js';
 import { withoutNode } from './src/server/without-node.js';
 
 export default defineConfig({
   // Relative addresses, so that the build also works below a path of a static host.
   base: './',
-  plugins: [react(), visionFiles()],
+  plugins: [react(), visionFiles(), webAppManifest(), serviceWorkerFile()],
   // Nothing is served that is not imported, listed in vision-files.ts, or index.html itself.
   publicDir: false,
   build: {
