@@ -16,7 +16,7 @@ import { useFault } from './use-fault.js';
 import { useKeptFocus } from './use-kept-focus.js';
 
 /** Rows that are shown at first and more at a time: as many as come at once, and more than anybody reads through. */
-const PAGE_ROWS = 100;
+const PAGE_ROWS = 50;
 
 /** What is listed and when that was; days are counted from then. */
 type Listed = Result<{ readonly summaries: readonly SessionSummary[]; readonly unreadable: number }, StoreFailure> & {

@@ -148,16 +148,19 @@ function SelectAll(props: {
     if (box.current !== null) box.current.indeterminate = isSome;
   }, [isSome]);
   return (
-    <input
-      ref={box}
-      type="checkbox"
-      aria-label={words.sessions.selectAll(props.count)}
-      disabled={props.count === 0}
-      checked={props.count > 0 && props.selectedCount === props.count}
-      onChange={(event) => {
-        props.onSelect(event.currentTarget.checked);
-      }}
-    />
+    <label className="select-all">
+      <input
+        ref={box}
+        type="checkbox"
+        aria-label={words.sessions.selectAll(props.count)}
+        disabled={props.count === 0}
+        checked={props.count > 0 && props.selectedCount === props.count}
+        onChange={(event) => {
+          props.onSelect(event.currentTarget.checked);
+        }}
+      />
+      <span aria-hidden="true">{words.sessions.selectAll(props.count)}</span>
+    </label>
   );
 }
 
