@@ -145,7 +145,7 @@ describe('with a squint', () => {
   it('rows say which of them are measured another way', () => {
     const changed = rows.filter(({ withSquint }) => withSquint).map(({ measurement }) => measurement);
     expect(changed.length).toBeGreaterThan(0);
-    expect(changed.every((measurement) => measurement.withSquint !== null)).toBe(true);
+    expect(changed.every((measurement) => measurement.changesWithSquint)).toBe(true);
     expect(changed.map(({ id }) => id)).toContain('binocularPd');
     expect(rowOf(rows, 'headWidth').withSquint).toBe(false);
     expect(sheetRows(sheetWith({}), null, catalogue).some(({ withSquint }) => withSquint)).toBe(false);

@@ -28,7 +28,7 @@ export function CostRoom(props: {
       <dl>
         {rooms.map(({ measurement, fields, tighterEye }) => (
           <div key={measurement.id}>
-            <dt>{measurement.shortName}</dt>
+            <dt>{words.measurements[measurement.id].shortName}</dt>
             <dd>
               {new Set(fields.map(({ text }) => text)).size === 1
                 ? fields[0]?.text

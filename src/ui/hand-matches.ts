@@ -16,22 +16,21 @@ export interface NamedPlace {
 
 /** All places of the rows, in their order. */
 export function namedPlaces(rows: readonly SheetRow[]): readonly NamedPlace[] {
-  return rows.flatMap(({ measurement, fields }) =>
-    fields.map(({ field, side }) => ({
+  return rows.flatMap(({ measurement, fields }) => {
+    const { name, shortName, alsoCalled } = words.measurements[measurement.id];
+    return fields.map(({ field, side }) => ({
       name: field,
       label: spokenName(measurement, side),
       terms: termsOf(
-        measurement.shortName,
+        shortName,
         side === null ? '' : `${words.sheet.side[side]} ${words.sheet.sideWord[side]}`,
-        measurement.name,
+        name,
         words.sheet.groups[measurement.group],
-        ...(measurement.alsoCalled ?? []),
+        ...alsoCalled,
       ),
-      wholeNames: [measurement.shortName, measurement.name, ...(measurement.alsoCalled ?? [])].map((whole) =>
-        whole.toLowerCase(),
-      ),
-    })),
-  );
+      wholeNames: [shortName, name, ...alsoCalled].map((whole) => whole.toLowerCase()),
+    }));
+  });
 }
 
 function termsOf(...texts: readonly string[]): readonly string[] {

@@ -19,7 +19,7 @@ export function NotesPanel({ sheet }: { readonly sheet: SheetInHand }) {
     sheet.dispatch({ kind: 'notes-changed', change });
   };
   const shown = catalogue.filter((measurement) => !settings.practice.hidden.includes(measurement.id));
-  const withSquint = shown.filter((measurement) => measurement.withSquint !== null);
+  const withSquint = shown.filter((measurement) => measurement.changesWithSquint);
   const isLightAsked = shown.some(({ id: measurementId }) => measurementId === 'pupilDiameter');
   const { readings } = sheet.state.readers[sheet.state.reader];
   const isLightMissing =
@@ -86,7 +86,9 @@ export function NotesPanel({ sheet }: { readonly sheet: SheetInHand }) {
       <div className="notes-said" role="status">
         {notes.squint && withSquint.length > 0 && (
           <p className="note note-advice">
-            {words.notes.squintChanges(withSquint.map(({ shortName }) => shortName).join('; '))}
+            {words.notes.squintChanges(
+              withSquint.map(({ id: measurementId }) => words.measurements[measurementId].shortName).join('; '),
+            )}
           </p>
         )}
         {isLightMissing && isLightAsked && <p className="note note-advice">{words.notes.lightMissing}</p>}

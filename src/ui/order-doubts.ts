@@ -80,7 +80,7 @@ function doubtSentence(doubt: ToldDoubt, sheet: WrittenSheet, otherReader: strin
         : words.orderDoubt.gaugeOld(doubt.gauge.name, doubt.daysSinceCheck, used);
     }
     case 'squint':
-      return words.orderDoubt.squint(orderMeasurementsWords(doubt.measurements, catalogue));
+      return words.orderDoubt.squint(orderMeasurementsWords(doubt.measurements));
     case 'pupil-without-light':
       return words.orderDoubt.pupilWithoutLight;
     case 'frame-incomplete':

@@ -1,5 +1,5 @@
 import type { Catalogue } from '../core/catalogue/catalogue.js';
-import { measurementById, measurementOfReading } from '../core/catalogue/catalogue.js';
+import { measurementOfReading } from '../core/catalogue/catalogue.js';
 import type { MeasurementId, ReadingName } from '../core/catalogue/measurement.js';
 import { SIDES } from '../core/units/side.js';
 import { words } from './language.js';
@@ -7,7 +7,9 @@ import { sideOf } from './slip-places.js';
 
 /** A place as the tables of the order call it: `PD of each eye R`. */
 export function orderPlaceWords(name: ReadingName, catalogue: Catalogue): string {
-  return [measurementOfReading(catalogue, name).shortName, ...sideWords([name], catalogue)].join(' ');
+  return [words.measurements[measurementOfReading(catalogue, name).id].shortName, ...sideWords([name], catalogue)].join(
+    ' ',
+  );
 }
 
 /** Several places, R and L of one measurement together: `PD, distance; PD of each eye R, L`. Some names have a comma of their own. */
@@ -19,14 +21,14 @@ export function orderPlacesWords(names: readonly ReadingName[], catalogue: Catal
         names.filter((name) => measurementOfReading(catalogue, name).id === id),
         catalogue,
       );
-      return [measurementById(catalogue, id).shortName, sides.join(', ')].filter((part) => part !== '').join(' ');
+      return [words.measurements[id].shortName, sides.join(', ')].filter((part) => part !== '').join(' ');
     })
     .join('; ');
 }
 
 /** Measurements without sides: `PD, distance; Lid aperture`. */
-export function orderMeasurementsWords(ids: readonly MeasurementId[], catalogue: Catalogue): string {
-  return ids.map((id) => measurementById(catalogue, id).shortName).join('; ');
+export function orderMeasurementsWords(ids: readonly MeasurementId[]): string {
+  return ids.map((id) => words.measurements[id].shortName).join('; ');
 }
 
 function sideWords(names: readonly ReadingName[], catalogue: Catalogue): readonly string[] {

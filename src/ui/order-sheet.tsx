@@ -160,7 +160,7 @@ function Part({ part, lines }: { readonly part: OrderPart; readonly lines: reado
       {lines.map(({ measurement, values }) => (
         <Rows
           key={measurement.id}
-          heading={measurement.shortName}
+          heading={words.measurements[measurement.id].shortName}
           rows={values.map(({ side, text }) => ({ side, text: withUnit(text, measurement.unit) }))}
         />
       ))}

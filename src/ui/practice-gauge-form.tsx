@@ -192,7 +192,7 @@ function ServesField(props: {
                       );
                     }}
                   />
-                  {measurement.shortName}
+                  {words.measurements[measurement.id].shortName}
                 </label>
               ))}
           </div>

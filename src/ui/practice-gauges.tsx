@@ -244,7 +244,7 @@ function GaugeEntry(props: {
   const { catalogue } = useEquipment();
   const nameId = useId();
   const inUseFor = measurementsReadWith(practice, gauge);
-  const names = catalogue.filter(({ id }) => inUseFor.includes(id)).map(({ shortName }) => shortName);
+  const names = catalogue.filter(({ id }) => inUseFor.includes(id)).map(({ id }) => words.measurements[id].shortName);
   const check = checkOfGauge(gauge, props.today);
   const day = gauge.checkedOn === null ? '' : dateText(new Date(`${gauge.checkedOn}T00:00:00Z`), DAY);
   return (

@@ -7,7 +7,7 @@ import { fail, succeed } from '../core/result.js';
 import type { Practice } from '../core/record/practice.js';
 import { withGaugeInUse, withGroupMoved, withShown, withTolerance } from '../core/record/practice.js';
 import { useEquipment } from './equipment.js';
-import { plainNumber, withUnit } from './numbers.js';
+import { fieldNumber, plainNumber, withUnit } from './numbers.js';
 import { unitName, unitSign } from './practice-amount.js';
 import { words } from './language.js';
 import { statusWords } from './sentences.js';
@@ -149,7 +149,8 @@ function Row(props: {
   readonly onChange: (change: Partial<Practice>) => void;
 }) {
   const { measurement, practice, onChange } = props;
-  const { id, name, shortName } = measurement;
+  const { id } = measurement;
+  const { name, shortName } = words.measurements[id];
   const isShown = !practice.hidden.includes(id);
   const gauges = practice.gauges.filter((gauge) => gauge.serves.includes(id));
   const inUse = practice.gaugeInUse[id];
@@ -207,9 +208,10 @@ function ToleranceField(props: {
   readonly onChange: (change: Partial<Practice>) => void;
 }) {
   const { measurement, practice, onChange } = props;
-  const { id, shortName, unit, tolerance, plausible } = measurement;
+  const { id, unit, tolerance, plausible } = measurement;
+  const { shortName } = words.measurements[id];
   const own = practice.tolerances[id];
-  const [typed, setTyped] = useState(own === undefined ? '' : String(own));
+  const [typed, setTyped] = useState(own === undefined ? '' : fieldNumber(own));
   const noteId = useId();
   const counts = withUnit(plainNumber(own ?? tolerance.value), unit);
   const widest = (plausible.hard.high - plausible.hard.low) * WIDEST_SHARE;

@@ -1,6 +1,6 @@
 import type { LensKind } from '../core/lenses/prescription.js';
 import type { EyeField } from '../session/prescription-entry.js';
-import { listInEnglish } from './list-in-english.js';
+import { listInEnglish } from './english-grammar.js';
 
 const FIELDS: Readonly<Record<EyeField, string>> = {
   sphere: 'Sphere',

@@ -8,6 +8,7 @@ import { DEFAULT_MEASURING_SETTINGS } from '../core/estimate/face-estimates.js';
 import { sheetRows } from '../session/rows.js';
 import { openSheet } from '../session/sheet.js';
 import { DEFAULT_SHEET_SETTINGS, EMPTY_TYPED_SHEET } from '../core/record/typed-sheet.js';
+import { words } from './language.js';
 import { RowDetails } from './row-details.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
@@ -67,7 +68,8 @@ describe('the details of a row', () => {
 
   it('name the source of each number from outside, and how a squint changes the way it is taken', () => {
     const markup = detailsOfPd(true).replaceAll(/<[^>]*>/g, '');
-    const { population, repeatability, tolerance, withSquint } = catalogue[0]!;
+    const { population, repeatability, tolerance } = catalogue[0]!;
+    const { withSquint } = words.measurements.binocularPd;
     for (const { source } of [population, repeatability, tolerance]) expect(markup).toContain(escaped(source));
     expect(markup).toContain(`With a squint: ${escaped(withSquint!).charAt(0).toLowerCase()}`);
   });

@@ -11,34 +11,28 @@ import { BudgetChart } from './budget-chart.js';
 import { budgetWords, remedySentence } from './budget-sentences.js';
 import { formatNumber, plainNumber } from './numbers.js';
 import { statusWords } from './sentences.js';
-import { lowerFirst } from './slip-places.js';
 import { words } from './language.js';
 
 /** What is measured and how, the tolerance in full, where the camera's doubt comes from and what would help most. */
 export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly basis: BudgetBasis | null }) {
   const { measurement, fields, covered, gauge } = row;
   const { tolerance } = measurement;
+  const { name, definition, howTaken, withSquint, caution } = words.measurements[measurement.id];
   const estimates = fields.filter(({ estimate }) => estimate !== null);
   return (
     <div className="row-details">
       <section>
         <h3>{words.sheet.definitionHeading}</h3>
         <p>
-          <strong>{measurement.name}.</strong> {measurement.definition}{' '}
+          <strong>{name}.</strong> {definition}{' '}
           {words.sheet.definedBy(measurement.definedBy.source, statusWords(measurement.definedBy.status))}
         </p>
         <p>
-          {words.sheet.howTaken}
-          {measurement.howTaken}{' '}
+          {words.sheet.howTaken} {howTaken}{' '}
           {words.sheet.step(plainNumber(gauge?.resolution ?? measurement.resolution), measurement.unit)}
         </p>
-        {measurement.withSquint !== null && (
-          <p>
-            {words.sheet.squint}
-            {lowerFirst(measurement.withSquint)}
-          </p>
-        )}
-        {measurement.caution !== null && <p className="caution">{measurement.caution}</p>}
+        {withSquint !== null && <p>{words.sheet.squintChanges(withSquint)}</p>}
+        {caution !== null && <p className="caution">{caution}</p>}
       </section>
       <div className="row-sources">
         <section>

@@ -33,6 +33,7 @@ export function isBlankRow({ covered, fields }: SheetRow): boolean {
  */
 export function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonly sheet: SheetInHand }) {
   const { measurement, fields } = row;
+  const { shortName, caution } = words.measurements[measurement.id];
   const [isOpen, setIsOpen] = useState(false);
   const detailsId = useId();
   const cautionId = useId();
@@ -42,21 +43,21 @@ export function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonl
     <>
       <tr role="row" className={`measurement${hasCamera ? '' : ' by-hand'}${state}`}>
         <th role="rowheader" scope="row" className="col-name">
-          <span className="name">{measurement.shortName}</span>
+          <span className="name">{shortName}</span>
           <button
             type="button"
             className="details-button"
             aria-expanded={isOpen}
             aria-controls={detailsId}
-            aria-label={words.sheet.detailsOf(measurement.shortName)}
+            aria-label={words.sheet.detailsOf(shortName)}
             title={words.sheet.details}
             onClick={() => {
               setIsOpen(!isOpen);
             }}
           />
-          {measurement.caution !== null && (
+          {caution !== null && (
             <span id={cautionId} hidden>
-              {measurement.caution}
+              {caution}
             </span>
           )}
         </th>
@@ -74,7 +75,7 @@ export function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonl
               describedBy={[
                 ...(isUnreadable(field) ? [messageId(field)] : []),
                 ...(hasHandNote(field) ? [handNoteId(field)] : []),
-                ...(measurement.caution === null ? [] : [cautionId]),
+                ...(caution === null ? [] : [cautionId]),
               ]}
             />
             {hasCamera && field.side === 'L' && <EyesSum row={row} />}
@@ -152,8 +153,7 @@ function Said({ row, sheet }: { readonly row: SheetRow; readonly sheet: SheetInH
       {withSquint && (
         <p className="hand-note note-squint">
           <span>
-            <strong>{words.sheet.squint}</strong>
-            {measurement.withSquint}{' '}
+            <strong>{words.sheet.squint}</strong> {words.measurements[measurement.id].withSquint}{' '}
             {fields.some(({ notComparable }) => notComparable !== null) && words.sheet.notComparable}
           </span>
         </p>

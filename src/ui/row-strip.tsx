@@ -55,6 +55,7 @@ function AtField({ sheet, at }: { readonly sheet: SheetInHand; readonly at: Read
     );
   }
   const { gauge, measurement } = row;
+  const { caution } = words.measurements[measurement.id];
   const step = words.strip.step(
     plainNumber(gauge?.resolution ?? measurement.resolution),
     words.sheet.unitSign[measurement.unit],
@@ -66,7 +67,7 @@ function AtField({ sheet, at }: { readonly sheet: SheetInHand; readonly at: Read
         <strong>{readingWords(at, catalogue)}</strong>{' '}
         <span className="note">{gauge === null ? step : `${words.strip.gauge(gauge.name)}, ${step}`}</span>
       </p>
-      {measurement.caution !== null && <p className="caution">{measurement.caution}</p>}
+      {caution !== null && <p className="caution">{caution}</p>}
     </div>
   );
 }

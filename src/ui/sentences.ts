@@ -94,7 +94,8 @@ export function readingWords(name: ReadingName, catalogue: Catalogue): string {
 }
 
 /** The same where the measurement and the side are at hand. */
-export function spokenName({ shortName }: Measurement, side: Side | null): string {
+export function spokenName({ id }: Measurement, side: Side | null): string {
+  const { shortName } = words.measurements[id];
   return side === null ? shortName : `${shortName}, ${words.sheet.sideWord[side]}`;
 }
 

@@ -1,3 +1,5 @@
+import { lowerFirstInEnglish } from './english-grammar.js';
+
 export const sheetWords = {
   heading: 'Readings',
   caption:
@@ -29,9 +31,10 @@ export const sheetWords = {
   preFitting: 'pre-fitting estimate',
   notIndependent:
     'These readings were taken after the estimates were shown, so the two are not independent of each other.',
-  howTaken: 'By hand: ',
+  howTaken: 'By hand:',
   step: (resolution: string, unit: 'mm' | 'deg'): string => `Read to ${resolution}${unit === 'mm' ? ' mm' : '°'}.`,
-  squint: 'With a squint: ',
+  squint: 'With a squint:',
+  squintChanges: (how: string): string => `With a squint: ${lowerFirstInEnglish(how)}`,
   notComparable: 'The camera’s value is left out: it takes for granted that both eyes look at the same thing.',
   definedBy: (source: string, status: string): string => `Definition after ${source} (${status}).`,
   share: 'share',

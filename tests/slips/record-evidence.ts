@@ -10,6 +10,7 @@ import { readingOfRepeats } from '../../src/core/reading/reading.js';
 import { freeOfDust } from '../../src/core/statistics/free-of-dust.js';
 import { NORMAL_95 } from '../../src/core/statistics/normal.js';
 import type { FittingRecord, RecordedEstimate, RecordedReading, RecordTable } from '../../src/session/record-table.js';
+import { words } from '../../src/ui/language.js';
 
 type Changeable<Values> = { -readonly [Name in keyof Values]: Values[Name] };
 
@@ -25,10 +26,10 @@ export function gaugesOfTable(
 }
 
 function gaugeOf(name: ReadingName, zeroOffset: number, catalogue: Catalogue): Gauge {
-  const { id, shortName, resolution } = measurementOfReading(catalogue, name);
+  const { id, resolution } = measurementOfReading(catalogue, name);
   return {
     id: `${id} ${zeroOffset}`,
-    name: `the gauge for ${shortName}`,
+    name: `the gauge for ${words.measurements[id].shortName}`,
     serves: [id],
     resolution,
     zeroOffset,

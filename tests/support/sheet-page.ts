@@ -2,11 +2,13 @@ import type { Locator, Page } from 'playwright-core';
 import { definitionOfReading } from '../../src/core/catalogue/definitions.js';
 import type { ReadingName } from '../../src/core/catalogue/measurement.js';
 import type { ImagePoint } from '../../src/core/geometry/vector.js';
+import { english } from '../../src/ui/languages/en.js';
 import type { PictureFile } from './picture-file.js';
 
 /** How each field is called by whoever hears or sees the sheet: by the measurement's short name, and its side. */
 export function fieldName(field: ReadingName): string {
-  const { shortName, fields } = definitionOfReading(field);
+  const { id, fields } = definitionOfReading(field);
+  const { shortName } = english.measurements[id];
   const side = fields.find(({ name }) => name === field)?.side ?? null;
   return side === null ? shortName : `${shortName}, ${side === 'R' ? 'right' : 'left'}`;
 }

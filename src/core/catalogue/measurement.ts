@@ -103,20 +103,12 @@ export interface MeasurementField {
 
 export type MeasurementUnit = 'mm' | 'deg';
 
-/** What a measurement is: the trade's words and the way it is taken. Nothing here depends on a population or a standard. */
+/** What a measurement is. What it is called and how it is taken is a matter of language; nothing here depends on a population or a standard. */
 export interface MeasurementDefinition {
   readonly id: MeasurementId;
-  /** the trade's name */
-  readonly name: string;
-  /** the trade's short name for a narrow column */
-  readonly shortName: string;
-  /** other names that the trade has for it, and for its place on an order; the search knows them */
-  readonly alsoCalled?: readonly string[];
   /** which block of the sheet it belongs to */
   readonly group: MeasurementGroup;
-  /** one sentence */
-  readonly definition: string;
-  /** where the definition comes from */
+  /** where its definition comes from */
   readonly definedBy: Sourced;
   /** R before L */
   readonly fields: readonly MeasurementField[];
@@ -127,12 +119,8 @@ export interface MeasurementDefinition {
   readonly takenBy: 'scale' | 'trial';
   /** step to which a hand reading is written, in `unit` */
   readonly resolution: number;
-  /** how it is taken by hand, one or two sentences */
-  readonly howTaken: string;
-  /** what may hurt the wearer or spoil the reading; null where there is nothing beyond the rules of the house */
-  readonly caution: string | null;
-  /** how it is taken where the eyes never fixate together; null where a squint changes nothing */
-  readonly withSquint: string | null;
+  /** whether it is taken in another way where the eyes never fixate together */
+  readonly changesWithSquint: boolean;
 }
 
 /** Lower and upper bound, both still inside, in the unit of the measurement. */

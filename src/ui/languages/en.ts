@@ -1,3 +1,5 @@
+import { grammarWords } from '../grammar-words.js';
+import { measurementsWords } from '../measurements-words.js';
 import { agreementWords } from '../agreement-words.js';
 import { cameraWords } from '../camera-words.js';
 import { costWords } from '../cost-words.js';
@@ -39,6 +41,8 @@ import { sweepWords } from '../sweep-words.js';
  * compiler names what is missing there.
  */
 export const english = {
+  grammar: grammarWords,
+  measurements: measurementsWords,
   agreement: agreementWords,
   camera: cameraWords,
   cost: costWords,
