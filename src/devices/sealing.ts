@@ -194,7 +194,9 @@ function look(
   if (head.kind === 'cut') return fail({ kind: 'truncated' });
   if (head.kind === 'malformed') return fail({ kind: 'altered' });
   const length = plainLength(file.length, head.lengthBytes);
-  return succeed({ file, head, isWhole: length !== null && (!isPadded || length % PADDING_BYTES === 0) });
+  // What was padded is never empty.
+  const isWhole = length !== null && (!isPadded || (length > 0 && length % PADDING_BYTES === 0));
+  return succeed({ file, head, isWhole });
 }
 
 /** The library says so where no stanza of the head gives the key. It has no other sign of it than its message. */

@@ -100,7 +100,8 @@ export const PADDING_BYTES = 1021;
  */
 export function padded(text: string): Uint8Array<ArrayBuffer> {
   const bytes = new TextEncoder().encode(text);
-  const whole = new Uint8Array(Math.ceil(bytes.length / PADDING_BYTES) * PADDING_BYTES).fill(0x20);
+  const pieces = Math.max(1, Math.ceil(bytes.length / PADDING_BYTES));
+  const whole = new Uint8Array(pieces * PADDING_BYTES).fill(0x20);
   whole.set(bytes);
   return whole;
 }
