@@ -36,10 +36,20 @@ export const BOARD_POSES: readonly Pose[] = [
   boardPose([16, 12, 88], [10, 0, 470]),
 ];
 
-/** Grey level of the sheet, or of what is behind it, at a place in mm from the outer corner of the top left square. */
+/** Cells of the raster to a millimetre: the edges of squares (30 mm), markers (22 mm) and their cells (11/3 mm) all lie on it. */
+const RASTER = 3;
+const RASTER_COLUMNS = RASTER * (BOARD.columns * BOARD.squareMm + 2 * MARGIN_MM);
+const RASTER_ROWS = RASTER * (BOARD.rows * BOARD.squareMm + 2 * MARGIN_MM);
+
+/** Grey levels of the sheet with its margin, cell by cell of the raster. */
+const SHEET = Uint8Array.from({ length: RASTER_COLUMNS * RASTER_ROWS }, (_, at) => {
+  const [column, row] = [at % RASTER_COLUMNS, Math.floor(at / RASTER_COLUMNS)];
+  return levelAt((column + 0.5) / RASTER - MARGIN_MM, (row + 0.5) / RASTER - MARGIN_MM);
+});
+
+/** Grey level of the sheet at a place in mm from the outer corner of the top left square. */
 function levelAt(xMm: number, yMm: number): number {
   const [widthMm, heightMm] = [BOARD.columns * BOARD.squareMm, BOARD.rows * BOARD.squareMm];
-  if (xMm < -MARGIN_MM || yMm < -MARGIN_MM || xMm > widthMm + MARGIN_MM || yMm > heightMm + MARGIN_MM) return BEHIND;
   if (xMm < 0 || yMm < 0 || xMm >= widthMm || yMm >= heightMm) return BRIGHT;
   const [column, row] = [Math.floor(xMm / BOARD.squareMm), Math.floor(yMm / BOARD.squareMm)];
   if ((column + row) % 2 === 0) return DARK;
@@ -89,13 +99,21 @@ export function paintBoard(
     for (let column = 0; column < widthPx; column++) {
       const above = 2 * (row * (widthPx + 1) + column);
       const below = above + 2 * (widthPx + 1);
+      const [leftX, leftY, rightX, rightY] = [grid[above]!, grid[above + 1]!, grid[above + 2]!, grid[above + 3]!];
+      const [lowLeftX, lowLeftY, lowRightX, lowRightY] = [
+        grid[below]!,
+        grid[below + 1]!,
+        grid[below + 2]!,
+        grid[below + 3]!,
+      ];
       let sum = 0;
       for (let i = 0; i < 16; i++) {
-        const [u, v] = [((i % 4) + 0.5) / 4, (Math.floor(i / 4) + 0.5) / 4];
-        const mm = (k: 0 | 1): number =>
-          (1 - v) * ((1 - u) * grid[above + k]! + u * grid[above + 2 + k]!) +
-          v * ((1 - u) * grid[below + k]! + u * grid[below + 2 + k]!);
-        sum += levelAt(mm(0), mm(1));
+        const [u, v] = [((i % 4) + 0.5) / 4, ((i >> 2) + 0.5) / 4];
+        const xMm = (1 - v) * ((1 - u) * leftX + u * rightX) + v * ((1 - u) * lowLeftX + u * lowRightX);
+        const yMm = (1 - v) * ((1 - u) * leftY + u * rightY) + v * ((1 - u) * lowLeftY + u * lowRightY);
+        const [x, y] = [Math.floor(RASTER * (xMm + MARGIN_MM)), Math.floor(RASTER * (yMm + MARGIN_MM))];
+        const isSheet = x >= 0 && y >= 0 && x < RASTER_COLUMNS && y < RASTER_ROWS;
+        sum += isSheet ? SHEET[y * RASTER_COLUMNS + x]! : BEHIND;
       }
       sharp[row * widthPx + column] = sum / 16;
     }
