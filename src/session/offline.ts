@@ -33,13 +33,13 @@ export const OFFLINE_UNKNOWN: OfflineStatus = { files: { kind: 'unknown' }, newe
 /** Keeps the app on this device and watches for newer versions of it. */
 export interface OfflinePort {
   /** As it is now; the same object until something changes. */
-  status(): OfflineStatus;
+  readonly status: () => OfflineStatus;
   /** Calls the listener whenever the status changed, until the function that it returns is called. */
-  subscribe(listener: () => void): () => void;
+  readonly subscribe: (listener: () => void) => () => void;
   /** Fetches what is missing, now. */
-  goOn(): void;
+  readonly goOn: () => void;
   /** Loads the page again in its newer version. What is kept on the device stays; what is only on the screen goes. */
-  takeNewer(): void;
+  readonly takeNewer: () => void;
 }
 
 /** How much is kept: each file wholly or, the one under way, in part. */
