@@ -5,6 +5,17 @@ import { visionFiles } from './src/server/vision-files.js';
 import { webAppManifest } from './src/server/web-app-manifest.js';
 import { withoutNode } from './src/server/without-node.js';
 
+const BROWSER_TESTS = {
+  environment: 'node',
+  // A real browser on a machine that does other work misses a key or a frame now and then: each test may try twice.
+  retry: 1,
+  testTimeout: 120_000,
+  hookTimeout: 180_000,
+} as const;
+
+/** What holds one clock against another, as a recorder's against the page's: one browser at a time, when the others are done. */
+const ALONE = ['tests/browser/video-files.test.ts'];
+
 export default defineConfig({
   // Relative addresses, so that the build also works below a path of a static host.
   base: './',
@@ -47,21 +58,31 @@ export default defineConfig({
             'tests/simulation/**/*.test.ts',
             'tests/support/**/*.test.ts',
           ],
+          // By itself Vitest leaves one core to the computer.
+          maxWorkers: '100%',
           testTimeout: 30_000,
         },
       },
       {
         extends: true,
         test: {
+          ...BROWSER_TESTS,
           name: 'browser',
-          environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
-          // One browser at a time: each loads two vision workers, and timings are part of what is checked.
+          exclude: ALONE,
+          // A browser that is driven waits half of the time, for a countdown, a frame or a key: two fill the time of two cores.
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          ...BROWSER_TESTS,
+          name: 'browser-alone',
+          include: ALONE,
           fileParallelism: false,
-          // A real browser on a machine that does other work misses a key or a frame now and then: each test may try twice.
-          retry: 1,
-          testTimeout: 120_000,
-          hookTimeout: 180_000,
+          sequence: { groupOrder: 2 },
         },
       },
     ],

@@ -25,10 +25,16 @@ async function step(
   return counts.failed === 0;
 }
 
-/** Runs the tests of one project of vite.config.ts and adds up its report. */
-function vitest(title, project) {
-  const report = join(reports, `${project}.json`);
-  const words = ['vitest', 'run', '--project', project, '--reporter=default', '--reporter=json'];
+/** Runs the tests of some projects of vite.config.ts and adds up their report. */
+function vitest(title, ...projects) {
+  const report = join(reports, `${projects[0]}.json`);
+  const words = [
+    'vitest',
+    'run',
+    ...projects.flatMap((project) => ['--project', project]),
+    '--reporter=default',
+    '--reporter=json',
+  ];
   return step(
     title,
     () => npx([...words, `--outputFile.json=${report}`]),
@@ -80,7 +86,7 @@ if (complaint !== null || !(await step('Packages', install))) {
   // A browser that is driven waits most of the time: the static checks fit in beside it.
   const checks = checkStatically();
   if (built) {
-    await vitest('Browser tests', 'browser');
+    await vitest('Browser tests', 'browser', 'browser-alone');
   } else {
     summary.push('FAILED Browser tests (there is no build to drive)');
     total.failed += 1;

@@ -3,7 +3,6 @@ import type { Locator, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { appInBrowser } from '../support/app-in-browser.js';
 import { SheetPage } from '../support/sheet-page.js';
-import { withoutVision } from '../support/without-vision.js';
 
 // The order: only what a person confirmed and nothing speaks against, printed alone.
 
@@ -16,8 +15,6 @@ let order: Locator;
 
 beforeAll(async () => {
   ({ page } = await app.keepOpen());
-  await withoutVision(page);
-  await page.reload();
   sheet = new SheetPage(page);
   dialog = page.getByRole('dialog', { name: 'Order sheet' });
   order = dialog.getByRole('article');

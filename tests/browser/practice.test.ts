@@ -3,7 +3,6 @@ import type { Locator, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { appInBrowser } from '../support/app-in-browser.js';
 import { SheetPage } from '../support/sheet-page.js';
-import { withoutVision } from '../support/without-vision.js';
 
 // What the practice measures and how: rows, tolerances, gauges, and the order of the blocks.
 
@@ -14,8 +13,6 @@ let dialog: Locator;
 
 beforeAll(async () => {
   ({ page } = await app.keepOpen());
-  await withoutVision(page);
-  await page.reload();
   sheet = new SheetPage(page);
   dialog = page.getByRole('dialog', { name: 'Practice' });
   await sheet.field('pdFar').waitFor();

@@ -2,16 +2,13 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { appInBrowser } from '../support/app-in-browser.js';
 import { SheetPage } from '../support/sheet-page.js';
-import { withoutVision } from '../support/without-vision.js';
 
 // The prescription is typed with the keyboard, and what a difference means through it is said beside the sheet.
 
 const app = appInBrowser();
 
-async function openWithoutVision(width = 1280): Promise<SheetPage> {
-  const { page } = await app.prepare({ viewport: { width, height: 900 } });
-  await withoutVision(page);
-  await page.goto('./');
+async function openSheet(width = 1280): Promise<SheetPage> {
+  const { page } = await app.open({ viewport: { width, height: 900 } });
   await page.getByRole('heading', { name: 'Glabella' }).waitFor();
   return new SheetPage(page);
 }
@@ -34,7 +31,7 @@ async function type(page: Page, ...texts: readonly string[]): Promise<void> {
 
 describe('the prescription', () => {
   it('is typed with Enter from field to field, and passes over what is not needed', async () => {
-    const { page } = await openWithoutVision();
+    const { page } = await openSheet();
     await field(page, 'Sphere, right').focus();
     await type(page, '-6.00', '-1.00');
     expect(await focusedLabel(page)).toBe('Axis, right');
@@ -56,7 +53,7 @@ describe('the prescription', () => {
   });
 
   it('follows the last reading of the sheet, with Enter there and with Shift and Enter back', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     await sheet.field('faceFormAngle').focus();
     await type(page, '5');
@@ -72,7 +69,7 @@ describe('the prescription', () => {
   });
 
   it('says beside the field what is wrong with it, once it was left', async () => {
-    const { page } = await openWithoutVision();
+    const { page } = await openSheet();
     const sphere = field(page, 'Sphere, right');
     await sphere.focus();
     await page.keyboard.type('4.25');
@@ -97,7 +94,7 @@ describe('the prescription', () => {
   });
 
   it('fits on a narrow screen', async () => {
-    const { page } = await openWithoutVision(390);
+    const { page } = await openSheet(390);
     await field(page, 'Sphere, right').fill('-2.00');
     await field(page, 'Sphere, left').fill('-2.00');
     await costsOf(page).getByText('How far each reading may be off').waitFor();
@@ -107,7 +104,7 @@ describe('the prescription', () => {
 
 describe('what it costs this wearer', () => {
   it('asks for the prescription first, then says what a difference between two readers means', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     const costs = costsOf(page);
     await costs.getByText(/^Type the prescription/).waitFor();
@@ -134,7 +131,7 @@ describe('what it costs this wearer', () => {
   });
 
   it('works out decentration and blank for the chosen frame', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     await field(page, 'Sphere, right').fill('-2.00');
     await field(page, 'Sphere, left').fill('-2.00');

@@ -5,7 +5,6 @@ import { READING_NAMES } from '../../src/core/catalogue/measurement.js';
 import { appInBrowser } from '../support/app-in-browser.js';
 import { fixturePicture } from '../support/fixture-pictures.js';
 import { SheetPage } from '../support/sheet-page.js';
-import { withoutVision } from '../support/without-vision.js';
 
 // The main job: hand readings, a picture, findings; with the keyboard alone.
 
@@ -80,11 +79,8 @@ function isSeen(name: ReadingName): boolean {
   return (SEEN_BY_CAMERA as readonly string[]).includes(name);
 }
 
-/** The app without its vision workers, which are not needed as long as there is no picture: it opens faster. */
-async function openWithoutVision(): Promise<SheetPage> {
-  const { page } = await app.prepare();
-  await withoutVision(page);
-  await page.goto('./');
+async function openSheet(): Promise<SheetPage> {
+  const { page } = await app.open();
   await page.getByRole('heading', { name: 'Glabella' }).waitFor();
   return new SheetPage(page);
 }
@@ -215,7 +211,7 @@ describe('the keyboard alone', () => {
   });
 
   it('skips to the readings, opens dialogs and details, and comes back to where it was', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     await page.keyboard.press('Tab');
     expect(await focusedName(page)).toBe('Go to the readings');
@@ -239,7 +235,7 @@ describe('the keyboard alone', () => {
   });
 
   it('folds blocks, passes them by, and finds any measurement by its name', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     const { keyboard } = page;
     await sheet.enter('crestHeightR', '6');
@@ -272,7 +268,7 @@ describe('the keyboard alone', () => {
 
 describe('a hand reading', () => {
   it('is summed up beside its field: repeats, trials, sums, earlier entries', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     await sheet.enter('pdFar', '63 63.5 69 63');
     const row = sheet.row('pdFar');
@@ -297,7 +293,7 @@ describe('a hand reading', () => {
   });
 
   it('can be repeated with a button where the keys have no space', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     const session = await page.context().newCDPSession(page);
     await session.send('Emulation.setTouchEmulationEnabled', { enabled: true });
@@ -310,7 +306,7 @@ describe('a hand reading', () => {
   });
 
   it('is said with its caution while it is read, and what does not fit stays in view', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     await sheet.field('headWidth').focus();
     const strip = page.locator('.sheet-strip');
@@ -334,7 +330,7 @@ describe('a hand reading', () => {
   });
 
   it('of a second reader is taken blind, and then held against the first', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     await page.getByRole('textbox', { name: 'Name of the first reader' }).fill('A. Hale');
     await sheet.enter('headWidth', '150');
@@ -351,7 +347,7 @@ describe('a hand reading', () => {
   });
 
   it('is taken otherwise with a squint', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     expect(await sheet.row('monoPdR').innerText()).not.toContain('With a squint');
     await page.getByRole('checkbox', { name: /^Squint/ }).check();
@@ -362,7 +358,7 @@ describe('a hand reading', () => {
 
 describe('R and L', () => {
   it('are the wearer’s, R first', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     for (const [right, left] of [
       ['monoPdR', 'monoPdL'],
@@ -377,7 +373,7 @@ describe('R and L', () => {
 
 describe('what is typed', () => {
   it('is refused with a sentence where it is no such reading, and stays', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     await sheet.enter('pdFar', '6,3.5');
     expect(await sheet.field('pdFar').getAttribute('aria-invalid')).toBe('true');
@@ -391,7 +387,7 @@ describe('what is typed', () => {
   });
 
   it('is still there after the page was loaded again, and can be cleared and brought back', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     for (const field of READING_NAMES) await sheet.field(field).fill(READINGS[field]);
     await page.reload();
@@ -405,7 +401,7 @@ describe('what is typed', () => {
 
 describe('the printed sheet', () => {
   it('has the rows with a reading, also of a folded block, and says whose they are', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     await page.getByRole('textbox', { name: 'Wearer', exact: true }).fill('No. 14');
     await page.getByRole('textbox', { name: 'Name of the first reader' }).fill('A. Hale');
@@ -449,7 +445,7 @@ describe('no hand readings yet', () => {
   });
 
   it('the cautions and the promise that nothing leaves the device are on the page', async () => {
-    const sheet = await openWithoutVision();
+    const sheet = await openSheet();
     const { page } = sheet;
     const footer = await page.locator('footer').innerText();
     expect(footer).toContain('not a clinical measurement');

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { BrowserContext } from 'playwright-core';
+import type { OpeningOptions } from '../support/app-in-browser.js';
 import { appInBrowser } from '../support/app-in-browser.js';
 import { fixturePicture } from '../support/fixture-pictures.js';
 import { SheetPage } from '../support/sheet-page.js';
@@ -12,8 +13,11 @@ const picture = fixturePicture('marker-card-forehead').file;
 /** What the browser and the vision runtime write to the console about a file that did not come. */
 const FILE_MISSING = [/Failed to load resource/, /net::ERR_FAILED/, /Failed to fetch/, /dynamically imported module/];
 
-async function openWithout(file: string | RegExp): Promise<{ sheet: SheetPage; context: BrowserContext }> {
-  const { page, context, guard } = await app.prepare();
+async function openWithout(
+  file: string | RegExp,
+  options: OpeningOptions = {},
+): Promise<{ sheet: SheetPage; context: BrowserContext }> {
+  const { page, context, guard } = await app.prepare(options);
   guard.allow(...FILE_MISSING);
   await context.route(file, (route) => route.abort());
   await page.goto('./');
@@ -47,7 +51,7 @@ describe('a part that cannot be loaded', () => {
     ['the landmark model', /\.task$/],
     ['the script of the card worker', /card\.worker/],
   ])('and can after all (%s): the same picture is measured without a reload', async (_, file) => {
-    const { sheet, context } = await openWithout(file);
+    const { sheet, context } = await openWithout(file, { warmsUp: true });
     await context.unrouteAll();
     await sheet.choosePicture(picture);
     expect(await sheet.failure.allInnerTexts()).toEqual([]);
@@ -60,7 +64,7 @@ describe('a browser without WebAssembly', () => {
   const withoutWebAssembly = appInBrowser({ switches: ['--js-flags=--jitless'] });
 
   it('says so', async () => {
-    const { page, guard } = await withoutWebAssembly.open();
+    const { page, guard } = await withoutWebAssembly.open({ warmsUp: true });
     guard.allow(/WebAssembly/);
     const sheet = new SheetPage(page);
     await sheet.choosePicture(picture);
@@ -113,7 +117,7 @@ describe('a worker that dies over a picture', () => {
 
 describe('the page', () => {
   it('shows progress while the parts are loaded, and does not block', async () => {
-    const { page, context } = await app.prepare();
+    const { page, context } = await app.prepare({ warmsUp: true });
     let letGo: () => void = () => undefined;
     const held = new Promise<void>((done) => (letGo = done));
     await context.route(/\.task$/, async (route) => {

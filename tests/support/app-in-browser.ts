@@ -5,6 +5,7 @@ import { startBuiltApp } from './built-app.js';
 import { launchChromium } from './chromium.js';
 import type { ChromiumOptions } from './chromium.js';
 import { PageGuard } from './page-guard.js';
+import { withoutWarmUp } from './without-warm-up.js';
 
 /** A page of the app with its guard. */
 export interface OpenedApp {
@@ -13,17 +14,26 @@ export interface OpenedApp {
   readonly guard: PageGuard;
 }
 
+/** How the app is opened: viewport, locale and so on, as Playwright has them, and what only some tests need. */
+export interface OpeningOptions extends BrowserContextOptions {
+  /**
+   * The app warms up its vision workers when it is idle, as it does for its users. Without it they are loaded by the first picture,
+   * so that a test that needs none does not pay for them.
+   */
+  readonly warmsUp?: boolean;
+}
+
 /** The real build in a real browser, for the tests of one file. */
 export interface AppInBrowser {
   /** address of the app, with a slash at its end */
   address(): string;
   browser(): Browser;
   /** Opens the app in a context of its own (viewport, locale, … as wished); closed after the test. */
-  open(options?: BrowserContextOptions): Promise<OpenedApp>;
+  open(options?: OpeningOptions): Promise<OpenedApp>;
   /** The same without going to any address yet, for routes and init scripts. */
-  prepare(options?: BrowserContextOptions): Promise<OpenedApp>;
-  /** Opens the app for all tests of the file, so that its workers are warmed up once; to be called in a `beforeAll`. */
-  keepOpen(options?: BrowserContextOptions): Promise<OpenedApp>;
+  prepare(options?: OpeningOptions): Promise<OpenedApp>;
+  /** Opens the app for all tests of the file, so that its workers are loaded once at most; to be called in a `beforeAll`. */
+  keepOpen(options?: OpeningOptions): Promise<OpenedApp>;
 }
 
 /**
@@ -60,18 +70,21 @@ export function appInBrowser(options: ChromiumOptions = {}): AppInBrowser {
     return thing;
   }
 
-  async function openContext(contextOptions: BrowserContextOptions = {}): Promise<OpenedApp> {
+  async function openContext({ warmsUp = false, ...contextOptions }: OpeningOptions = {}): Promise<OpenedApp> {
     const context = await started(browser).newContext({
       baseURL: started(server).address,
       locale: 'en-GB',
       viewport: { width: 1280, height: 900 },
+      // one that keeps all files for use without a network would fetch the whole build each time
+      serviceWorkers: 'block',
       ...contextOptions,
     });
     const guard = PageGuard.watch(context, started(server).address);
+    if (!warmsUp) await withoutWarmUp(context);
     return { page: await context.newPage(), context, guard };
   }
 
-  async function prepare(contextOptions?: BrowserContextOptions): Promise<OpenedApp> {
+  async function prepare(contextOptions?: OpeningOptions): Promise<OpenedApp> {
     const app = await openContext(contextOptions);
     opened.push(app);
     return app;
