@@ -11,19 +11,25 @@ import { createPictures } from '../devices/pictures.js';
 import { createSweep } from '../devices/sweep.js';
 import { createVision } from '../devices/vision.js';
 import { firstAvailable, loadWords } from '../ui/available-languages.js';
+import { createSessionKeeper } from '../session/session-keeper.js';
 import { CrashBoundary } from '../ui/crash-boundary.js';
 import type { Equipment } from '../ui/equipment.js';
 import { EquipmentContext } from '../ui/equipment.js';
 import { speak } from '../ui/language.js';
-import { SheetScreen } from '../ui/sheet-screen.js';
+import { Desk } from '../ui/desk.js';
 import { Speaking } from '../ui/speaking.js';
 import { Profiles } from '../ui/use-profiles.js';
 import '../ui/styles/screen.css';
 import { demo } from './demo/demo.js';
 import { createLocalLanguageStore } from './local-language-store.js';
 import { createLocalProfileStore } from './local-profile-store.js';
-import { createLocalSheetStore } from './local-sheet-store.js';
-import { printFiles } from './print-files.js';
+import { openDatabase } from './open-database.js';
+import { orderPdf, printFiles } from './print-files.js';
+
+const database = await openDatabase();
+const keeper = createSessionKeeper(database.sessions, ({ record, revision }) => {
+  window.dispatchEvent(new CustomEvent('glabella-saved', { detail: { id: record.id, revision } }));
+});
 
 const equipment: Equipment = {
   vision: createVision(),
@@ -31,7 +37,9 @@ const equipment: Equipment = {
   pictures: createPictures(),
   cameras: createCameras(),
   print: printFiles,
-  store: createLocalSheetStore(),
+  orderPdf,
+  database,
+  keeper,
   profiles: createLocalProfileStore(),
   measureFace: createMeasureFace({ canonicalFace, contactDepth }),
   reconcile,
@@ -49,13 +57,13 @@ if (spoken !== null) speak(spoken, tag);
 const root = document.getElementById('root');
 invariant(root !== null, 'index.html has an element #root');
 createRoot(root).render(
-  <CrashBoundary store={equipment.store} catalogue={equipment.catalogue}>
+  <CrashBoundary keeper={keeper} catalogue={equipment.catalogue}>
     <EquipmentContext value={equipment}>
       <Speaking
         store={languageStore}
         screen={() => (
           <Profiles>
-            <SheetScreen />
+            <Desk />
           </Profiles>
         )}
       />

@@ -6,7 +6,6 @@ import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import type { SweepFailure, SweepMeasurement } from '../core/estimate/sweep.js';
 import type { Result } from '../core/result.js';
 import type { StoredProfile } from './stored-profile.js';
-import type { TypedSheet } from '../core/record/typed-sheet.js';
 
 /** What keeps a picture from being looked at at all, before any face was searched. */
 export type DeviceFailure =
@@ -153,14 +152,6 @@ export interface PrintPort {
   printCheckPdf(paper: Paper): Promise<Blob>;
   /** the ChArUco sheet for making a camera profile, with no line to be measured: its size does not matter */
   boardPdf(paper: Paper): Promise<Blob>;
-}
-
-/** Keeps what was typed over a reload, on this device only. */
-export interface TypedSheetStore {
-  /** What was kept last, or null where nothing (readable) was kept. */
-  load(): TypedSheet | null;
-  /** Returns false where the device keeps nothing (storage full or forbidden); what is on the screen is not touched. */
-  save(sheet: TypedSheet): boolean;
 }
 
 /** Keeps camera profiles on this device. */

@@ -2,14 +2,14 @@ import type { ReactNode } from 'react';
 import { Component, useState } from 'react';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import { READING_NAMES } from '../core/catalogue/measurement.js';
-import type { TypedSheetStore } from '../session/ports.js';
+import type { SessionKeeper } from '../session/session-keeper.js';
 import type { ReaderSheet } from '../core/record/reader-sheet.js';
 import { readingWords } from './sentences.js';
 import { words } from './language.js';
 
 /** Catches what should not have happened, and keeps the readings at hand. Nothing about the wearer is written elsewhere. */
 export class CrashBoundary extends Component<
-  { readonly store: TypedSheetStore; readonly catalogue: Catalogue; readonly children: ReactNode },
+  { readonly keeper: Pick<SessionKeeper, 'record'>; readonly catalogue: Catalogue; readonly children: ReactNode },
   { readonly hasCrashed: boolean }
 > {
   override state = { hasCrashed: false };
@@ -22,7 +22,7 @@ export class CrashBoundary extends Component<
     if (!this.state.hasCrashed) return this.props.children;
     return (
       <CrashScreen
-        readings={keptReadings(this.props.store, this.props.catalogue)}
+        readings={keptReadings(this.props.keeper, this.props.catalogue)}
         onAgain={() => {
           this.setState({ hasCrashed: false });
         }}
@@ -31,8 +31,8 @@ export class CrashBoundary extends Component<
   }
 }
 
-function keptReadings(store: TypedSheetStore, catalogue: Catalogue): string {
-  const readers = store.load()?.readers;
+function keptReadings(keeper: Pick<SessionKeeper, 'record'>, catalogue: Catalogue): string {
+  const readers = keeper.record()?.sheet.readers;
   if (readers === undefined) return '';
   return [readers.first, readers.second].flatMap((sheet) => writtenLines(sheet, catalogue)).join('\n');
 }

@@ -6,13 +6,16 @@ import type { Gauge } from '../core/reading/gauge.js';
 import { invariant } from '../core/result.js';
 import type {
   CameraPort,
+  Paper,
   PicturePort,
   PrintPort,
   ProfileStore,
   SweepPort,
-  TypedSheetStore,
   VisionPort,
 } from '../session/ports.js';
+import type { SessionKeeper } from '../session/session-keeper.js';
+import type { DeskStore, PictureStore, SessionStore, StoreLock } from '../session/session-store.js';
+import type { OrderDocument } from '../sheets/order-document.js';
 import type { TypedSheet } from '../core/record/typed-sheet.js';
 
 /** The demo's invented wearer. */
@@ -22,6 +25,14 @@ export interface Demo {
   readonly picture: () => Promise<Blob | null>;
 }
 
+/** All that is kept on this device. */
+export interface SessionDatabase {
+  readonly sessions: SessionStore;
+  readonly desk: DeskStore;
+  readonly pictures: PictureStore;
+  readonly lock: StoreLock;
+}
+
 /** All that the screen works with, handed in by the app. */
 export interface Equipment {
   readonly vision: VisionPort;
@@ -29,7 +40,11 @@ export interface Equipment {
   readonly pictures: PicturePort;
   readonly cameras: CameraPort;
   readonly print: PrintPort;
-  readonly store: TypedSheetStore;
+  /** the order as a PDF; rejects where the code or the fonts for it do not come */
+  readonly orderPdf: (order: OrderDocument, paper: Paper) => Promise<Uint8Array<ArrayBuffer>>;
+  readonly database: SessionDatabase;
+  /** keeps the open session */
+  readonly keeper: SessionKeeper;
   readonly profiles: ProfileStore;
   readonly measureFace: MeasureFace;
   readonly reconcile: Reconcile;

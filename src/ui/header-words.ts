@@ -7,10 +7,5 @@ export const headerWords = {
   order: 'Order sheet',
   printCard: 'Card to print',
   printSheet: 'Print sheet',
-  clearSheet: 'Clear sheet',
-  putAway: { cleared: 'The sheet was cleared.', exchanged: 'What stood here before is put away.' },
-  gone: { picture: 'The measured picture went with it.', sweep: 'The measured sweep went with it.' },
-  bringBack: { cleared: 'Bring the readings back', exchanged: 'Bring that back instead' },
-  dismiss: 'Dismiss',
   skipToReadings: 'Go to the readings',
 };

@@ -5,7 +5,8 @@ import { hasWritten, otherReader } from '../session/entries.js';
 import { parsePrintScale } from '../session/measuring-settings.js';
 import type { SheetState } from '../session/sheet.js';
 import { straightestFrame } from '../session/sweep-frames.js';
-import type { SheetInHand, SheetMeasurement } from './use-sheet.js';
+import type { SheetMeasurement } from '../session/camera-record.js';
+import type { SheetInHand } from './use-sheet.js';
 import { usePaperProfile } from './profile-fact.js';
 import { dateText, words } from './language.js';
 

@@ -17,6 +17,7 @@ import { eyeRegion, faceRegion, wholeRegion } from './picture-region.js';
 import { PictureStage } from './picture-stage.js';
 import { failureSaying, progressSentence } from './picture-sentences.js';
 import { noticeSentence } from './sheet-notice.js';
+import { RecordedNote } from './recorded-note.js';
 import { SweepFacts } from './sweep-facts.js';
 import { SweepNote, SweptNote } from './sweep-note.js';
 import { SweptPicture } from './sweep-view.js';
@@ -56,7 +57,7 @@ export function PicturePanel(props: {
       {said !== null && sweep === null && <p className="note">{said}</p>}
       {kind !== null && <PictureBody sheet={sheet} />}
       <PictureActions sheet={sheet} onTake={props.onTake} onSweep={props.onSweep} />
-      {kind === 'none' && <Holding />}
+      {(kind === 'none' || kind === 'recorded') && <Holding />}
       {(kind === 'measured' || kind === 'swept' || kind === 'none') && <GazeChoice sheet={sheet} />}
       {kind === 'measured' && <PictureFacts sheet={sheet} />}
       {kind === 'swept' && <SweepFacts sheet={sheet} />}
@@ -70,6 +71,8 @@ function PictureBody({ sheet }: { readonly sheet: SheetInHand }) {
   switch (picture.kind) {
     case 'none':
       return null;
+    case 'recorded':
+      return <RecordedNote camera={picture.camera} />;
     case 'working':
       return (
         <>

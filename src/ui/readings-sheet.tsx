@@ -8,7 +8,8 @@ import { goOnFromReadings } from './prescription-place.js';
 import { SheetBlock } from './row-block.js';
 import { isBlankRow } from './row-measurement.js';
 import { SheetStrip } from './row-strip.js';
-import type { SheetInHand, SheetMeasurement } from './use-sheet.js';
+import type { SheetMeasurement } from '../session/camera-record.js';
+import type { SheetInHand } from './use-sheet.js';
 import { words } from './language.js';
 
 /** The sheet: measurements in rows, hand and camera beside each other, and what the comparison says. */

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Picture } from '../session/ports.js';
 import type { LiveCamera } from '../session/profile-choice.js';
@@ -5,6 +6,7 @@ import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { CameraDialog } from './camera-dialog.js';
 import { CostPanel } from './cost-panel.js';
 import { useEquipment } from './equipment.js';
+import { HelpDialog } from './help-dialog.js';
 import { LanguageChooser } from './language-chooser.js';
 import { MisfitList } from './misfit-list.js';
 import { NotesPanel } from './notes-panel.js';
@@ -19,15 +21,26 @@ import { ReadingsSheet } from './readings-sheet.js';
 import { SettingsDialog } from './settings-dialog.js';
 import { SweepDialog } from './sweep-dialog.js';
 import { useAnnouncements } from './use-announcements.js';
+import type { DeskInHand } from './use-desk.js';
+import type { OpenedSession } from './use-sheet.js';
 import { useSheet } from './use-sheet.js';
 import { words } from './language.js';
 
-type OpenDialog = 'camera' | 'sweep' | 'settings' | 'practice' | 'order' | 'print' | null;
+type OpenDialog = 'help' | 'camera' | 'sweep' | 'settings' | 'practice' | 'order' | 'print' | null;
 
-/** The whole screen. */
-export function SheetScreen() {
+/** The sheet of one session, with its picture. */
+export function SheetScreen({
+  record,
+  isInvented,
+  desk,
+  notice,
+}: OpenedSession & {
+  readonly desk: DeskInHand;
+  /** what is to be said above the sheet */
+  readonly notice: ReactNode;
+}) {
   const { demo } = useEquipment();
-  const sheet = useSheet();
+  const sheet = useSheet({ record, isInvented }, isInvented ? keepNothing : desk.take);
   const { state, dispatch, measurePicture } = sheet;
   const [open, setOpen] = useState<OpenDialog>(null);
   const announcements = useAnnouncements(sheet);
@@ -58,10 +71,9 @@ export function SheetScreen() {
     misfits.current?.scrollIntoView({ block: 'start' });
     misfits.current?.focus({ preventScroll: true });
   };
-  const showDemo = (): void => {
-    dispatch({ kind: 'demo-loaded', sheet: demo.sheet });
-    measurePicture({ kind: 'fetched', fetch: demo.picture, name: words.demo.pictureName });
-  };
+  useEffect(() => {
+    if (isInvented) measurePicture({ kind: 'fetched', fetch: demo.picture, name: words.demo.pictureName });
+  }, [isInvented, measurePicture, demo]);
 
   return (
     <>
@@ -81,8 +93,8 @@ export function SheetScreen() {
           <p>{words.header.whatItIs}</p>
         </div>
         <nav className="top-actions" aria-label={words.header.actions}>
-          {state.putAside === null && (
-            <button type="button" className="quiet" onClick={showDemo}>
+          {!isInvented && (
+            <button type="button" className="quiet" onClick={desk.showDemo}>
               {words.demo.load}
             </button>
           )}
@@ -126,13 +138,21 @@ export function SheetScreen() {
             type="button"
             className="quiet"
             onClick={() => {
-              sheet.stopMeasuring();
-              dispatch({ kind: 'sheet-cleared' });
-              goToFirstReading();
+              setOpen('help');
             }}
           >
-            {words.header.clearSheet}
+            {words.desk.help}
           </button>
+          {!isInvented && (
+            <>
+              <button type="button" className="quiet" onClick={desk.showList}>
+                {words.desk.sessions}
+              </button>
+              <button type="button" className="quiet" onClick={desk.begin}>
+                {words.desk.nextWearer}
+              </button>
+            </>
+          )}
           <button
             type="button"
             onClick={() => {
@@ -143,50 +163,14 @@ export function SheetScreen() {
           </button>
         </nav>
       </header>
-      {state.cleared !== null && (
-        <div className="bar bar-cleared">
-          <p role="status">
-            {words.header.putAway[state.cleared.why]}{' '}
-            {state.cleared.why === 'cleared' &&
-              state.gone !== null &&
-              state.putAside === null &&
-              words.header.gone[state.gone]}
-          </p>
-          <button
-            type="button"
-            onClick={() => {
-              sheet.stopMeasuring();
-              dispatch({ kind: 'clearing-undone' });
-            }}
-          >
-            {words.header.bringBack[state.cleared.why]}
-          </button>
-          <button
-            type="button"
-            className="quiet"
-            onClick={() => {
-              dispatch({ kind: 'clearing-dismissed' });
-              // the bar goes, and the focus with it
-              goToFirstReading();
-            }}
-          >
-            {words.header.dismiss}
-          </button>
-        </div>
-      )}
-      {state.putAside !== null && (
+      {notice}
+      {desk.beforeId !== null && !isInvented && <BeforeBar desk={desk} beforeId={desk.beforeId} />}
+      {isInvented && (
         <aside className="bar" aria-label={words.demo.load}>
           <p>
-            <strong>{words.demo.onSheet}</strong> {words.demo.rendered}{' '}
-            {state.gone !== null && words.demo.kept[state.gone]}
+            <strong>{words.demo.onSheet}</strong> {words.demo.rendered} {words.demo.kept}
           </p>
-          <button
-            type="button"
-            onClick={() => {
-              sheet.stopMeasuring();
-              dispatch({ kind: 'demo-left' });
-            }}
-          >
+          <button type="button" onClick={desk.back}>
             {words.demo.leave}
           </button>
         </aside>
@@ -268,8 +252,42 @@ export function SheetScreen() {
       {open === 'order' && <OrderDialog sheet={sheet} onClose={close} />}
       {open === 'settings' && <SettingsDialog settings={state.settings} onChange={changeSettings} onClose={close} />}
       {open === 'print' && <PrintDialog settings={state.settings} onChange={changeSettings} onClose={close} />}
+      {open === 'help' && <HelpDialog measurement={null} onClose={close} />}
       <WarmUp />
     </>
+  );
+}
+
+/** The invented wearer is nobody's session. */
+function keepNothing(): void {
+  // nothing is kept
+}
+
+/** Right after the next wearer was begun: the way back to the one before. */
+function BeforeBar({ desk, beforeId }: { readonly desk: DeskInHand; readonly beforeId: string }) {
+  return (
+    <div className="bar">
+      <p role="status">{words.desk.before}</p>
+      <button
+        type="button"
+        onClick={() => {
+          desk.openSession(beforeId);
+        }}
+      >
+        {words.desk.backToBefore}
+      </button>
+      <button
+        type="button"
+        className="quiet"
+        onClick={() => {
+          desk.forgetBefore();
+          // the bar goes, and the focus with it
+          goToFirstReading();
+        }}
+      >
+        {words.desk.dismiss}
+      </button>
+    </div>
   );
 }
 

@@ -73,10 +73,6 @@ export const sweepWords = {
   },
   dropped: (frames: number): string =>
     `The sweep was stopped and its ${frames === 1 ? '1 frame' : `${frames} frames`} dropped. Nothing else changed.`,
-  readingsBack: {
-    picture: 'Your readings are back. The picture is not kept: take or choose it again.',
-    sweep: 'Your readings are back. The sweep is not kept: take or choose it again.',
-  },
   bestAlone: 'Measure the best frame as one picture',
   framesOfFailed: 'What became of the frames',
   used: (used: number, all: number): string => `${used} of ${all} frames used.`,

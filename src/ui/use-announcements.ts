@@ -7,7 +7,7 @@ import { findingsSpoken } from './row-findings.js';
 import { readingWords } from './sentences.js';
 import { rowMark } from './slip-marks.js';
 import { words } from './language.js';
-import type { Saying } from './picture-sentences.js';
+import type { Saying } from './saying.js';
 import { failureSaying, progressSentence } from './picture-sentences.js';
 import { sweepFailureSaying } from './sweep-sentences.js';
 import { noticeSentence } from './sheet-notice.js';
@@ -82,6 +82,7 @@ function sweepNews({ sweep }: SheetInHand['state']): string | null {
 function pictureNews({ picture }: SheetInHand['state'], measurement: SheetInHand['measurement']): string {
   switch (picture.kind) {
     case 'none':
+    case 'recorded':
       return '';
     case 'working':
       return `${progressSentence(picture.progress)}.`;

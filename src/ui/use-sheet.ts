@@ -1,9 +1,9 @@
 import type { Dispatch } from 'react';
 import { useCallback, useDeferredValue, useEffect, useMemo, useReducer, useRef, useState } from 'react';
-import type { FaceMeasurement, MeasuringSettings } from '../core/estimate/face-estimates.js';
+import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import type { PictureFailure } from '../core/camera/failure.js';
 import type { Reconciliation } from '../core/crosscheck/reconciliation.js';
-import type { SweepMeasurement } from '../core/estimate/sweep.js';
+import type { SessionRecord } from '../core/record/session-record.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import { sheetEvidence } from '../session/evidence.js';
@@ -15,13 +15,15 @@ import { sheetMisfits } from '../session/misfits.js';
 import type { MeasuringFailure, Picture, PicturePort } from '../session/ports.js';
 import type { SheetRow } from '../session/rows.js';
 import { sheetRows } from '../session/rows.js';
+import type { SheetMeasurement } from '../session/camera-record.js';
 import type { SheetEvent, SheetState } from '../session/sheet.js';
-import { isHiddenByFailure, openSheet, ownSheet, picturesOf, sheetReducer } from '../session/sheet.js';
+import { isHiddenByFailure, openSheet, picturesOf, sheetReducer } from '../session/sheet.js';
 import type { SweepTrouble } from '../session/sweep-frames.js';
 import { useEquipment } from './equipment.js';
 import { useFault } from './use-fault.js';
 import { useProfiles } from './use-profiles.js';
 import type { SweepInHand } from './use-sweep.js';
+import { nowText, useSessionRecord } from './use-session-record.js';
 import { useSweep } from './use-sweep.js';
 
 /** A picture to be measured: a file, one that is still to be fetched, or a frame of the camera that is open already. */
@@ -30,16 +32,14 @@ export type PictureSource =
   | { readonly kind: 'fetched'; readonly fetch: () => Promise<Blob | null>; readonly name: string }
   | { readonly kind: 'taken'; readonly picture: Picture; readonly camera: LiveCamera | null };
 
-/** What the camera says: of one picture, or of a sweep. */
-export type SheetMeasurement =
-  ({ readonly kind: 'picture' } & FaceMeasurement) | ({ readonly kind: 'sweep' } & SweepMeasurement);
-
 /** Why what was found carries no numbers. */
 export type SheetTrouble =
   | { readonly kind: 'picture'; readonly failure: PictureFailure }
   | { readonly kind: 'sweep'; readonly failure: SweepTrouble };
 
 export interface SheetInHand {
+  /** the invented wearer of the demo, which is not kept */
+  readonly isInvented: boolean;
   readonly state: SheetState;
   readonly dispatch: Dispatch<SheetEvent>;
   /** what the estimates depend on besides what was found */
@@ -73,12 +73,28 @@ async function openSource(source: PictureSource, pictures: PicturePort): Promise
   return blob === null ? fail({ kind: 'picture-broken' }) : pictures.open(blob, source.name);
 }
 
-/** The sheet with its effects: pictures are opened, looked at and closed, and what is typed is kept. */
-export function useSheet(): SheetInHand {
-  const { catalogue, measureFace, pictures, reconcile, store, vision } = useEquipment();
-  const [state, dispatch] = useReducer(sheetReducer, store, (from) => openSheet(from.load()));
+/** What a sheet is opened with. */
+export interface OpenedSession {
+  readonly record: SessionRecord;
+  /** the invented wearer of the demo, which is not kept */
+  readonly isInvented: boolean;
+}
+
+/**
+ * The sheet of one session with its effects: pictures are opened, looked at and closed, and what changes is handed on.
+ *
+ * @param session the one that is opened; another one takes a component of its own
+ * @param onChanged called with the session as it stands now, after every change
+ */
+export function useSheet(
+  { record, isInvented }: OpenedSession,
+  onChanged: (record: SessionRecord) => void,
+): SheetInHand {
+  const { catalogue, measureFace, pictures, reconcile, vision } = useEquipment();
+  const [state, dispatch] = useReducer(sheetReducer, record, (from) => openSheet(from.sheet, from.camera));
   const { shelf } = useProfiles();
   const running = useRef<AbortController | null>(null);
+  const [takenAt, setTakenAt] = useState<string | null>(null);
   const onFault = useFault();
 
   const settings = useSame(measuringSettings(state.settings, shelf.profiles, state.takenBy));
@@ -97,6 +113,7 @@ export function useSheet(): SheetInHand {
   const measurePicture = useCallback(
     (source: PictureSource) => {
       stopMeasuring();
+      setTakenAt(nowText());
       const abort = new AbortController();
       running.current = abort;
       dispatch({
@@ -146,11 +163,14 @@ export function useSheet(): SheetInHand {
         return;
       }
       stopMeasuring();
+      setTakenAt(nowText());
       if (first !== undefined) measurePictures(stills);
       else if (video !== undefined) measureVideo(video);
     },
     [measurePicture, measurePictures, measureVideo, stopMeasuring],
   );
+
+  useEffect(() => stopMeasuring, [stopMeasuring]);
 
   // A bitmap holds memory outside the script's: it is closed as soon as the sheet lets go of it.
   const held = useRef<ReadonlySet<Picture>>(new Set());
@@ -159,22 +179,25 @@ export function useSheet(): SheetInHand {
     for (const before of held.current) if (!now.has(before)) before.bitmap.close();
     held.current = now;
   }, [state]);
-
-  const { readers, reader, notes, prescription, confirmations, settings: chosen, putAside } = state;
-  const own = useMemo(
-    () => ownSheet({ readers, reader, notes, prescription, confirmations, settings: chosen, putAside }),
-    [readers, reader, notes, prescription, confirmations, chosen, putAside],
+  useEffect(
+    () => () => {
+      for (const before of held.current) before.bitmap.close();
+      held.current = new Set();
+    },
+    [],
   );
-  useEffect(() => {
-    store.save(own);
-  }, [store, own]);
 
   // A handle follows the pointer at once; the estimates follow as fast as they can be worked out.
   const features = useDeferredValue(state.picture.kind === 'measured' ? state.picture.marking.features : null);
   const sweepResult = state.picture.kind === 'swept' ? state.picture.outcome.result : null;
   const isHidden = isHiddenByFailure(state);
+  const recorded = state.picture.kind === 'recorded' ? state.picture.camera : null;
   const measurement = useMemo<SheetInHand['measurement']>(() => {
     if (isHidden) return null;
+    if (recorded !== null) {
+      const { estimates, pixelsPerMm } = recorded;
+      return succeed({ kind: 'recorded', camera: recorded, estimates, pixelsPerMm });
+    }
     if (sweepResult !== null) {
       return sweepResult.ok
         ? succeed({ kind: 'sweep', ...sweepResult.value })
@@ -185,7 +208,7 @@ export function useSheet(): SheetInHand {
     return measured.ok
       ? succeed({ kind: 'picture', ...measured.value })
       : fail({ kind: 'picture', failure: measured.failure });
-  }, [features, settings, measureFace, sweepResult, isHidden]);
+  }, [features, settings, measureFace, sweepResult, isHidden, recorded]);
   const rows = useMemo(
     () => sheetRows(state, measurement?.ok === true ? measurement.value.estimates : null, catalogue),
     [state, measurement, catalogue],
@@ -201,7 +224,10 @@ export function useSheet(): SheetInHand {
   const reconciliation = useMemo(() => reconcile({ ...evidence, catalogue }), [reconcile, evidence, catalogue]);
   const misfits = useMemo(() => sheetMisfits(rows, reconciliation, catalogue), [rows, reconciliation, catalogue]);
 
+  useSessionRecord({ record, state, measurement, rows, misfits, takenAt }, onChanged);
+
   return {
+    isInvented,
     state,
     dispatch,
     settings,

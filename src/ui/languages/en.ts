@@ -1,19 +1,22 @@
-import { grammarWords } from '../grammar-words.js';
-import { measurementsWords } from '../measurements-words.js';
 import { agreementWords } from '../agreement-words.js';
 import { cameraWords } from '../camera-words.js';
 import { costWords } from '../cost-words.js';
 import { crashWords } from '../crash-words.js';
 import { demoWords } from '../demo-words.js';
+import { deskWords } from '../desk-words.js';
 import { footerWords } from '../footer-words.js';
+import { handOnWords } from '../hand-on-words.js';
 import { handWords } from '../hand-words.js';
 import { handleWords } from '../handle-words.js';
 import { headerWords } from '../header-words.js';
+import { helpWords } from '../help-words.js';
 import { holdingWords } from '../holding-words.js';
 import { languageWords } from '../language-words.js';
+import { lockWords } from '../lock-words.js';
 import { misfitWords } from '../misfit-words.js';
 import { newsWords } from '../news-words.js';
 import { notesWords } from '../notes-words.js';
+import { offlineWords } from '../offline-words.js';
 import { orderDoubtWords } from '../order-doubt-words.js';
 import { orderWords } from '../order-words.js';
 import { paperWords } from '../paper-words.js';
@@ -35,6 +38,15 @@ import { standardWords } from '../standard-words.js';
 import { storeWords } from '../store-words.js';
 import { stripWords } from '../strip-words.js';
 import { sweepWords } from '../sweep-words.js';
+import { grammarWords } from '../grammar-words.js';
+import { measurementsWords } from '../measurements-words.js';
+import { doubtSourceWords } from '../doubt-source-words.js';
+import { statusWords } from '../status-words.js';
+import { readingFailureWords } from '../reading-failure-words.js';
+import { findingWords } from '../finding-words.js';
+import { lengthFailureWords } from '../length-failure-words.js';
+import { slipWords } from '../slip-words.js';
+import { conflictWords } from '../conflict-words.js';
 
 /**
  * All words of the screen in English, part by part. What it consists of is what every other language must have as well: the
@@ -48,15 +60,20 @@ export const english = {
   cost: costWords,
   crash: crashWords,
   demo: demoWords,
+  desk: deskWords,
   footer: footerWords,
   hand: handWords,
+  handOn: handOnWords,
   handle: handleWords,
   header: headerWords,
+  help: helpWords,
   holding: holdingWords,
   language: languageWords,
+  lock: lockWords,
   misfit: misfitWords,
   news: newsWords,
   notes: notesWords,
+  offline: offlineWords,
   orderDoubt: orderDoubtWords,
   order: orderWords,
   paper: paperWords,
@@ -78,4 +95,11 @@ export const english = {
   store: storeWords,
   strip: stripWords,
   sweep: sweepWords,
+  doubtSource: doubtSourceWords,
+  status: statusWords,
+  readingFailure: readingFailureWords,
+  finding: findingWords,
+  lengthFailure: lengthFailureWords,
+  slip: slipWords,
+  conflict: conflictWords,
 };

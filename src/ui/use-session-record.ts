@@ -1,0 +1,56 @@
+import { useEffect, useMemo, useRef } from 'react';
+import type { SessionRecord } from '../core/record/session-record.js';
+import { cameraRecordOf } from '../session/camera-record.js';
+import { findingCounts } from '../session/finding-counts.js';
+import type { SheetState } from '../session/sheet.js';
+import { typedSheet } from '../session/sheet.js';
+import type { SheetInHand } from './use-sheet.js';
+
+/** The moment, as records write it. */
+export function nowText(): string {
+  return new Date().toISOString();
+}
+
+/**
+ * Hands on the session as it stands whenever something of it changed, as soon as that is on the screen.
+ *
+ * @param from.record the session as it was opened
+ * @param from.takenAt when the picture or the sweep of the moment came; null where none did since the session was opened
+ */
+export function useSessionRecord(
+  from: Pick<SheetInHand, 'measurement' | 'misfits' | 'rows'> & {
+    readonly record: SessionRecord;
+    readonly state: SheetState;
+    readonly takenAt: string | null;
+  },
+  onChanged: (record: SessionRecord) => void,
+): void {
+  const { record, measurement, misfits, rows, takenAt } = from;
+  const { readers, reader, notes, prescription, confirmations, settings, picture } = from.state;
+  const sheet = useMemo(
+    () => typedSheet({ readers, reader, notes, prescription, confirmations, settings }),
+    [readers, reader, notes, prescription, confirmations, settings],
+  );
+  const findings = useMemo(() => findingCounts(rows, misfits), [rows, misfits]);
+  const latest = useRef(record);
+  useEffect(() => {
+    const before = latest.current;
+    const camera =
+      measurement?.ok === true
+        ? cameraRecordOf(measurement.value, picture, takenAt ?? before.changedAt)
+        : picture.kind === 'none'
+          ? null
+          : before.camera;
+    const now = { ...before, sheet, camera, findings };
+    if (isSame(now, before)) return;
+    // What is counted anew of an old session does not make it a new one.
+    const isOnlyCounted = isSame(now, { ...before, findings });
+    latest.current = isOnlyCounted ? now : { ...now, changedAt: nowText() };
+    onChanged(latest.current);
+  }, [sheet, measurement, picture, takenAt, findings, onChanged]);
+}
+
+/** Both are plain data, made from the same fields in the same order. */
+function isSame(a: unknown, b: unknown): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}
