@@ -8,6 +8,7 @@ import { HandField, isUnreadable } from './hand-field.js';
 import { HandNote, handNoteId, hasHandNote } from './hand-notes.js';
 import { readingFieldId } from './hand-place.js';
 import { TrialVerdicts } from './hand-trials.js';
+import { HelpButton } from './help-button.js';
 import { formatDifference, formatNumber, plainNumber } from './numbers.js';
 import { CameraCell } from './row-camera.js';
 import { RowDetails } from './row-details.js';
@@ -55,6 +56,7 @@ export function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonl
               setIsOpen(!isOpen);
             }}
           />
+          <HelpButton measurement={measurement.id} />
           {caution !== null && (
             <span id={cautionId} hidden>
               {caution}

@@ -1,5 +1,5 @@
 import type { Figure, Point } from './figure.js';
-import { area, curve, ellipse, straight, turned } from './figure.js';
+import { area, circle, curve, ellipse, straight, turned } from './figure.js';
 
 // The wearer's right side: the face looks to the right of the picture. 0, 0 is the front of the right cornea.
 
@@ -166,29 +166,29 @@ export const FACE_PROFILE: Figure = [
   ...EAR_INSIDE,
 ];
 
+/** Middle and half of the height of the lens in the cut, mm down the front. */
+const [LENS_MIDDLE, LENS_HALF] = [2.5, 18.5];
+const LENS_THICKNESS = 2.2;
+
+/** How far the edges of the lens stand behind its middle, mm. */
+const LENS_SAG = 1.6;
+
+const LENS_BACK: readonly Point[] = [-1, -0.5, 0, 0.5, 1].map((place) => [
+  -LENS_SAG * place ** 2,
+  LENS_MIDDLE + place * LENS_HALF,
+]);
+
 /** The front of the drawn frame cut through the middle of the right lens, tilted. */
 export const FRONT_FROM_SIDE: Figure = [
   area(
     'lens',
-    onFront(-1.6, -16),
-    onFront(-0.3, -8),
-    PROFILE.lensBack,
-    onFront(-0.1, 8),
-    onFront(-1.6, 21),
-    onFront(0.6, 21.4),
-    onFront(2.2, 8),
-    onFront(2.3, 0),
-    onFront(1.8, -8),
-    onFront(0.6, -16.4),
+    ...LENS_BACK.map(([forward, down]) => onFront(forward, down)),
+    ...[...LENS_BACK].reverse().map(([forward, down]) => onFront(forward + LENS_THICKNESS, down)),
   ),
-  area('rim-cut', ...aroundEdge(-17)),
-  area('rim-cut', ...aroundEdge(22)),
+  ...[-1, 1].map((end) =>
+    circle('rim-cut', onFront(LENS_THICKNESS / 2 - LENS_SAG, LENS_MIDDLE + end * (LENS_HALF + 0.8)), 1.7),
+  ),
 ];
-
-/** The rim where it holds the edge of the lens, so far down the front, mm. */
-function aroundEdge(down: number): readonly Point[] {
-  return [onFront(-2.2, down), onFront(-0.5, down - 1.7), onFront(1.2, down), onFront(-0.5, down + 1.7)];
-}
 
 /** How the drop of the drawn side turns down from its line, degrees. */
 export const DOWNWARD_ANGLE = 54;

@@ -480,7 +480,7 @@ export const MEASUREMENT_DRAWINGS: Readonly<Record<MeasurementId, MeasurementDra
   pantoscopicAngle: {
     view: 'side',
     frame: { x: -48, y: -50, width: 130, height: 98 },
-    figure: [...FACE_PROFILE, ...FRONT_FROM_SIDE, ...SIDE_FROM_SIDE],
+    figure: [...FACE_PROFILE, ...FRONT_FROM_SIDE],
     marks: [
       reference(onFront(0, -38), onFront(0, 34)),
       reference(PROFILE.cornea, [76, 0]),

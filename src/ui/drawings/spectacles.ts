@@ -100,9 +100,9 @@ export const SIDE_ALONE: Figure = [
     SIDE.joint,
     [-30, 0],
     [-60, 0],
-    [-85, 0],
-    turned([SIDE.bend[0] - 10, 0], SIDE.bend, -SIDE.downward),
-    turned([SIDE.bend[0] - 26, 0], SIDE.bend, -SIDE.downward),
+    [-78, 0],
+    [-88, 0],
+    ...[8, 18, 30].map((behind) => turned([SIDE.bend[0] - behind, 0], SIDE.bend, -SIDE.downward)),
     SIDE_END.worn,
   ),
 ];
