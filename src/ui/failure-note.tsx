@@ -1,4 +1,4 @@
-import type { Saying } from './picture-sentences.js';
+import type { Saying } from './saying.js';
 import { useFocusOnCome } from './use-focus-on-come.js';
 
 /** What went wrong and what to do next. It is read out, and takes the focus where what was pressed may be gone. */

@@ -1,0 +1,36 @@
+/** The lock of all that is kept on this device. */
+export const lockWords = {
+  heading: 'Lock for kept sessions',
+  close: 'Close',
+  what: 'With a lock, everything that is kept here stands sealed on this device: sessions, pictures, the key for distant wearers. Whoever opens Glabella has to type the passphrase first.',
+  whatNot: 'Files that were handed on are not locked by it.',
+  reading: 'Looking whether there is a lock.',
+  none: 'There is no lock.',
+  isOpen: 'There is a lock. It is open in this window.',
+  set: 'Set a passphrase',
+  change: 'Change the passphrase',
+  remove: 'Remove the lock',
+  removeWhat: 'Everything is kept unsealed again.',
+  removeNow: 'Remove the lock now',
+  cancel: 'Cancel',
+  setNow: 'Lock with this passphrase',
+  changeNow: 'Use this passphrase from now on',
+  sealing: 'Sealing everything that is kept. Keep this page open.',
+  unsealing: 'Unsealing everything that is kept. Keep this page open.',
+  wasSet: 'Everything that is kept is sealed now. The lock is open in this window until you lock it or close it.',
+  wasChanged: 'The new passphrase counts from now on.',
+  wasRemoved: 'The lock was removed.',
+  handOnFirst: 'Hand on a backup first: if the passphrase is lost, only that is left.',
+
+  lockedHeading: 'Locked',
+  lockedWhat: 'The sessions on this device are locked.',
+  unlock: 'Unlock',
+  unlocking: 'Unlocking. This takes a few seconds on purpose.',
+  wrongPassphrase: {
+    what: 'The passphrase does not open the lock.',
+    next: 'Mind capitals and spaces, and try again.',
+  },
+  forgotten:
+    'If the passphrase is forgotten, nobody can open what is kept here. A backup that was handed on before can be brought in elsewhere.',
+  lockNow: 'Lock now',
+};
