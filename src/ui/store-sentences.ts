@@ -1,6 +1,6 @@
 import type { StoreFailure } from '../session/session-store.js';
 import { words } from './language.js';
-import type { Saying } from './picture-sentences.js';
+import type { Saying } from './saying.js';
 
 const SAYINGS = {
   'storage-refused': 'refused',
