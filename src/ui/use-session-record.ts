@@ -1,10 +1,13 @@
 import { useEffect, useMemo, useRef } from 'react';
 import type { SessionRecord } from '../core/record/session-record.js';
+import type { Result } from '../core/result.js';
+import type { SheetMeasurement } from '../session/camera-record.js';
 import { cameraRecordOf } from '../session/camera-record.js';
 import { findingCounts } from '../session/finding-counts.js';
+import type { Misfit } from '../session/misfits.js';
+import type { SheetRow } from '../session/rows.js';
 import type { SheetState } from '../session/sheet.js';
 import { typedSheet } from '../session/sheet.js';
-import type { SheetInHand } from './use-sheet.js';
 
 /** The moment, as records write it. */
 export function nowText(): string {
@@ -18,7 +21,9 @@ export function nowText(): string {
  * @param from.takenAt when the picture or the sweep of the moment came; null where none did since the session was opened
  */
 export function useSessionRecord(
-  from: Pick<SheetInHand, 'measurement' | 'misfits' | 'rows'> & {
+  from: Pick<SheetInHand, 'measurement' | 'rows'> & {
+    /** null while nothing can be said of them yet: what was found before stands until then */
+    readonly misfits: SheetInHand['misfits'] | null;
     readonly record: SessionRecord;
     readonly state: SheetState;
     readonly takenAt: string | null;
@@ -31,7 +36,7 @@ export function useSessionRecord(
     () => typedSheet({ readers, reader, notes, prescription, confirmations, settings }),
     [readers, reader, notes, prescription, confirmations, settings],
   );
-  const findings = useMemo(() => findingCounts(rows, misfits), [rows, misfits]);
+  const found = useMemo(() => (misfits === null ? null : findingCounts(rows, misfits)), [rows, misfits]);
   const latest = useRef(record);
   useEffect(() => {
     const before = latest.current;
@@ -41,13 +46,14 @@ export function useSessionRecord(
         : picture.kind === 'none'
           ? null
           : before.camera;
+    const findings = found ?? before.findings;
     const now = { ...before, sheet, camera, findings };
     if (isSame(now, before)) return;
     // What is counted anew of an old session does not make it a new one.
     const isOnlyCounted = isSame(now, { ...before, findings });
     latest.current = isOnlyCounted ? now : { ...now, changedAt: nowText() };
     onChanged(latest.current);
-  }, [sheet, measurement, picture, takenAt, findings, onChanged]);
+  }, [sheet, measurement, picture, takenAt, found, onChanged]);
 }
 
 /** Both are plain data, made from the same fields in the same order. */
