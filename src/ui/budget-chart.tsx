@@ -1,7 +1,7 @@
 import type { Estimate } from '../core/estimate/estimate.js';
 import type { BudgetBar } from './budget-lines.js';
 import { budgetBars } from './budget-lines.js';
-import { shareWords, smallSourcesWords } from './budget-sentences.js';
+import { shareWords } from './budget-sentences.js';
 import { formatEstimate, formatNumber } from './numbers.js';
 import { sourceWords } from './sentences.js';
 import { words } from './language.js';
@@ -32,7 +32,7 @@ export function BudgetChart({ estimate, title }: { readonly estimate: Estimate; 
         {bars.map((bar) => (
           <tr key={bar.of.kind === 'source' ? bar.of.source : bar.of.kind}>
             <th scope="row">
-              {bar.of.kind === 'source' ? sourceWords(bar.of.source) : smallSourcesWords(bar.of.count)}
+              {bar.of.kind === 'source' ? sourceWords(bar.of.source) : words.budget.smallSources(bar.of.count)}
               <ShareBar share={bar.share} />
             </th>
             <td className="budget-share">{shareWords(bar.share)}</td>

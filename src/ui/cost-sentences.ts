@@ -25,11 +25,14 @@ import {
   measurementWords,
   placesWords,
   placeWords,
-  sideOf,
+  sideLetter,
   upperFirst,
 } from './slip-places.js';
 
 type PrismCost = Extract<Cost, { kind: 'prism' }>;
+
+/** Prescriptions go in quarters of a dioptre. */
+const HALF_STEP_D = 0.125;
 
 /** Sums of binary fractions must not lie beyond a tolerance that they reach exactly. */
 const ROUNDING_MM = 1e-9;
@@ -59,7 +62,7 @@ export function costSaying(
 ): CostSaying | null {
   if (cost.kind === 'none') return null;
   const names = differences.map(({ name }) => name);
-  const where = `${upperFirst(placesWords(names, catalogue))}, ${sourceWords(source)}`;
+  const where = words.costSaying.where(upperFirst(placesWords(names, catalogue)), sourceWords(source));
   const apart = differences
     .map(({ name, differenceMm, standardUncertaintyMm }) => {
       const side = names.length > 1 ? `${sideOrName(name, names, catalogue)} ` : '';
@@ -77,7 +80,7 @@ export function costSaying(
     verdict: cost.verdict,
     where,
     word: `${verdictWords(cost, prescription, standard)}${isReadAgain ? words.cost.readAgain : ''}`,
-    numbers: `${apart}: ${numbers}`,
+    numbers: words.costSaying.numbers(apart, numbers),
   };
 }
 
@@ -100,33 +103,33 @@ function verdictWords(
 function sourceWords(source: CostSource): string {
   switch (source.kind) {
     case 'camera':
-      return source.from === 'sweep' ? 'hand less sweep' : 'hand less camera';
+      return source.from === 'sweep' ? words.costSaying.handLessSweep : words.costSaying.handLessCamera;
     case 'reader':
-      return source.name === '' ? 'this reader less the other' : `this reader less ${source.name}`;
+      return words.costSaying.readerLess(source.name);
     case 'suspicion':
-      return 'written less what was probably meant';
+      return words.costSaying.writtenLessMeant;
     default:
       return unreachable(source);
   }
 }
 
 function sideOrName(name: ReadingName, names: readonly ReadingName[], catalogue: Catalogue): string {
-  const side = isOneMeasurement(names, catalogue) ? sideOf(name, catalogue) : null;
-  return side ?? placeWords(name, catalogue);
+  const side = isOneMeasurement(names, catalogue) ? sideLetter(name, catalogue) : '';
+  return side === '' ? placeWords(name, catalogue) : side;
 }
 
 interface SaidLimit {
   readonly judged: Judged;
   /** of a part of a lens rather than of prism */
   readonly isPosition: boolean;
-  readonly words: string;
+  readonly text: string;
 }
 
 function limitsOf({ horizontal, vertical, positions }: PrismCost): readonly SaidLimit[] {
   return [
-    { judged: horizontal, isPosition: false, words: prismWords(horizontal, 'horizontal') },
-    { judged: vertical, isPosition: false, words: prismWords(vertical, 'vertical') },
-    ...positions.map((position) => ({ judged: position, isPosition: true, words: positionWords(position) })),
+    { judged: horizontal, isPosition: false, text: prismWords(horizontal, 'horizontal') },
+    { judged: vertical, isPosition: false, text: prismWords(vertical, 'vertical') },
+    ...positions.map((position) => ({ judged: position, isPosition: true, text: positionWords(position) })),
   ];
 }
 
@@ -136,12 +139,10 @@ function isWithoutPrism(limits: readonly SaidLimit[]): boolean {
 
 function prismNumbers(cost: PrismCost, prescription: Prescription): string {
   const limits = limitsOf(cost);
-  if (isWithoutPrism(limits)) {
-    return 'no prism, as these lenses have no power that way.';
-  }
+  if (isWithoutPrism(limits)) return words.costSaying.withoutPrism;
   const through = throughWords(cost, prescription);
-  const said = listWords(worthSaying(limits).map(({ words }) => words));
-  return `${planeWords(cost.plane)}${said}.${through === null ? '' : ` ${through}`}`;
+  const said = words.costSaying.inPlane[cost.plane](listWords(worthSaying(limits).map(({ text }) => text)));
+  return through === null ? said : `${said} ${through}`;
 }
 
 /**
@@ -158,49 +159,45 @@ function worthSaying<Limit extends { readonly judged: Judged }>(limits: readonly
   return limits.filter((one) => limits.every((other) => use(one) >= use(other))).slice(0, 1);
 }
 
-function planeWords(plane: PrismCost['plane']): string {
-  switch (plane) {
-    case 'distance':
-      return '';
-    case 'near':
-      return 'in lenses made for near ';
-    case 'segments':
-      return 'through the segments ';
-    default:
-      return unreachable(plane);
-  }
-}
-
 /** The prism of one direction against its limit, such as `1.8 Δ base in against 1.5 Δ allowed (2.5 mm at 6.00 D)`. */
 function prismWords(prism: JudgedPrism, direction: 'horizontal' | 'vertical'): string {
   const { amount, interval, allowed } = amountWords(prism, 1);
   // Where the doubt reaches across nothing, nobody knows which way the base points.
   const isClear = prism.low > 0 || prism.high === prism.amount;
-  const base = isClear ? `base ${prism.base}${direction === 'vertical' ? ' before R' : ''}` : direction;
-  const rule =
-    prism.rule.ofShift === null
-      ? ''
-      : ` (${formatNumber(prism.rule.ofShift.shiftMm, 1)} mm at ${formatNumber(prism.rule.ofShift.powerD, 2)} D)`;
-  return `${amount} ${PRISM_SIGN} ${base}${interval} against ${allowed} ${PRISM_SIGN} allowed${rule}`;
+  const base = words.costSaying.bases[prism.base];
+  const { ofShift } = prism.rule;
+  return words.costSaying.prism({
+    amount: `${amount} ${PRISM_SIGN}`,
+    way: isClear
+      ? direction === 'vertical'
+        ? words.costSaying.beforeRight(base)
+        : base
+      : words.costSaying.directions[direction],
+    interval,
+    allowed: `${allowed} ${PRISM_SIGN}`,
+    rule:
+      ofShift === null
+        ? ''
+        : words.costSaying.ruleOfShift(formatNumber(ofShift.shiftMm, 1), formatNumber(ofShift.powerD, 2)),
+  });
 }
 
 function positionWords(position: JudgedPosition): string {
   const { amount, interval, allowed } = amountWords(position, 1);
-  const way = position.direction === 'horizontal' ? 'sideways' : 'in height';
-  const off = `${amount} mm${interval} off`;
-  const limit = `(${allowed} mm allowed)`;
-  if (position.side === null) return `the distance between the segments is ${off} ${limit}`;
-  const part = position.part === 'fitting-point' ? 'fitting point' : 'segment';
-  return `the ${position.side} ${part} lies ${off} ${way} ${limit}`;
+  const said = words.costSaying.position;
+  if (position.side === null) return said.betweenSegments(amount, interval, allowed);
+  const part = position.part === 'fitting-point' ? said.fittingPoint : said.segment;
+  return part[position.direction](words.sheet.side[position.side], amount, interval, allowed);
 }
 
 function powerNumbers(powers: readonly JudgedPower[]): string {
   const limits = powers.map((power) => {
     const { amount, interval } = amountWords(power, 2);
     const way = power.changeD * power.powerD > 0 ? 'stronger' : 'weaker';
-    return { judged: power, words: `${power.side} ${powerText(power.powerD)} acts ${amount} D ${way}${interval}` };
+    const text = words.costSaying.acts[way](words.sheet.side[power.side], powerText(power.powerD), amount, interval);
+    return { judged: power, text };
   });
-  return `${listWords(worthSaying(limits).map(({ words }) => words))}. Half a step of prescribing is 0.125 D.`;
+  return words.costSaying.powers(listWords(worthSaying(limits).map(({ text }) => text)), formatNumber(HALF_STEP_D, 3));
 }
 
 /**
@@ -211,9 +208,9 @@ function amountWords(
   { amount, low, high, allowed }: Judged,
   decimals: number,
 ): { readonly amount: string; readonly interval: string; readonly allowed: string } {
-  const limit = formatNumber(allowed, allowed < 1 ? 2 : 1).replace(/(\.\d)0$/, '$1');
+  const limit = formatNumber(allowed, allowed < 1 ? 2 : 1).replace(/(\D\d)0$/, '$1');
   if (high !== amount) {
-    const interval = ` (${formatNumber(low, decimals)} to ${formatNumber(high, decimals)})`;
+    const interval = words.costSaying.interval(formatNumber(low, decimals), formatNumber(high, decimals));
     return { amount: formatNumber(amount, decimals), interval, allowed: limit };
   }
   const isAlike = formatNumber(amount, decimals) === formatNumber(allowed, decimals) && amount > allowed;
@@ -235,24 +232,17 @@ function throughWords({ through, plane }: PrismCost, prescription: Prescription)
       horizontal: { ...horizontal, amount: tenths(horizontal.amount) },
       vertical: { ...vertical, amount: tenths(vertical.amount) },
     });
-    return text === prismText(prescription[side].prism) ? [] : [`${side} ${text ?? 'none'}`];
+    return text === prismText(prescription[side].prism)
+      ? []
+      : [`${words.sheet.side[side]} ${text ?? words.costSaying.noPrism}`];
   });
-  return eyes.length === 0 ? null : `With the prescribed prism: ${eyes.join('; ')}.`;
+  return eyes.length === 0 ? null : words.costSaying.through(eyes.join('; '));
 }
 
 /** What differs without costing anything, in one sentence for each reason. */
 export function withoutCostSentence({ names, reason }: Extract<Cost, { kind: 'none' }>, catalogue: Catalogue): string {
   const what = upperFirst(listWords([...new Set(names.map((name) => measurementWords(name, catalogue)))]));
-  switch (reason) {
-    case 'not-through-lenses':
-      return `${what}: no effect through the lenses.`;
-    case 'inset-of-design':
-      return `${what}: progressive lenses bring their own near inset.`;
-    case 'tilt-not-worked-out':
-      return `${what}: tilt changes strong lenses a little; that is not worked out here.`;
-    default:
-      return unreachable(reason);
-  }
+  return words.costSaying.without[reason](what);
 }
 
 /** How far a reading may be off, in mm: rounded down, so that it still keeps to the standard as it is written. */
@@ -280,11 +270,10 @@ export function frameTexts(lens: LensInFrame): {
 
 /** What the vertex distance does to one lens. */
 export function vertexSentence({ furtherMm, actsAs, compensated, matters }: VertexEffect): string {
-  if (furtherMm === 0) return 'as tested';
-  const where = `${formatNumber(Math.abs(furtherMm), 1)} mm ${furtherMm > 0 ? 'farther' : 'nearer'} than tested`;
-  return matters
-    ? `${where}: acts as about ${lensText(actsAs)}; ${lensText(compensated)} would act as prescribed`
-    : `${where}: does not matter`;
+  const said = words.costSaying.vertex;
+  if (furtherMm === 0) return said.asTested;
+  const where = said[furtherMm > 0 ? 'farther' : 'nearer'](formatNumber(Math.abs(furtherMm), 1));
+  return matters ? said.matters(where, lensText(actsAs), lensText(compensated)) : said.doesNotMatter(where);
 }
 
 /** The source of a standard's limits, as it is told below the costs. */

@@ -1,23 +1,26 @@
+import { words } from './language.js';
+import { plainNumber } from './numbers.js';
 import { GAUGE_LIMITS, type GaugeDraft, type GaugeProblem } from './practice-gauge-draft.js';
 
 /** What is wrong with a field of the gauge's form. */
 export function gaugeProblemSentence(problem: GaugeProblem, field: keyof GaugeDraft, typed: string): string {
+  const said = words.gaugeProblem;
   switch (problem) {
     case 'empty':
-      return field === 'name' ? 'Give it a name that you will know again.' : 'Type a number.';
+      return field === 'name' ? said.noName : said.noNumber;
     case 'not-a-number':
-      return `“${typed.trim()}” is not a number: digits with at most one point or comma.`;
+      return said.notANumber(typed.trim());
     case 'not-positive':
-      return `“${typed.trim()}” is no step: type a number above zero.`;
+      return said.notPositive(typed.trim());
     case 'too-large':
       return field === 'resolution' || field === 'zeroOffset' || field === 'bias'
-        ? `${typed.trim()} is more than any gauge for faces has: ${GAUGE_LIMITS[field]} at most.`
-        : 'This is too large.';
+        ? said.beyondLimit(typed.trim(), plainNumber(GAUGE_LIMITS[field]))
+        : said.tooLarge;
     case 'serves-nothing':
-      return 'Choose at least one measurement.';
+      return said.servesNothing;
     case 'mixed-units':
-      return 'Lengths and angles together: make two gauges of it, one for each scale.';
+      return said.mixedUnits;
     case 'in-future':
-      return 'This day lies ahead: the last check was today or earlier.';
+      return said.inFuture;
   }
 }

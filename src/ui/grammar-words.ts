@@ -1,4 +1,4 @@
-import { listInEnglish } from './english-grammar.js';
+import { listInEnglish } from './list-in-english.js';
 
 export const grammarWords = {
   /** `a`, `a and b`, `a, b and c` */

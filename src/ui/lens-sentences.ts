@@ -1,4 +1,3 @@
-import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { CentrationStandard } from '../core/lenses/centration-standards.js';
 import { CENTRATION_STANDARDS } from '../core/lenses/centration-standards.js';
@@ -10,7 +9,7 @@ import type { EntryFailure, PrescriptionPlace } from '../session/prescription-en
 import type { LensCaution } from '../session/prescription-frame.js';
 import { words } from './language.js';
 import { formatNumber, hasDigitsBesidesZero, plainNumber } from './numbers.js';
-import { listWords, placeWords } from './slip-places.js';
+import { placeWords } from './slip-places.js';
 
 /** The sign of a prism dioptre; `PrescriptionText` says it in words to whoever listens. */
 export const PRISM_SIGN = '\u0394';
@@ -20,7 +19,7 @@ const PLUS_MINUS_SPACE = '\u00a0';
 export function placeName(place: PrescriptionPlace): string {
   return place.side === null
     ? words.prescription.vertexDistance
-    : `${words.prescription.fields[place.field]}, ${words.prescription.sideNames[place.side]}`;
+    : words.prescription.placeName(words.prescription.fields[place.field], words.prescription.sideNames[place.side]);
 }
 
 /** A power with its sign and two decimals; `0.00` for none. An eighth has two as well, as the trade writes it. */
@@ -42,29 +41,28 @@ export function otherFormText(lens: LensPower): string | null {
 
 /** Why what stands in a field cannot be used, and what to type. */
 export function entryFailureSentence(failure: EntryFailure, field: PrescriptionPlace['field']): string {
+  const said = words.entryFailure;
   switch (failure.kind) {
     case 'missing':
-      return 'Still to be typed.';
+      return said.missing;
     case 'not-a-number':
-      return `“${failure.typed.trim()}” is not a number: type digits with at most one point or comma.`;
+      return said.notANumber(failure.typed.trim());
     case 'sign-missing':
-      return `Plus or minus? Type +${plainNumber(failure.value)} or −${plainNumber(failure.value)}.`;
+      return said.signMissing(plainNumber(failure.value));
     case 'negative':
-      return field === 'add'
-        ? 'An addition is never negative.'
-        : 'A prism is never negative: choose the opposite base instead.';
+      return field === 'add' ? said.negativeAdd : said.negativePrism;
     case 'no-step':
-      return `${plainNumber(failure.value)} is no quarter of a dioptre. Look at the prescription again.`;
-    case 'beyond-limits': {
-      const unit = field === 'vertexDistance' ? 'mm' : 'dioptres';
-      return `${plainNumber(failure.value)} lies outside of ${plainNumber(failure.lowest)} to ${plainNumber(failure.highest)} ${unit}.`;
-    }
+      return said.noStep(plainNumber(failure.value));
+    case 'beyond-limits':
+      return said.beyond[field === 'vertexDistance' ? 'mm' : 'dioptres'](
+        plainNumber(failure.value),
+        plainNumber(failure.lowest),
+        plainNumber(failure.highest),
+      );
     case 'no-axis':
-      return failure.value === 0
-        ? 'An axis of 0 is written as 180.'
-        : `${plainNumber(failure.value)} is no axis: type a whole number from 1 to 180.`;
+      return failure.value === 0 ? said.axisOfZero : said.noAxis(plainNumber(failure.value));
     case 'axis-without-cylinder':
-      return 'An axis, but no cylinder: one of both is wrong.';
+      return said.axisWithoutCylinder;
     default:
       return unreachable(failure);
   }
@@ -72,25 +70,24 @@ export function entryFailureSentence(failure: EntryFailure, field: PrescriptionP
 
 /** What is asked about a prescription that can be read. */
 export function questionSentence(question: PrescriptionQuestion): string {
+  const said = words.prescriptionQuestion;
   switch (question.kind) {
     case 'sign-perhaps-lost':
-      return `R ${powerText(question.sphereD.R)} and L ${powerText(question.sphereD.L)}: was a sign lost?`;
+      return said.signLost(powerText(question.sphereD.R), powerText(question.sphereD.L));
     case 'eyes-differ':
-      return `The eyes differ by ${formatNumber(question.differenceD, 2)} dioptres along one direction. Is each in its own row?`;
+      return said.eyesDiffer(formatNumber(question.differenceD, 2));
     case 'cylinder-signs-mixed':
-      return 'One cylinder is written with plus, the other with minus. Were both copied from one prescription?';
+      return said.cylinderSigns;
     case 'cylinder-large':
-      return `The ${words.prescription.sideNames[question.side]} cylinder of ${powerText(question.cylinderD)} is unusually large.`;
+      return said.cylinderLarge[question.side](powerText(question.cylinderD));
     case 'additions-differ':
-      return `The additions differ: R ${powerText(question.addD.R)}, L ${powerText(question.addD.L)}.`;
+      return said.additionsDiffer(powerText(question.addD.R), powerText(question.addD.L));
     case 'prism-large':
-      return `The ${words.prescription.sideNames[question.side]} prism of ${plainNumber(question.amount)} ${PRISM_SIGN} is unusually large.`;
+      return said.prismLarge[question.side](`${plainNumber(question.amount)} ${PRISM_SIGN}`);
     case 'prisms-cancel':
-      return question.direction === 'vertical'
-        ? 'Both bases point the same way, up or down: the prisms cancel between the eyes.'
-        : 'One base in, the other out: the prisms cancel between the eyes.';
+      return question.direction === 'vertical' ? said.verticalCancel : said.horizontalCancel;
     case 'vertex-distance-missing':
-      return `At ${powerText(question.powerD)} the distance at which it was tested counts: ask for it.`;
+      return said.vertexMissing(powerText(question.powerD));
     default:
       return unreachable(question);
   }
@@ -98,14 +95,14 @@ export function questionSentence(question: PrescriptionQuestion): string {
 
 /** What is said where an eighth of a dioptre was typed. */
 export function eighthsSentence(places: readonly PrescriptionPlace[]): string {
-  return `Eighths of a dioptre are seldom prescribed: ${listWords(places.map(placeName))}.`;
+  return words.prescriptionQuestion.eighths(places.map(placeName));
 }
 
 /** The parts of a prism, such as `2.5 Δ base out` and `1 Δ base up`; empty for none. */
 export function prismParts({ horizontal, vertical }: PrescribedPrism): readonly string[] {
   return [horizontal, vertical]
     .filter(({ amount }) => Number(amount.toFixed(2)) !== 0)
-    .map(({ amount, base }) => `${plainNumber(amount)} ${PRISM_SIGN} base ${base}`);
+    .map(({ amount, base }) => words.prescription.prism[base](`${plainNumber(amount)} ${PRISM_SIGN}`));
 }
 
 /** A prism by its parts, such as `2.5 Δ base out, 1 Δ base up`; null for none. */
@@ -126,21 +123,21 @@ export function standardName({ name, edition, imbalance, progressiveImbalance }:
 
 /** What to mind with lenses of this prescription. */
 export function cautionSentence(caution: LensCaution, catalogue: Catalogue): string {
-  const missing = missingWords(caution.missing, catalogue);
+  const said = words.lensCaution;
+  const { missing } = caution;
+  const still = missing.length === 0 ? '' : ` ${said.missing(missing.map((name) => placeWords(name, catalogue)))}`;
   switch (caution.kind) {
-    case 'strong':
-      return `Strong lenses (${powerText(caution.powerD)}): one millimetre is ${formatNumber(Math.abs(caution.powerD) / 10, 1)} ${PRISM_SIGN}. Order by the PD of each eye, heights and vertex distance.${missing}`;
+    case 'strong': {
+      const prismOfMm = `${formatNumber(Math.abs(caution.powerD) / 10, 1)} ${PRISM_SIGN}`;
+      return said.strong(powerText(caution.powerD), prismOfMm) + still;
+    }
     case 'progressive':
-      return `Progressive lenses: heights and the PD of each eye only with the chosen frame fitted and adjusted on the face.${missing}`;
+      return said.progressive + still;
     case 'multifocal':
-      return `Bifocal and trifocal lenses: heights only with the chosen frame fitted and adjusted on the face.${missing}`;
+      return said.multifocal + still;
     default:
       return unreachable(caution);
   }
-}
-
-function missingWords(names: readonly ReadingName[], catalogue: Catalogue): string {
-  return names.length === 0 ? '' : ` Still missing: ${listWords(names.map((name) => placeWords(name, catalogue)))}.`;
 }
 
 /** A number with its 95 % doubt. */

@@ -1,4 +1,5 @@
 import { Fragment } from 'react';
+import { words } from './language.js';
 import { PRISM_SIGN } from './lens-sentences.js';
 
 /** A text with the sign of prism dioptres, which is said in words to whoever listens. */
@@ -10,7 +11,7 @@ export function PrescriptionText({ text }: { readonly text: string }) {
       {index > 0 && (
         <>
           <span aria-hidden="true">{PRISM_SIGN}</span>
-          <span className="visually-hidden">prism dioptres</span>
+          <span className="visually-hidden">{words.prescription.prismDioptres}</span>
         </>
       )}
       {part}

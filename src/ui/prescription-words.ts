@@ -1,6 +1,6 @@
 import type { LensKind } from '../core/lenses/prescription.js';
 import type { EyeField } from '../session/prescription-entry.js';
-import { listInEnglish } from './english-grammar.js';
+import { listInEnglish } from './list-in-english.js';
 
 const FIELDS: Readonly<Record<EyeField, string>> = {
   sphere: 'Sphere',
@@ -19,7 +19,21 @@ export const prescriptionWords = {
   eye: 'Eye',
   fields: FIELDS,
   sideNames: { R: 'right', L: 'left' },
+  /** a field as it is called alone */
+  placeName: (field: string, side: string): string => `${field}, ${side}`,
+  /** a prism; the amount carries its sign */
+  prism: {
+    in: (amount: string): string => `${amount} base in`,
+    out: (amount: string): string => `${amount} base out`,
+    up: (amount: string): string => `${amount} base up`,
+    down: (amount: string): string => `${amount} base down`,
+  },
+  /** the sign of prism dioptres, as it is said */
+  prismDioptres: 'prism dioptres',
+  /** on the order, before the addition */
+  add: (power: string): string => `Add ${power}`,
   columns: { horizontal: 'Prism in/out', vertical: 'Prism up/down' },
+  eyes: { R: 'Right', L: 'Left' },
   side: { R: 'R', L: 'L' },
   bases: { '': 'base', in: 'in', out: 'out', up: 'up', down: 'down' },
   vertexDistance: 'Tested at (vertex distance)',

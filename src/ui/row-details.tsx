@@ -8,7 +8,7 @@ import type { SheetRow } from '../session/rows.js';
 import type { BudgetBasis } from './budget-basis.js';
 import { remedyContext } from './budget-basis.js';
 import { BudgetChart } from './budget-chart.js';
-import { budgetWords, remedySentence } from './budget-sentences.js';
+import { remedySentence } from './budget-sentences.js';
 import { formatNumber, plainNumber } from './numbers.js';
 import { statusWords } from './sentences.js';
 import { words } from './language.js';
@@ -58,7 +58,7 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
                   ),
                 )}
               </div>
-              <p className="note">{budgetWords.legend}</p>
+              <p className="note">{words.budget.legend}</p>
             </>
           )}
         </section>
@@ -109,7 +109,7 @@ function Budget(props: {
       <BudgetChart estimate={estimate} title={side === null ? '' : `${words.sheet.side[side]}: `} />
       {basis !== null && (
         <p className="remedy">
-          <strong>{budgetWords.helps}:</strong>{' '}
+          <strong>{words.budget.helps}:</strong>{' '}
           {remedySentence(
             remedy,
             (estimate.high - estimate.low) / 2,

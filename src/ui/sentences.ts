@@ -15,77 +15,17 @@ import { words } from './language.js';
 
 /** A source of doubt in words. */
 export function sourceWords(source: BudgetSource): string {
-  switch (source) {
-    case 'card-size':
-      return 'true size of the card';
-    case 'card-edges':
-      return 'where the card’s edges lie in the picture';
-    case 'iris-edges':
-      return 'where the iris edges lie in the picture';
-    case 'lid-edges':
-      return 'where the lid margins lie in the picture';
-    case 'contact-depth':
-      return 'how far the touched skin lies before the eyes';
-    case 'camera':
-      return 'field of view and distortion of the camera';
-    case 'head-pose':
-      return 'how the head is turned';
-    case 'iris-size':
-      return 'how wide this wearer’s irises are';
-    case 'gaze':
-      return 'where the eyes looked';
-    case 'midline':
-      return 'where the midline of the bridge lies';
-    case 'head-shape':
-      return 'how this head differs from the fitted one';
-    case 'between-frames':
-      return 'scatter between frames';
-    default:
-      return unreachable(source);
-  }
+  return words.doubtSource[source];
 }
 
 /** How far a published or customary number may be relied on. */
 export function statusWords(status: SourceStatus): string {
-  switch (status) {
-    case 'verified':
-      return 'seen in the source';
-    case 'verified-secondary':
-      return 'seen in a text that reports the source';
-    case 'computed':
-      return 'computed from open data';
-    case 'derived':
-      return 'worked out from the source';
-    case 'common-practice':
-      return 'common practice';
-    case 'from-memory':
-      return 'from memory, not checked';
-    case 'chosen':
-      return 'chosen for this app';
-    default:
-      return unreachable(status);
-  }
+  return words.status.long[status];
 }
 
 /** The same in a word or two, for the row of the sheet. */
 export function statusShort(status: SourceStatus): string {
-  switch (status) {
-    case 'verified':
-    case 'verified-secondary':
-      return 'published';
-    case 'computed':
-      return 'computed';
-    case 'derived':
-      return 'derived';
-    case 'common-practice':
-      return 'customary';
-    case 'from-memory':
-      return 'unchecked';
-    case 'chosen':
-      return 'chosen';
-    default:
-      return unreachable(status);
-  }
+  return words.status.short[status];
 }
 
 /** The name of a reading's place on the sheet, such as `lid aperture, right`. */
@@ -101,23 +41,29 @@ export function spokenName({ id }: Measurement, side: Side | null): string {
 
 /** Why what was typed is no reading; an empty field needs no sentence. */
 export function readingFailureSentence(failure: ReadingFailure, unit: MeasurementUnit): string | null {
+  const said = words.readingFailure;
   switch (failure.kind) {
     case 'empty':
       return null;
     case 'not-a-number':
-      return `“${failure.typed.trim()}” is not a number. ${numberHint(failure.typed.trim(), unit)}`;
+      return `${said.notANumber(failure.typed.trim())} ${numberHint(failure.typed.trim(), unit)}`;
     case 'not-positive':
-      return `${onScale(failure, unit)}A reading must be above zero. Type the number that the gauge shows.`;
-    case 'impossible':
-      return `${onScale(failure, unit)}${withUnit(plainNumber(failure.value), unit)} cannot be: such a reading lies between ${plainNumber(failure.range.low)} and ${withUnit(plainNumber(failure.range.high), unit)}. Look at the gauge again.`;
-    case 'not-a-trial':
-      return `“${failure.typed.trim()}” is no trial. ${unitHint(failure.typed.trim(), unit) ?? ''}Type each size with loose, fits or tight behind it, such as 10 loose 9 fits 8 tight.`;
+      return onScale(failure, unit) + said.notPositive;
+    case 'impossible': {
+      const high = withUnit(plainNumber(failure.range.high), unit);
+      const value = withUnit(plainNumber(failure.value), unit);
+      return onScale(failure, unit) + said.impossible(value, plainNumber(failure.range.low), high);
+    }
+    case 'not-a-trial': {
+      const hint = unitHint(failure.typed.trim(), unit);
+      return [said.notATrial(failure.typed.trim()), ...(hint === null ? [] : [hint]), said.howTrialsAreTyped].join(' ');
+    }
     case 'too-many-repeats':
-      return `${failure.count} numbers stand here, and at most ${failure.limit} are taken. Leave out those that do not belong here.`;
+      return said.tooMany(failure.count, failure.limit);
     case 'trials-contradict':
       return contradictionSentence(failure, unit);
     case 'trials-one-sided':
-      return `All sizes were ${failure.verdict} so far. Try ${withUnit(plainNumber(failure.tryNext), unit)} next.`;
+      return said.oneSided[failure.verdict](withUnit(plainNumber(failure.tryNext), unit));
     default:
       return unreachable(failure);
   }
@@ -131,20 +77,21 @@ const WITH_UNIT = /^(?<number>[+\-\u2212]?\d+(?:[.,]\d*)?)?(?<unit>mm|cm|m|in|in
 
 /** What to type instead of `typed`, as far as it can be seen what was meant. */
 function numberHint(typed: string, unit: MeasurementUnit): string {
-  const aboutUnit = unitHint(typed, unit);
-  if (aboutUnit !== null) return aboutUnit.trim();
-  if (JOINED_NUMBERS.test(typed)) return 'Put a space between repeats, such as 63 63.5 62.5.';
-  return 'Type digits with at most one decimal point or comma, such as 63.5.';
+  return (
+    unitHint(typed, unit) ??
+    (JOINED_NUMBERS.test(typed) ? words.readingFailure.hints.joined : words.readingFailure.hints.digits)
+  );
 }
 
 /** That a unit is not to be typed; null where none was. */
 function unitHint(typed: string, unit: MeasurementUnit): string | null {
+  const { hints } = words.readingFailure;
   const said = WITH_UNIT.exec(typed)?.groups;
   if (said?.unit === undefined) return null;
   const isAngle = /^(°|deg)/i.test(said.unit);
   const isOwn = unit === 'deg' ? isAngle : /^mm$/i.test(said.unit);
-  if (!isOwn) return `Type it in ${unit === 'deg' ? 'degrees' : 'mm'}, and leave the unit out. `;
-  return `Leave the unit out${said.number === undefined ? '' : `: ${said.number}`}. `;
+  if (!isOwn) return hints.otherUnit[unit];
+  return said.number === undefined ? hints.ownUnit : hints.ownUnitBehind(said.number);
 }
 
 /** Where a gauge adds something, what is typed and what it stands for are two numbers. */
@@ -152,7 +99,8 @@ function onScale(
   { scale, value }: Extract<ReadingFailure, { kind: 'not-positive' | 'impossible' }>,
   unit: MeasurementUnit,
 ): string {
-  return scale === value ? '' : `${plainNumber(scale)} on the scale stands for ${withUnit(plainNumber(value), unit)}. `;
+  if (scale === value) return '';
+  return `${words.readingFailure.onScale(plainNumber(scale), withUnit(plainNumber(value), unit))} `;
 }
 
 function contradictionSentence(
@@ -161,23 +109,15 @@ function contradictionSentence(
 ): string {
   const size = withUnit(plainNumber(smaller.size), unit);
   if (smaller.size === larger.size) {
-    return `${size} is written as “${smaller.verdict}” and as “${larger.verdict}”. Try it again.`;
+    return words.readingFailure.writtenTwice(size, smaller.verdict, larger.verdict);
   }
-  return `${size} is written as “${smaller.verdict}” and ${withUnit(plainNumber(larger.size), unit)} as “${larger.verdict}”, but a smaller size cannot be looser. Try both again.`;
+  const largerSize = withUnit(plainNumber(larger.size), unit);
+  return words.readingFailure.contradiction(size, smaller.verdict, largerSize, larger.verdict);
 }
 
 /** The word of a finding, of one reading or of `R and L` together. */
-export function findingWord(finding: Finding, isOfBoth = false): string {
-  switch (finding.kind) {
-    case 'agrees':
-      return isOfBoth ? 'agree' : 'agrees';
-    case 'disagrees':
-      return isOfBoth ? 'disagree' : 'disagrees';
-    case 'cannot-tell':
-      return 'cannot tell';
-    default:
-      return unreachable(finding);
-  }
+export function findingWord({ kind }: Finding, isOfBoth = false): string {
+  return isOfBoth ? words.finding.ofBoth[kind] : words.finding.ofOne[kind];
 }
 
 /**
@@ -192,20 +132,20 @@ export function findingReason(
 ): string {
   switch (finding.kind) {
     case 'agrees':
-      return 'within the tolerance';
+      return words.finding.within;
     case 'disagrees':
-      return 'outside the tolerance, even allowing for the doubt of both: read again';
+      return words.finding.outside;
     case 'cannot-tell': {
       const { comparison, reason } = finding;
       switch (reason.kind) {
         case 'camera-too-uncertain': {
           const why = tooWideWords(comparison.cameraExpanded, comparison.tolerance.value, source, unit);
-          return areLidsFound ? `${why}; set the lid marks under the loupe` : why;
+          return areLidsFound ? words.finding.setLidMarks(why) : why;
         }
         case 'between':
-          return `too close to call: ±\u00a0${withUnit(roundedDown(reason.neededCameraExpanded), unit)} would decide`;
+          return words.finding.between(withUnit(roundedDown(reason.neededCameraExpanded), unit));
         case 'hand-too-uncertain':
-          return `the hand reading is too unsure; within ±\u00a0${withUnit(formatNumber(reason.neededHandExpanded, 1), unit)} would decide: read again`;
+          return words.finding.handUnsure(withUnit(formatNumber(reason.neededHandExpanded, 1), unit));
         default:
           return unreachable(reason);
       }
@@ -218,7 +158,10 @@ export function findingReason(
 function tooWideWords(doubt: number, tolerance: number, source: 'picture' | 'sweep', unit: MeasurementUnit): string {
   // A second decimal where the first does not show which of the two is larger.
   const decimals = formatNumber(doubt, 1) === formatNumber(tolerance, 1) ? 2 : 1;
-  return `±\u00a0${withUnit(formatNumber(doubt, decimals), unit)} from one ${source} is too wide for ±\u00a0${formatNumber(tolerance, decimals)}`;
+  return words.finding.tooWide[source](
+    withUnit(formatNumber(doubt, decimals), unit),
+    formatNumber(tolerance, decimals),
+  );
 }
 
 /** A limit that still decides as it is written: rounded down, with a second decimal where one would leave nothing. */
@@ -232,9 +175,9 @@ function roundedDown(limit: number): string {
 export function lengthFailureSentence(failure: LengthFailure): string {
   switch (failure.kind) {
     case 'not-a-number':
-      return 'Type a length in mm, such as 400. Until then 400 mm is used.';
+      return words.lengthFailure.noLength;
     case 'beyond-limits':
-      return `Type a length between ${failure.lowestMm} and ${failure.highestMm} mm. Until then 400 mm is used.`;
+      return words.lengthFailure.beyond(plainNumber(failure.lowestMm), plainNumber(failure.highestMm));
     default:
       return unreachable(failure);
   }
@@ -245,11 +188,15 @@ export function printCheckSentence(failure: PrintCheckFailure | { readonly kind:
   switch (failure.kind) {
     case 'not-a-number':
     case 'not-a-length':
-      return 'Type the measured length in mm, such as 149.5. Until then the print is taken to be at true size.';
+      return words.lengthFailure.print.noLength;
     case 'other-unit':
-      return `Was ${failure.unit === 'cm' ? 'centimetres' : 'inches'} meant? Then type ${plainNumber(failure.lengthMm)} mm.`;
+      return words.lengthFailure.print.otherUnit[failure.unit](plainNumber(failure.lengthMm));
     case 'beyond-limits':
-      return `${plainNumber(failure.measuredMm)} mm cannot be allowed for: a usable print shows ${plainNumber(failure.lowestMm)} to ${plainNumber(failure.highestMm)} mm. Print again at 100 %.`;
+      return words.lengthFailure.print.beyond(
+        plainNumber(failure.measuredMm),
+        plainNumber(failure.lowestMm),
+        plainNumber(failure.highestMm),
+      );
     default:
       return unreachable(failure);
   }

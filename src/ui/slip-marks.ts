@@ -66,8 +66,8 @@ function restoringWords(misfit: Misfit, name: ReadingName): string | null {
   for (const { kind, restorations } of best.slips) {
     const restoration = restorations.find((one) => one.name === name);
     if (restoration === undefined) continue;
-    const number = probableExplanation(misfit) !== null ? `${tenthNumber(restoration.restored)}: ` : '';
-    return `probably ${number}${words.slipsInShort[kind]}`;
+    const value = probableExplanation(misfit) !== null ? tenthNumber(restoration.restored) : null;
+    return words.slip.probably(value, words.slipsInShort[kind]);
   }
   return null;
 }
@@ -77,17 +77,17 @@ function markWords(misfit: Misfit, name: ReadingName): string {
     case 'refused':
       return refusedMark(misfit.failure);
     case 'does-not-add-up':
-      return 'R and L do not make the whole';
+      return words.slip.marks.doesNotAddUp;
     case 'suspected':
-      return misfit.names[0] === name ? 'does not fit' : 'in doubt';
+      return misfit.names[0] === name ? words.slip.marks.doesNotFit : words.slip.marks.inDoubt;
     case 'disagrees':
-      return 'disagrees';
+      return words.slip.marks.disagrees;
     case 'readers-differ':
-      return 'the readers differ';
+      return words.slip.marks.readersDiffer;
     case 'far-off-repeat':
-      return 'a repeat far from the others';
+      return words.slip.marks.farOffRepeat;
     case 'unusual':
-      return 'unusual: look again';
+      return words.slip.marks.unusual;
     default:
       return unreachable(misfit);
   }
@@ -97,15 +97,15 @@ function refusedMark({ kind }: RefusedFailure): string {
   switch (kind) {
     case 'impossible':
     case 'not-positive':
-      return 'cannot be';
+      return words.slip.marks.impossible;
     case 'trials-contradict':
-      return 'the trials contradict each other';
+      return words.slip.marks.trialsContradict;
     case 'not-a-number':
-      return 'not a number';
+      return words.slip.marks.notANumber;
     case 'not-a-trial':
-      return 'not a trial';
+      return words.slip.marks.notATrial;
     case 'too-many-repeats':
-      return 'too many numbers';
+      return words.slip.marks.tooManyRepeats;
     default:
       return unreachable(kind);
   }
@@ -113,7 +113,7 @@ function refusedMark({ kind }: RefusedFailure): string {
 
 /** Leads to a field. */
 export function readAgainWords(name: ReadingName, catalogue: Catalogue): string {
-  return `Read ${placeWords(name, catalogue)} again`;
+  return words.slip.readAgain(placeWords(name, catalogue));
 }
 
 /**
@@ -125,20 +125,22 @@ export function offerWords({ slips }: Explanation, catalogue: Catalogue): string
   const all = slips.flatMap(({ restorations }) => restorations);
   if (all.length > MOST_NAMED_SINGLY) {
     const rows = restorationsByRow(all, catalogue);
-    const used = rows.map(
-      (row) =>
-        `${listWords(row.map(({ restored }) => tenthNumber(restored)))} for ${placesWords(
+    const used = rows.map((row) =>
+      words.slip.valueFor(
+        listWords(row.map(({ restored }) => tenthNumber(restored))),
+        placesWords(
           row.map(({ name }) => name),
           catalogue,
-        )}`,
+        ),
+      ),
     );
-    return `Use ${used.join(', ')}, keep ${listWords(rows.flat().map(({ written }) => plainNumber(written)))} on record`;
+    return words.slip.offer(used.join(', '), listWords(rows.flat().map(({ written }) => plainNumber(written))));
   }
   const used = all.map(({ name, restored }) =>
-    all.length === 1 ? tenthNumber(restored) : `${tenthNumber(restored)} for ${placeWords(name, catalogue)}`,
+    all.length === 1 ? tenthNumber(restored) : words.slip.valueFor(tenthNumber(restored), placeWords(name, catalogue)),
   );
   const kept = all.map(({ written }) => plainNumber(written));
-  return `Use ${listWords(used)}, keep ${listWords(kept)} on record`;
+  return words.slip.offer(listWords(used), listWords(kept));
 }
 
 /** Chosen: more numbers are named row by row. */
@@ -147,5 +149,5 @@ const MOST_NAMED_SINGLY = 3;
 /** Said after the offer to who hears it alone, where the offer itself names no place. */
 export function offerPlaceWords(explanation: Explanation, catalogue: Catalogue): string {
   const [name, second] = placesOf(explanation);
-  return name === undefined || second !== undefined ? '' : ` (${placeWords(name, catalogue)})`;
+  return name === undefined || second !== undefined ? '' : words.slip.offerPlace(placeWords(name, catalogue));
 }

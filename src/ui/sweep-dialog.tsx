@@ -15,7 +15,7 @@ import { liveCameraOf } from './live-camera.js';
 import { Holding } from './holding.js';
 import { Modal } from './modal.js';
 import { formatNumber } from './numbers.js';
-import { frameFailureWords, gapWords, HARDLY_TURNED_DEG } from './sweep-sentences.js';
+import { frameFailureText, gapWords, HARDLY_TURNED_DEG } from './sweep-sentences.js';
 import type { CourseUnderWay } from './sweep-guide.js';
 import { SweepGuide } from './sweep-guide.js';
 import { useCamera } from './use-camera.js';
@@ -271,7 +271,7 @@ function troubleWords(frames: readonly SweepFrame[]): string | null {
   const failures = settled.flatMap(({ outcome }) => (outcome.kind === 'missed' ? [outcome.failure] : []));
   const [first] = failures;
   if (first === undefined || failures.length < TROUBLE_FRAMES) return null;
-  return failures.every(({ kind }) => kind === first.kind) ? words.sweep.trouble(frameFailureWords(first)) : null;
+  return failures.every(({ kind }) => kind === first.kind) ? words.sweep.trouble(frameFailureText(first)) : null;
 }
 
 /** The view of the last frame whose face was found. */

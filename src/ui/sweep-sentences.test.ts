@@ -5,7 +5,7 @@ import type { SweepAdvice } from '../core/estimate/sweep.js';
 import type { MeasuringFailure } from '../session/ports.js';
 import type { SweepGap } from '../session/sweep-coverage.js';
 import type { FramesMissing, SweepTrouble } from '../session/sweep-frames.js';
-import { frameFailureWords, gapWords, sweepAdviceSentence, sweepFailureSaying } from './sweep-sentences.js';
+import { frameFailureText, gapWords, sweepAdviceSentence, sweepFailureSaying } from './sweep-sentences.js';
 
 describe('sentences of sweeps', () => {
   type SweepOnly = Exclude<SweepTrouble['kind'], MeasuringFailure['kind']>;
@@ -59,7 +59,7 @@ describe('sentences of sweeps', () => {
   });
 
   it.each(Object.values(FAILURES))('name a frame that failed in a few words: $kind', (failure) => {
-    const words = frameFailureWords(failure);
+    const words = frameFailureText(failure);
     expect(words).toMatch(/^[a-z][a-z, ]+$/);
     expect(words.length).toBeLessThan(40);
   });

@@ -9,7 +9,7 @@ import { formatNumber } from './numbers.js';
 import { PictureCanvas } from './picture-canvas.js';
 import { eyeRegion, faceRegion, wholeRegion } from './picture-region.js';
 import { PictureStage } from './picture-stage.js';
-import { frameFailureWords } from './sweep-sentences.js';
+import { frameFailureText } from './sweep-sentences.js';
 import type { SheetInHand } from './use-sheet.js';
 import { words } from './language.js';
 
@@ -121,7 +121,7 @@ function FrameLine({ shown, hasNoNumbers }: { readonly shown: JudgedFrame; reado
   const what =
     standing === 'missed'
       ? frame.outcome.kind === 'missed'
-        ? sentence(frameFailureWords(frame.outcome.failure))
+        ? sentence(frameFailureText(frame.outcome.failure))
         : ''
       : standing === 'not-measured' && hasNoNumbers
         ? words.sweep.foundOnly
@@ -243,7 +243,7 @@ function FrameThumbnail(props: { readonly judged: JudgedFrame; readonly standing
           <span aria-hidden="true">{number} </span>
         </span>
         {standing === 'missed'
-          ? outcome.kind === 'missed' && frameFailureWords(outcome.failure)
+          ? outcome.kind === 'missed' && frameFailureText(outcome.failure)
           : props.standings[standing]}
       </span>
     </>

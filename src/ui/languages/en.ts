@@ -47,6 +47,23 @@ import { findingWords } from '../finding-words.js';
 import { lengthFailureWords } from '../length-failure-words.js';
 import { slipWords } from '../slip-words.js';
 import { conflictWords } from '../conflict-words.js';
+import { measuringFailureWords } from '../measuring-failure-words.js';
+import { pictureAdviceWords } from '../picture-advice-words.js';
+import { progressWords } from '../progress-words.js';
+import { frameFailureWords } from '../frame-failure-words.js';
+import { sweepGapWords } from '../sweep-gap-words.js';
+import { sweepFailureWords } from '../sweep-failure-words.js';
+import { sweepAdviceWords } from '../sweep-advice-words.js';
+import { boardFailureWords } from '../board-failure-words.js';
+import { profileWeaknessWords } from '../profile-weakness-words.js';
+import { boardVerdictWords } from '../board-verdict-words.js';
+import { profileFileWords } from '../profile-file-words.js';
+import { gaugeProblemWords } from '../gauge-problem-words.js';
+import { budgetWords } from '../budget-words.js';
+import { entryFailureWords } from '../entry-failure-words.js';
+import { prescriptionQuestionWords } from '../prescription-question-words.js';
+import { lensCautionWords } from '../lens-caution-words.js';
+import { costSayingWords } from '../cost-saying-words.js';
 
 /**
  * All words of the screen in English, part by part. What it consists of is what every other language must have as well: the
@@ -102,4 +119,21 @@ export const english = {
   lengthFailure: lengthFailureWords,
   slip: slipWords,
   conflict: conflictWords,
+  measuringFailure: measuringFailureWords,
+  pictureAdvice: pictureAdviceWords,
+  progress: progressWords,
+  frameFailure: frameFailureWords,
+  sweepGap: sweepGapWords,
+  sweepFailure: sweepFailureWords,
+  sweepAdvice: sweepAdviceWords,
+  boardFailure: boardFailureWords,
+  profileWeakness: profileWeaknessWords,
+  boardVerdict: boardVerdictWords,
+  profileFile: profileFileWords,
+  gaugeProblem: gaugeProblemWords,
+  budget: budgetWords,
+  entryFailure: entryFailureWords,
+  prescriptionQuestion: prescriptionQuestionWords,
+  lensCaution: lensCautionWords,
+  costSaying: costSayingWords,
 };

@@ -1,0 +1,31 @@
+import type { MeasuringFailure } from '../session/ports.js';
+
+/** What kept a frame of a sweep from being used, in a few words that go on a sentence. */
+export const frameFailureWords = {
+  'no-face': 'no face seen',
+  'several-faces': 'several faces seen',
+  'no-card': 'card not seen',
+  'several-cards': 'several cards seen',
+  'card-not-flat': 'card bent, or a corner covered',
+  'card-tilted': 'card leans too far',
+  'head-turned': 'face turned too far',
+  'eyes-closed': 'eyes closed',
+  'iris-not-found': 'iris edge not seen',
+  blurred: 'blurred',
+  'too-dark': 'too dark',
+  implausible: 'card and eyes do not fit together',
+  'too-far': 'too far from the camera',
+  'picture-unsupported': 'file cannot be opened',
+  'picture-broken': 'file cannot be opened',
+  'picture-too-large': 'file cannot be opened',
+  'video-unsupported': 'frame cannot be read',
+  'video-broken': 'frame cannot be read',
+  'camera-refused': 'no camera',
+  'camera-missing': 'no camera',
+  'camera-busy': 'no camera',
+  'camera-unplugged': 'no camera',
+  'camera-unsupported': 'no camera',
+  'model-not-loadable': 'could not be looked at',
+  'vision-not-loadable': 'could not be looked at',
+  'vision-stopped': 'could not be looked at',
+} satisfies Record<MeasuringFailure['kind'], string>;
