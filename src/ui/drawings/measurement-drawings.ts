@@ -180,7 +180,7 @@ function rims(below: 10 | 15): MeasurementDrawing {
     marks: [
       CONTOUR,
       distance(mirrored(flank), flank, 'x', flank[1]),
-      distance(CREST, [0, flank[1]], 'y', 0, `${below}`),
+      distance(CREST, [-2, flank[1]], 'y', -2, `${below}`),
       point(flank),
       point(mirrored(flank)),
       point(CREST),
