@@ -1,6 +1,7 @@
 import type { SheetSettings } from '../core/record/typed-sheet.js';
 import type { SessionRecord, SessionSummary } from '../core/record/session-record.js';
 import type { Result } from '../core/result.js';
+import type { SealingOutage } from './sealing.js';
 
 /** Why something was not kept, or could not be read back. */
 export type StoreFailure =
@@ -115,14 +116,22 @@ export interface PictureStore {
   removeExpired(today: string): Promise<Result<number, StoreFailure>>;
 }
 
+/** Why a lock was not set, opened or removed. */
+export type LockFailure =
+  | StoreFailure
+  /** what locks and unlocks could not be loaded, or this browser cannot do it here */
+  | SealingOutage
+  | { readonly kind: 'passphrase-empty' }
+  | { readonly kind: 'passphrase-wrong' };
+
 /** A passphrase without which nothing in the store can be read. */
 export interface StoreLock {
   state(): Promise<Result<'none' | 'locked' | 'open', StoreFailure>>;
   /** Sets the first passphrase, or another one in place of the one that is open; all that is kept is sealed under it. */
-  set(passphrase: string): Promise<Result<null, StoreFailure>>;
-  unlock(passphrase: string): Promise<Result<null, StoreFailure | { readonly kind: 'passphrase-wrong' }>>;
+  set(passphrase: string): Promise<Result<null, LockFailure>>;
+  unlock(passphrase: string): Promise<Result<null, LockFailure>>;
   /** Forgets the key in this window: the next one who comes has to know the passphrase. */
   lock(): void;
   /** Keeps everything unsealed again; the lock has to be open. */
-  remove(): Promise<Result<null, StoreFailure>>;
+  remove(): Promise<Result<null, LockFailure>>;
 }

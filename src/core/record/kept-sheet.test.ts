@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { filledSheet } from '../../../tests/support/filled-sheet.js';
 import version1Session from '../../../tests/fixtures/sessions/version-1.session.json' with { type: 'json' };
 import version1Sheet from '../../../tests/fixtures/sessions/version-1.sheet.json' with { type: 'json' };
-import { isBlank, parseTypedSheet, sessionOfSheet } from './kept-sheet.js';
+import { parseTypedSheet, sessionOfSheet } from './kept-sheet.js';
 import { EMPTY_TYPED_SHEET } from './typed-sheet.js';
 
 const NEW = { id: version1Session.id, at: '2027-01-02T08:00:00.000Z' };
@@ -50,36 +50,5 @@ describe('a sheet of version 1', () => {
     const { camera, findings, origin, begunAt, changedAt } = sessionOfSheet(unnamed, NEW);
     expect([camera, origin, begunAt, changedAt]).toEqual([null, { kind: 'desk' }, NEW.at, NEW.at]);
     expect(Object.values(findings)).toEqual([0, 0, 0, 0, 0, 0]);
-  });
-});
-
-describe('a sheet is blank', () => {
-  const blank = filledSheet({}, { settings: { gaze: 'far' } });
-
-  it('where only the desk and the readers’ names are on it', () => {
-    expect(isBlank(blank)).toBe(true);
-    expect(isBlank({ ...blank, reader: 'second' })).toBe(true);
-  });
-
-  it.each([
-    ['a reading', filledSheet({ pdFar: '6' })],
-    ['a reading of the second reader', filledSheet({}, { second: { pdFar: '6' } })],
-    ['a remark', { ...blank, notes: { ...blank.notes, remark: 'x' } }],
-    ['a light', { ...blank, notes: { ...blank.notes, light: 'dim' as const } }],
-    ['a squint', { ...blank, notes: { ...blank.notes, squint: true } }],
-    ['a lens', { ...blank, prescription: { ...blank.prescription, lensKind: 'progressive' as const } }],
-    ['a sphere', { ...blank, prescription: { ...blank.prescription, L: { ...blank.prescription.L, sphere: '1' } } }],
-    [
-      'something that was taken back',
-      {
-        ...blank,
-        readers: {
-          ...blank.readers,
-          first: { ...blank.readers.first, history: [{ name: 'pdFar' as const, text: '', by: '', at: null }] },
-        },
-      },
-    ],
-  ])('but not with %s', (_what, sheet) => {
-    expect(isBlank(sheet)).toBe(false);
   });
 });

@@ -4,7 +4,6 @@ import type { ReaderSheet } from './reader-sheet.js';
 import { correctionsOf } from './reading-history.js';
 import { NO_FINDINGS } from './session-record.js';
 import type { SessionRecord } from './session-record.js';
-import { NO_PRESCRIPTION } from './typed-prescription.js';
 import type { TypedSheet } from './typed-sheet.js';
 
 /** What a session begins with. */
@@ -40,27 +39,4 @@ export function parseKeptSheet(raw: unknown): TypedSheet | null {
 /** A session with the sheet of a version that knew no sessions, and no time. */
 export function sessionOfSheet(sheet: TypedSheet, { id, at }: NewSession): SessionRecord {
   return { id, begunAt: at, changedAt: at, origin: { kind: 'desk' }, sheet, camera: null, findings: NO_FINDINGS };
-}
-
-/** Whether nothing of a wearer stands on the sheet. What was chosen at the desk, and whose sheet is open, is nothing of a wearer. */
-export function isBlank({ readers, notes, prescription, confirmations }: TypedSheet): boolean {
-  const { R, L, vertexDistance, effectiveDiameter, lensKind } = prescription;
-  const typed = [
-    ...Object.values(readers.first.readings),
-    ...Object.values(readers.second.readings),
-    notes.wearer,
-    notes.remark,
-    ...Object.values(R),
-    ...Object.values(L),
-    vertexDistance,
-    effectiveDiameter,
-  ];
-  return (
-    typed.every((text) => text.trim() === '') &&
-    readers.first.history.length + readers.second.history.length === 0 &&
-    !notes.squint &&
-    notes.light === null &&
-    lensKind === NO_PRESCRIPTION.lensKind &&
-    Object.keys(confirmations).length === 0
-  );
 }

@@ -18,7 +18,7 @@ const FIXTURES = new URL('../../../tests/fixtures/sessions/', import.meta.url);
 const fixture = (name: string): string => readFileSync(new URL(name, FIXTURES), 'utf8');
 
 const ajv = new Ajv2020({ strict: true, allErrors: false });
-formats.default(ajv);
+formats(ajv);
 const isValid = ajv.compile(published);
 
 const two = [sampleSession(1), sampleSession(2)];

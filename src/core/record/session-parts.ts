@@ -27,12 +27,16 @@ const MAX_GAUGES = 200;
 /** Chosen: room for the names of another time's catalogue beside the ones of today. */
 const MAX_NAMES = 500;
 
+// Sets: a file of a thousand sessions asks for a hundred thousand names.
+const readingNames: ReadonlySet<string> = new Set(READING_NAMES);
+const measurementNames: ReadonlySet<string> = new Set(DEFINITIONS.map((definition) => definition.id));
+
 export function isReadingName(name: string): name is ReadingName {
-  return (READING_NAMES as readonly string[]).includes(name);
+  return readingNames.has(name);
 }
 
 function isMeasurementId(one: string): one is MeasurementId {
-  return DEFINITIONS.some((definition) => definition.id === one);
+  return measurementNames.has(one);
 }
 
 /** Entries under names that are known; those of another time's catalogue are dropped. */
