@@ -1,12 +1,9 @@
 import { createRoot } from 'react-dom/client';
-import canonicalFace from '../../calibration/canonical-face.json';
-import contactDepth from '../../calibration/contact-depth.json';
 import { EXAMPLE_GAUGES, OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
-import { reconcile } from '../core/crosscheck/reconcile.js';
-import { createMeasureFace } from '../core/estimate/measure-face.js';
 import { invariant } from '../core/result.js';
 import { createCameras } from '../devices/cameras.js';
+import { createOffline } from '../devices/offline.js';
 import { createPictures } from '../devices/pictures.js';
 import { createSweep } from '../devices/sweep.js';
 import { createVision } from '../devices/vision.js';
@@ -16,6 +13,9 @@ import { CrashBoundary } from '../ui/crash-boundary.js';
 import type { Equipment } from '../ui/equipment.js';
 import { EquipmentContext } from '../ui/equipment.js';
 import { speak } from '../ui/language.js';
+import { createLater, loadAllLater } from '../ui/later.js';
+import { NewerBar } from '../ui/newer-bar.js';
+import { OfflineLine } from '../ui/offline-line.js';
 import { Desk } from '../ui/desk.js';
 import { Speaking } from '../ui/speaking.js';
 import { Profiles } from '../ui/use-profiles.js';
@@ -41,12 +41,14 @@ const equipment: Equipment = {
   database,
   keeper,
   profiles: createLocalProfileStore(),
-  measureFace: createMeasureFace({ canonicalFace, contactDepth }),
-  reconcile,
+  reasoning: createLater(async () => (await import('./reasoning.js')).reasoning),
   catalogue: assembleCatalogue(OUTSIDE_TABLES),
   exampleGauges: EXAMPLE_GAUGES,
   demo,
 };
+
+// while developing, what was changed is to be seen at once
+const offline = createOffline(import.meta.env.PROD);
 
 const languageStore = createLocalLanguageStore();
 const tag = firstAvailable([languageStore.load() ?? [], navigator.languages].flat());
@@ -62,11 +64,19 @@ createRoot(root).render(
       <Speaking
         store={languageStore}
         screen={() => (
-          <Profiles>
-            <Desk />
-          </Profiles>
+          <>
+            <NewerBar offline={offline} />
+            <Profiles>
+              <Desk />
+            </Profiles>
+            <OfflineLine offline={offline} />
+          </>
         )}
       />
     </EquipmentContext>
   </CrashBoundary>,
 );
+
+// Dialogs and the like open at once if they are there before they are wanted.
+if (typeof requestIdleCallback === 'function') requestIdleCallback(loadAllLater, { timeout: 2000 });
+else setTimeout(loadAllLater, 500);

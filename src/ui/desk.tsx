@@ -3,13 +3,15 @@ import { WHOLE_LIST } from '../session/session-list.js';
 import { useEquipment } from './equipment.js';
 import { FailureNote } from './failure-note.js';
 import { KeepingBar } from './keeping-bar.js';
+import { laterPart } from './later-part.js';
 import { LanguageChooser } from './language-chooser.js';
 import { words } from './language.js';
-import { SessionsScreen } from './sessions-screen.js';
 import { SheetScreen } from './sheet-screen.js';
 import { storeFailureSaying } from './store-sentences.js';
 import type { DeskInHand } from './use-desk.js';
 import { useDesk } from './use-desk.js';
+
+const SessionsScreen = laterPart(async () => (await import('./sessions-screen.js')).SessionsScreen);
 
 /** The whole screen: the sheet of one session, or the list of all. */
 export function Desk() {

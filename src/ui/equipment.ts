@@ -1,7 +1,5 @@
 import { createContext, useContext } from 'react';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
-import type { Reconcile } from '../core/crosscheck/reconciliation.js';
-import type { MeasureFace } from '../core/estimate/face-estimates.js';
 import type { Gauge } from '../core/reading/gauge.js';
 import { invariant } from '../core/result.js';
 import type {
@@ -17,6 +15,8 @@ import type { SessionKeeper } from '../session/session-keeper.js';
 import type { DeskStore, PictureStore, SessionStore, StoreLock } from '../session/session-store.js';
 import type { OrderDocument } from '../sheets/order-document.js';
 import type { TypedSheet } from '../core/record/typed-sheet.js';
+import type { Later } from './later.js';
+import type { Reasoning } from './use-reasoning.js';
 
 /** The demo's invented wearer. */
 export interface Demo {
@@ -46,8 +46,8 @@ export interface Equipment {
   /** keeps the open session */
   readonly keeper: SessionKeeper;
   readonly profiles: ProfileStore;
-  readonly measureFace: MeasureFace;
-  readonly reconcile: Reconcile;
+  /** makes estimates of features and findings of readings */
+  readonly reasoning: Later<Reasoning>;
   readonly catalogue: Catalogue;
   /** invented gauges that a practice can begin its own list with */
   readonly exampleGauges: readonly Gauge[];

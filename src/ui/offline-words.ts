@@ -10,6 +10,8 @@ export const offlineWords = {
     'other-build': 'A newer version lies on the server. It will be offered here as soon as it has come.',
   },
   goOn: 'Go on now',
+  partMissing: 'This part of Glabella could not be loaded. Nothing that was typed is lost.',
+  loadAgain: 'Load it again',
   newer: {
     waiting: 'A newer Glabella is here.',
     taken: 'A newer Glabella was taken in another window.',

@@ -3,28 +3,31 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Picture } from '../session/ports.js';
 import type { LiveCamera } from '../session/profile-choice.js';
 import type { SheetSettings } from '../core/record/typed-sheet.js';
-import { CameraDialog } from './camera-dialog.js';
-import { CostPanel } from './cost-panel.js';
 import { useEquipment } from './equipment.js';
-import { HelpDialog } from './help-dialog.js';
+import { laterPart } from './later-part.js';
 import { LanguageChooser } from './language-chooser.js';
 import { MisfitList } from './misfit-list.js';
 import { NotesPanel } from './notes-panel.js';
-import { OrderDialog } from './order-dialog.js';
 import { PaperFacts } from './paper-facts.js';
 import { PicturePanel } from './picture-panel.js';
-import { PracticeDialog } from './practice-dialog.js';
 import { PrescriptionPanel } from './prescription-panel.js';
-import { PrintDialog } from './print-dialog.js';
 import { goToFirstReading } from './hand-place.js';
 import { ReadingsSheet } from './readings-sheet.js';
-import { SettingsDialog } from './settings-dialog.js';
-import { SweepDialog } from './sweep-dialog.js';
 import { useAnnouncements } from './use-announcements.js';
 import type { DeskInHand } from './use-desk.js';
 import type { OpenedSession } from './use-sheet.js';
 import { useSheet } from './use-sheet.js';
 import { words } from './language.js';
+
+// What nobody needs before something was typed or pressed is no part of what is loaded first.
+const CameraDialog = laterPart(async () => (await import('./camera-dialog.js')).CameraDialog);
+const CostPanel = laterPart(async () => (await import('./cost-panel.js')).CostPanel);
+const OrderDialog = laterPart(async () => (await import('./order-dialog.js')).OrderDialog);
+const PracticeDialog = laterPart(async () => (await import('./practice-dialog.js')).PracticeDialog);
+const PrintDialog = laterPart(async () => (await import('./print-dialog.js')).PrintDialog);
+const SettingsDialog = laterPart(async () => (await import('./settings-dialog.js')).SettingsDialog);
+const SweepDialog = laterPart(async () => (await import('./sweep-dialog.js')).SweepDialog);
+const HelpDialog = laterPart(async () => (await import('./help-dialog.js')).HelpDialog);
 
 type OpenDialog = 'help' | 'camera' | 'sweep' | 'settings' | 'practice' | 'order' | 'print' | null;
 

@@ -22,6 +22,7 @@ import type { SweepTrouble } from '../session/sweep-frames.js';
 import { useEquipment } from './equipment.js';
 import { useFault } from './use-fault.js';
 import { useProfiles } from './use-profiles.js';
+import { useReasoning } from './use-reasoning.js';
 import type { SweepInHand } from './use-sweep.js';
 import { nowText, useSessionRecord } from './use-session-record.js';
 import { useSweep } from './use-sweep.js';
@@ -90,7 +91,8 @@ export function useSheet(
   { record, isInvented }: OpenedSession,
   onChanged: (record: SessionRecord) => void,
 ): SheetInHand {
-  const { catalogue, measureFace, pictures, reconcile, vision } = useEquipment();
+  const { catalogue, pictures, vision } = useEquipment();
+  const { isHere: isReasoned, measureFace, reconcile } = useReasoning();
   const [state, dispatch] = useReducer(sheetReducer, record, (from) => openSheet(from.sheet, from.camera));
   const { shelf } = useProfiles();
   const running = useRef<AbortController | null>(null);
@@ -203,7 +205,7 @@ export function useSheet(
         ? succeed({ kind: 'sweep', ...sweepResult.value })
         : fail({ kind: 'sweep', failure: sweepResult.failure });
     }
-    if (features === null) return null;
+    if (features === null || measureFace === null) return null;
     const measured = measureFace(features, settings);
     return measured.ok
       ? succeed({ kind: 'picture', ...measured.value })
@@ -224,7 +226,7 @@ export function useSheet(
   const reconciliation = useMemo(() => reconcile({ ...evidence, catalogue }), [reconcile, evidence, catalogue]);
   const misfits = useMemo(() => sheetMisfits(rows, reconciliation, catalogue), [rows, reconciliation, catalogue]);
 
-  useSessionRecord({ record, state, measurement, rows, misfits, takenAt }, onChanged);
+  useSessionRecord({ record, state, measurement, rows, misfits: isReasoned ? misfits : null, takenAt }, onChanged);
 
   return {
     isInvented,

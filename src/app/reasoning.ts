@@ -1,0 +1,11 @@
+import canonicalFace from '../../calibration/canonical-face.json';
+import contactDepth from '../../calibration/contact-depth.json';
+import { reconcile } from '../core/crosscheck/reconcile.js';
+import { createMeasureFace } from '../core/estimate/measure-face.js';
+import type { Reasoning } from '../ui/use-reasoning.js';
+
+/** Estimates and the cross-check, with all that they know of faces: loaded after the first screen. */
+export const reasoning: Reasoning = {
+  measureFace: createMeasureFace({ canonicalFace, contactDepth }),
+  reconcile,
+};
