@@ -169,17 +169,19 @@ async function openDatabase(limitMs: number, { newer, lost }: Losses): Promise<R
     return fail(storeFailureOf(reason));
   }
   let isLate = false;
-  const opening = openDB<Schema>(DATABASE_NAME, DATABASE_VERSION, {
-    upgrade: (database, oldVersion, _newVersion, transaction) => {
-      for (const step of UPGRADES.slice(oldVersion)) step(database, transaction);
-    },
-    blocking: (_currentVersion, blockedVersion, event) => {
-      (event.target as IDBDatabase).close();
-      if (blockedVersion === null) lost();
-      else newer();
-    },
-    terminated: lost,
-  });
+  // Some browsers throw where others refuse: a promise says both in one way.
+  const opening = (async () =>
+    openDB<Schema>(DATABASE_NAME, DATABASE_VERSION, {
+      upgrade: (database, oldVersion, _newVersion, transaction) => {
+        for (const step of UPGRADES.slice(oldVersion)) step(database, transaction);
+      },
+      blocking: (_currentVersion, blockedVersion, event) => {
+        (event.target as IDBDatabase).close();
+        if (blockedVersion === null) lost();
+        else newer();
+      },
+      terminated: lost,
+    }))();
   // Windows with an earlier version close when they are asked to; one that does not makes this wait in vain.
   let timer: ReturnType<typeof setTimeout> | undefined;
   const late = new Promise<'late'>((resolve) => {
