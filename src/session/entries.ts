@@ -1,3 +1,4 @@
+import type { DecimalSign } from '../core/reading/parse-reading.js';
 import { definitionOfReading } from '../core/catalogue/definitions.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import { READING_NAMES } from '../core/catalogue/measurement.js';
@@ -40,7 +41,12 @@ export type EntryEvent =
   | { readonly kind: 'readings-confirmed'; readonly names: readonly ReadingName[]; readonly at: string }
   | { readonly kind: 'confirmation-withdrawn'; readonly names: readonly ReadingName[] }
   /** the reader takes numbers that a slip would have replaced: as if they were typed and entered */
-  | { readonly kind: 'restoration-taken'; readonly restorations: readonly Restoration[]; readonly at: string };
+  | {
+      readonly kind: 'restoration-taken';
+      readonly restorations: readonly Restoration[];
+      readonly at: string;
+      readonly decimalSign?: DecimalSign;
+    };
 
 export function openEntries(sheet: ReaderSheet): ReaderEntries {
   return { ...sheet, entered: sheet.readings };
@@ -89,7 +95,8 @@ export function entriesReducer(entries: Entries, event: EntryEvent, practice: Pr
     case 'restoration-taken':
       return withOpenReader(entries, (open) =>
         event.restorations.reduce(
-          (sheet, { name, restored }) => enter(typed(sheet, name, scaleText(restored, name, practice)), name, event.at),
+          (sheet, { name, restored }) =>
+            enter(typed(sheet, name, scaleText(restored, name, practice, event.decimalSign)), name, event.at),
           open,
         ),
       );
@@ -112,12 +119,17 @@ export function confirmationsUnder(confirmations: Confirmations, before: Practic
   return changed.some((name) => confirmations[name] !== undefined) ? without(confirmations, changed) : confirmations;
 }
 
-/** What the scale of the gauge in use shows for a value, to a tenth or, where the scale is finer, to its decimals. */
-export function scaleText(value: number, name: ReadingName, practice: Practice): string {
+/** What the scale of the gauge in use shows for a value, to a tenth or, where the scale is finer, to its decimals, as it would be typed. */
+export function scaleText(
+  value: number,
+  name: ReadingName,
+  practice: Practice,
+  decimalSign: DecimalSign = '.',
+): string {
   const gauge = gaugeOfReading(practice, name);
   const steps = [gauge?.resolution ?? 1, definitionOfReading(name).resolution];
   const scale = value - addedByGauge(gauge);
-  return String(Number(scale.toFixed(Math.max(1, ...steps.map(decimalsOf)))));
+  return String(Number(scale.toFixed(Math.max(1, ...steps.map(decimalsOf))))).replace('.', decimalSign);
 }
 
 function withOpenReader(entries: Entries, change: (open: ReaderEntries) => ReaderEntries): Entries {

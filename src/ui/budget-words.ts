@@ -10,7 +10,7 @@ function wouldBring(what: string, { from, to }: RemedyFacts): string {
 
 /** Where the camera's doubt comes from, and what would help most. */
 export const budgetWords = {
-  helps: 'What would help most',
+  helps: 'What would help most:',
   legend: 'Bars and percentages are shares of the variance; lengths are one standard deviation of each source.',
   /** the sources too small to be named one by one */
   smallSources: (count: number): string => `${count} smaller ones together`,

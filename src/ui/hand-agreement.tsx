@@ -57,8 +57,8 @@ function agreementSentences(
       words.agreement.places[unit](pairs.length),
       `${name('first')} − ${name('second')}`,
       `${formatDifference(bias.value)}${sign}`,
-      `${formatDifference(bias.interval.low)} to ${formatDifference(bias.interval.high)}`,
-      `${formatDifference(lowerLimit.value)} and ${formatDifference(upperLimit.value)}${sign}`,
+      { low: formatDifference(bias.interval.low), high: formatDifference(bias.interval.high) },
+      { low: formatDifference(lowerLimit.value), high: `${formatDifference(upperLimit.value)}${sign}` },
     ),
   ];
   if (bias.interval.low > 0 || bias.interval.high < 0) sentences.push(words.agreement.biased);

@@ -8,6 +8,7 @@ import { misfitExplanations, misfitSentence } from './misfit-sentences.js';
 import type { WrittenSheet } from './slip-sentences.js';
 import { offerPlaceWords, offerWords, placesOf, probableExplanation, readAgainWords } from './slip-marks.js';
 import { words } from './language.js';
+import { fieldDecimalSign } from './numbers.js';
 import type { SheetInHand } from './use-sheet.js';
 import { useWrittenSheet } from './use-written-sheet.js';
 
@@ -21,7 +22,12 @@ export function MisfitList({ sheet }: { readonly sheet: SheetInHand }) {
 
   const take = (explanation: Explanation): void => {
     const restorations = explanation.slips.flatMap((slip) => slip.restorations);
-    dispatch({ kind: 'restoration-taken', restorations, at: new Date().toISOString() });
+    dispatch({
+      kind: 'restoration-taken',
+      restorations,
+      at: new Date().toISOString(),
+      decimalSign: fieldDecimalSign(),
+    });
     // The button goes with what it mended; the reader goes on at the number that changed.
     const [first] = restorations;
     if (first !== undefined) goToReading(first.name);

@@ -1,4 +1,5 @@
 import type { MeasurementUnit } from '../core/catalogue/measurement.js';
+import type { DecimalSign } from '../core/reading/parse-reading.js';
 import type { Estimate } from '../core/estimate/estimate.js';
 
 const MINUS = '\u2212';
@@ -33,7 +34,12 @@ export function formatPercent(percent: number, decimals: number): string {
  * from the keyboard. Whatever the language, it is read again as the same number.
  */
 export function fieldNumber(value: number): string {
-  return String(value).replace('.', decimalSign);
+  return String(value).replace('.', fieldDecimalSign());
+}
+
+/** The decimal sign of the language, as far as it is one that can be typed. */
+export function fieldDecimalSign(): DecimalSign {
+  return decimalSign === ',' ? ',' : '.';
 }
 
 /** A difference to a tenth with its sign; plus or minus nothing has none. */

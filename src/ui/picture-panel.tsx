@@ -10,21 +10,25 @@ import type { PictureState } from '../session/picture-state.js';
 import { pictureOf } from '../session/picture-state.js';
 import { isHiddenByFailure } from '../session/sheet.js';
 import { Holding } from './holding.js';
-import { Loupe } from './loupe.js';
-import { PictureFacts } from './picture-facts.js';
 import type { PictureRegion } from './picture-region.js';
 import { eyeRegion, faceRegion, wholeRegion } from './picture-region.js';
-import { PictureStage } from './picture-stage.js';
 import { failureSaying, progressSentence } from './picture-sentences.js';
 import { noticeSentence } from './sheet-notice.js';
-import { RecordedNote } from './recorded-note.js';
-import { SweepFacts } from './sweep-facts.js';
-import { SweepNote, SweptNote } from './sweep-note.js';
-import { SweptPicture } from './sweep-view.js';
 import { useKeptFocus } from './use-kept-focus.js';
 import type { SheetInHand } from './use-sheet.js';
 import { WorkProgress } from './work-progress.js';
+import { laterPart } from './later-part.js';
 import { words } from './language.js';
+
+// Nothing of this is needed before there is a picture.
+const Loupe = laterPart(async () => (await import('./loupe.js')).Loupe);
+const PictureFacts = laterPart(async () => (await import('./picture-facts.js')).PictureFacts);
+const PictureStage = laterPart(async () => (await import('./picture-stage.js')).PictureStage);
+const RecordedNote = laterPart(async () => (await import('./recorded-note.js')).RecordedNote);
+const SweepFacts = laterPart(async () => (await import('./sweep-facts.js')).SweepFacts);
+const SweepNote = laterPart(async () => (await import('./sweep-note.js')).SweepNote);
+const SweptNote = laterPart(async () => (await import('./sweep-note.js')).SweptNote);
+const SweptPicture = laterPart(async () => (await import('./sweep-view.js')).SweptPicture);
 
 const MAIN_HANDLES: readonly Handle[] = [...CARD_HANDLES, MIDLINE_HANDLE];
 
@@ -161,7 +165,7 @@ function PlainPicture({ state }: { readonly state: PictureState }) {
   if (picture === null) return null;
   return (
     <PictureStage
-      label={`${words.picture.wholePicture}: ${picture.name}`}
+      label={words.picture.wholePictureOf(picture.name)}
       picture={picture}
       features={null}
       region={wholeRegion(picture)}

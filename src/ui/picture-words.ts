@@ -11,6 +11,7 @@ export const pictureWords = {
   putAway: 'Put the picture away',
   face: 'Face',
   wholePicture: 'Whole picture',
+  wholePictureOf: (name: string): string => `Whole picture: ${name}`,
   viewOf: 'View',
   undo: 'Undo',
   redo: 'Redo',

@@ -14,7 +14,7 @@ export function unitSign(unit: MeasurementUnit): string {
 
 /** The unit as it is spoken. */
 export function unitName(unit: MeasurementUnit): string {
-  return unit === 'mm' ? 'mm' : 'degrees';
+  return words.practice.unitNames[unit];
 }
 
 /** How a scale reading becomes a value, such as `27 + 10 = 37`; the number alone where nothing is added or taken off. */

@@ -2,6 +2,7 @@ import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { MeasurementId, MeasurementUnit } from '../core/catalogue/measurement.js';
 import type { Gauge } from '../core/reading/gauge.js';
 import { parseDecimal } from '../core/reading/parse-reading.js';
+import { fieldNumber } from './numbers.js';
 
 /** A gauge as it stands in the fields of its form; texts as typed. */
 export interface GaugeDraft {
@@ -46,9 +47,9 @@ export function draftOfGauge(gauge: Gauge): GaugeDraft {
   return {
     name: gauge.name,
     serves: gauge.serves,
-    resolution: String(gauge.resolution),
-    zeroOffset: String(gauge.zeroOffset),
-    bias: String(gauge.bias),
+    resolution: fieldNumber(gauge.resolution),
+    zeroOffset: fieldNumber(gauge.zeroOffset),
+    bias: fieldNumber(gauge.bias),
     checkedOn: gauge.checkedOn ?? '',
   };
 }

@@ -133,7 +133,7 @@ export function PracticeGaugeForm(props: {
       <p className="gauge-example" role="status">
         {parsed.gauge !== null && unit !== null ? (
           <>
-            <strong>{words.practice.example}:</strong> {gaugeExample(parsed.gauge, unit, catalogue)}
+            <strong>{words.practice.example}</strong> {gaugeExample(parsed.gauge, unit, catalogue)}
           </>
         ) : (
           words.practice.noExample

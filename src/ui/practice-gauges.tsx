@@ -226,7 +226,7 @@ function GaugeFacts({ gauge }: { readonly gauge: Gauge }) {
       <p className="note">
         {parts.join('; ')}.{' '}
         {(gauge.zeroOffset !== 0 || gauge.bias !== 0) &&
-          `${words.practice.example}: ${gaugeExample(gauge, unit, catalogue)}`}
+          `${words.practice.example} ${gaugeExample(gauge, unit, catalogue)}`}
       </p>
     </>
   );

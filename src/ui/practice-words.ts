@@ -82,7 +82,9 @@ export const practiceWords = {
   checked: 'Last checked on',
   checkedNote: 'Leave it empty where nobody noted it.',
   inUnit: (label: string, unit: string): string => `${label}, ${unit}`,
-  example: 'Example',
+  example: 'Example:',
+  /** the unit as it is spoken */
+  unitNames: { mm: 'mm', deg: 'degrees' },
   exampleSum: (scale: string, sum: string, unit: MeasurementUnit): string =>
     `the scale shows ${scale}: ${sum} ${unit}.`,
   noExample: 'An example of the sum stands here as soon as the numbers can be used.',

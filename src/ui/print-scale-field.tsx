@@ -1,7 +1,7 @@
 import { parsePrintScale } from '../session/measuring-settings.js';
 import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { LengthField } from './length-field.js';
-import { formatNumber } from './numbers.js';
+import { formatPercent } from './numbers.js';
 import { printCheckSentence } from './sentences.js';
 import { words } from './language.js';
 
@@ -18,7 +18,7 @@ export function PrintScaleField(props: {
         ? ''
         : scale.value === 1
           ? words.settings.trueSize
-          : words.settings.scaled(`${formatNumber(scale.value * 100, 1)} %`);
+          : words.settings.scaled(formatPercent(scale.value * 100, 1));
   return (
     <LengthField
       label={words.settings.checkLength}

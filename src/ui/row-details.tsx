@@ -109,7 +109,7 @@ function Budget(props: {
       <BudgetChart estimate={estimate} title={side === null ? '' : `${words.sheet.side[side]}: `} />
       {basis !== null && (
         <p className="remedy">
-          <strong>{words.budget.helps}:</strong>{' '}
+          <strong>{words.budget.helps}</strong>{' '}
           {remedySentence(
             remedy,
             (estimate.high - estimate.low) / 2,

@@ -14,7 +14,7 @@ import { CameraFailure, DeviceChoice, Preview } from './camera-parts.js';
 import { liveCameraOf } from './live-camera.js';
 import { Holding } from './holding.js';
 import { Modal } from './modal.js';
-import { formatNumber } from './numbers.js';
+import { formatNumber, formatPercent } from './numbers.js';
 import { frameFailureText, gapWords, HARDLY_TURNED_DEG } from './sweep-sentences.js';
 import type { CourseUnderWay } from './sweep-guide.js';
 import { SweepGuide } from './sweep-guide.js';
@@ -362,7 +362,7 @@ function Needs({ coverage }: { readonly coverage: SweepCoverage }) {
     {
       gap: 'distance',
       name: words.sweep.distance,
-      is: words.sweep.percentOf(formatNumber(Math.floor(100 * beyond), 0), formatNumber(100 * needed, 0)),
+      is: words.sweep.percentOf(formatPercent(Math.floor(100 * beyond), 0), formatPercent(100 * needed, 0)),
       share: beyond / needed,
     },
     {

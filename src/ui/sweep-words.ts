@@ -56,7 +56,7 @@ export const sweepWords = {
   distance: 'Nearer and farther',
   frames: 'Frames',
   degreesOf: (is: string, wanted: number): string => `${is}° of ${wanted}°`,
-  percentOf: (is: string, wanted: string): string => `${is} % of ${wanted} %`,
+  percentOf: (is: string, wanted: string): string => `${is} of ${wanted}`,
   framesOf: (is: number, wanted: number): string => `${is} of ${wanted}`,
   workingThrough: (done: number, all: number): string => `Working through the frames: ${done} of ${all}`,
   openingVideo: 'Opening the video',

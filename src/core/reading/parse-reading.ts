@@ -39,6 +39,9 @@ export type ReadingFailure =
 /** Chosen: nobody reads one thing more often with a wearer waiting. */
 export const MOST_REPEATS = 20;
 
+/** What may part whole and broken digits of a number that is typed; both are read alike, whatever the language. */
+export type DecimalSign = '.' | ',';
+
 /** Digits with at most one point or comma: no exponents, no units, no thousands separators that could be mistaken. */
 const DECIMAL = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/;
 
