@@ -3,9 +3,9 @@ import { openCvInNode } from '../../calibration/opencv-in-node.js';
 import type { BoardCorner } from '../../src/core/camera/board.js';
 import { BOARD } from '../../src/core/camera/board.js';
 import type { Camera } from '../../src/core/camera/pinhole.js';
-import { rayOf } from '../../src/core/camera/pinhole.js';
 import type { Pose } from '../../src/core/geometry/pose.js';
 import type { GreyImage } from './detect-markers.js';
+import { sheetGrid } from './sheet-grid.js';
 
 interface OnHeap {
   delete(): void;
@@ -110,25 +110,27 @@ export function photographSheet(
   widthPx: number,
   heightPx: number,
 ): GreyImage {
-  const { rotation: r, translationMm: t } = sheetToCamera;
-  const normal = [r[0][2], r[1][2], r[2][2]] as const;
-  const planeAt = normal[0] * t[0] + normal[1] * t[1] + normal[2] * t[2];
-  const levelAt = (xPx: number, yPx: number): number => {
-    const ray = rayOf(camera, { xPx, yPx });
-    const depthMm = planeAt / (normal[0] * ray.x + normal[1] * ray.y + normal[2]);
-    const d = [ray.x * depthMm - t[0], ray.y * depthMm - t[1], depthMm - t[2]] as const;
-    const x = (r[0][0] * d[0] + r[1][0] * d[1] + r[2][0] * d[2]) * pixelsPerMm;
-    const y = (r[0][1] * d[0] + r[1][1] * d[1] + r[2][1] * d[2]) * pixelsPerMm;
-    if (x < 0 || y < 0 || x >= sheet.widthPx || y >= sheet.heightPx) return 110;
-    // Ink is not wholly black, nor paper wholly white.
-    return 25 + 0.8 * (sheet.levels[Math.floor(y) * sheet.widthPx + Math.floor(x)] ?? 0);
-  };
+  const grid = sheetGrid(camera, sheetToCamera, widthPx, heightPx);
   const levels = new Uint8Array(widthPx * heightPx);
   for (let row = 0; row < heightPx; row++) {
     for (let column = 0; column < widthPx; column++) {
+      const above = 2 * (row * (widthPx + 1) + column);
+      const below = above + 2 * (widthPx + 1);
+      const [leftX, leftY, rightX, rightY] = [grid[above]!, grid[above + 1]!, grid[above + 2]!, grid[above + 3]!];
+      const [lowLeftX, lowLeftY, lowRightX, lowRightY] = [
+        grid[below]!,
+        grid[below + 1]!,
+        grid[below + 2]!,
+        grid[below + 3]!,
+      ];
       let sum = 0;
       for (let i = 0; i < SAMPLES * SAMPLES; i++) {
-        sum += levelAt(column + ((i % SAMPLES) + 0.5) / SAMPLES, row + (Math.floor(i / SAMPLES) + 0.5) / SAMPLES);
+        const [u, v] = [((i % SAMPLES) + 0.5) / SAMPLES, (Math.floor(i / SAMPLES) + 0.5) / SAMPLES];
+        const x = pixelsPerMm * ((1 - v) * ((1 - u) * leftX + u * rightX) + v * ((1 - u) * lowLeftX + u * lowRightX));
+        const y = pixelsPerMm * ((1 - v) * ((1 - u) * leftY + u * rightY) + v * ((1 - u) * lowLeftY + u * lowRightY));
+        const isBeyond = x < 0 || y < 0 || x >= sheet.widthPx || y >= sheet.heightPx;
+        // Ink is not wholly black, nor paper wholly white.
+        sum += isBeyond ? 110 : 25 + 0.8 * sheet.levels[Math.floor(y) * sheet.widthPx + Math.floor(x)]!;
       }
       levels[row * widthPx + column] = Math.round(sum / (SAMPLES * SAMPLES));
     }

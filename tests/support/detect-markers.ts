@@ -32,13 +32,15 @@ export function paintRectangles(
     Math.max(0, Math.min(pixel + 1, to) - Math.max(pixel, from));
   for (const { leftPx, topPx, rightPx, bottomPx } of rectangles) {
     for (let y = Math.floor(topPx); y < Math.ceil(bottomPx); y++) {
+      const down = overlap(y, topPx, bottomPx);
       for (let x = Math.floor(leftPx); x < Math.ceil(rightPx); x++) {
-        const index = y * widthPx + x;
-        ink[index] = (ink[index] ?? 0) + overlap(x, leftPx, rightPx) * overlap(y, topPx, bottomPx);
+        ink[y * widthPx + x]! += overlap(x, leftPx, rightPx) * down;
       }
     }
   }
-  return { widthPx, heightPx, levels: Uint8Array.from(ink, (share) => Math.round(255 * (1 - Math.min(1, share)))) };
+  const levels = new Uint8Array(ink.length);
+  for (let at = 0; at < ink.length; at++) levels[at] = Math.round(255 * (1 - Math.min(1, ink[at]!)));
+  return { widthPx, heightPx, levels };
 }
 
 /** The markers of the dictionary 4x4_50 that OpenCV's own detector finds, in the order of their ids. */

@@ -1,11 +1,12 @@
 import patterns from '../../calibration/markers-4x4-50.json' with { type: 'json' };
 import { BOARD, BOARD_CORNER_COUNT, boardCornerMm, type BoardView } from '../../src/core/camera/board.js';
-import { project, rayOf, type Camera } from '../../src/core/camera/pinhole.js';
+import { project, type Camera } from '../../src/core/camera/pinhole.js';
 import type { RgbaImage } from '../../src/core/camera/pixel-plane.js';
 import { toCamera, type Pose } from '../../src/core/geometry/pose.js';
 import { rotationFromVector } from '../../src/core/geometry/rotation.js';
-import { multiplyVector, subtract, transpose, type Vector3 } from '../../src/core/geometry/vector.js';
+import { multiplyVector, subtract, type Vector3 } from '../../src/core/geometry/vector.js';
 import type { SeededRandom } from './seeded-random.js';
+import { sheetGrid } from './sheet-grid.js';
 
 const [DARK, BRIGHT, BEHIND] = [30, 215, 110];
 const MARGIN_MM = 12;
@@ -61,24 +62,6 @@ function levelAt(xMm: number, yMm: number): number {
   const cellY = Math.floor((yMm - row * BOARD.squareMm - border) / cellMm);
   if (cellX < 0 || cellY < 0 || cellX >= CELLS || cellY >= CELLS) return BRIGHT;
   return patterns.markers[id]?.rows[cellY]?.[cellX] === '#' ? DARK : BRIGHT;
-}
-
-/** Where the rays of the corners of all pixels meet the sheet's plane, mm; row by row, x before y. */
-function sheetGrid(camera: Camera, pose: Pose, widthPx: number, heightPx: number): Float64Array {
-  const inverse = transpose(pose.rotation);
-  const origin = multiplyVector(inverse, pose.translationMm);
-  const grid = new Float64Array(2 * (widthPx + 1) * (heightPx + 1));
-  let at = 0;
-  for (let row = 0; row <= heightPx; row++) {
-    for (let column = 0; column <= widthPx; column++) {
-      const ray = rayOf(camera, { xPx: column, yPx: row });
-      const along = multiplyVector(inverse, [ray.x, ray.y, 1]);
-      const depth = origin[2] / along[2];
-      grid[at++] = depth * along[0] - origin[0];
-      grid[at++] = depth * along[1] - origin[1];
-    }
-  }
-  return grid;
 }
 
 /**

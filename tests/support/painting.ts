@@ -24,7 +24,11 @@ export function paintBackground(
 ): Canvas {
   const levels = new Float64Array(3 * widthPx * heightPx);
   for (let y = 0; y < heightPx; y++) {
-    for (let x = 0; x < widthPx; x++) levels.set(colourAt(x + 0.5, y + 0.5), 3 * (y * widthPx + x));
+    for (let x = 0; x < widthPx; x++) {
+      const colour = colourAt(x + 0.5, y + 0.5);
+      const at = 3 * (y * widthPx + x);
+      for (let c = 0; c < 3; c++) levels[at + c] = colour[c]!;
+    }
   }
   return { widthPx, heightPx, levels };
 }
