@@ -11,6 +11,7 @@ import { handleWords } from '../handle-words.js';
 import { headerWords } from '../header-words.js';
 import { helpWords } from '../help-words.js';
 import { holdingWords } from '../holding-words.js';
+import { invitationsWords } from '../invitations-words.js';
 import { languageWords } from '../language-words.js';
 import { lockWords } from '../lock-words.js';
 import { misfitWords } from '../misfit-words.js';
@@ -38,6 +39,7 @@ import { standardWords } from '../standard-words.js';
 import { storeWords } from '../store-words.js';
 import { stripWords } from '../strip-words.js';
 import { sweepWords } from '../sweep-words.js';
+import { wearerWords } from '../wearer-words.js';
 import { grammarWords } from '../grammar-words.js';
 import { measurementsWords } from '../measurements-words.js';
 import { doubtSourceWords } from '../doubt-source-words.js';
@@ -85,6 +87,7 @@ export const english = {
   header: headerWords,
   help: helpWords,
   holding: holdingWords,
+  invitations: invitationsWords,
   language: languageWords,
   lock: lockWords,
   misfit: misfitWords,
@@ -112,6 +115,7 @@ export const english = {
   store: storeWords,
   strip: stripWords,
   sweep: sweepWords,
+  wearer: wearerWords,
   doubtSource: doubtSourceWords,
   status: statusWords,
   readingFailure: readingFailureWords,
