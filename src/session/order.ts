@@ -25,6 +25,8 @@ export interface OrderValue {
   readonly value: number;
   /** as `confirmedText` gives it */
   readonly text: string;
+  /** of the number itself, from its gauge, its reader and its repeats: one standard deviation, in the unit of the measurement */
+  readonly standardUncertainty: number;
   /** what all that is written and the camera say together; null where nothing else says much */
   readonly reconciled: ReconciledValue | null;
   /** the reader's name as it stood when the number was confirmed; empty where none was typed */
@@ -198,6 +200,7 @@ function orderValue({ row, field, reading, confirmation }: OrderedReading, { val
     side: field.side,
     value: Number(text.replace('\u2212', '-')),
     text,
+    standardUncertainty: reading.standardUncertainty,
     reconciled: values[field.field] ?? null,
     by: confirmation.by,
     at: confirmation.at,

@@ -10,6 +10,7 @@ import { nothingFitsWords } from './hand-notes.js';
 import { READER_NAME_LIMIT } from './hand-readers.js';
 import { misfitSentence } from './misfit-sentences.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
+import { writtenNumber } from './order-number.js';
 import { orderPlacesWords, orderPlaceWords } from './order-places.js';
 import { words } from './language.js';
 import { gaugeSum } from './practice-amount.js';
@@ -152,7 +153,7 @@ function ConfirmingEntry(props: {
         <p className="order-read">{field.typed}</p>
       ) : (
         <p className="order-read">
-          <strong>{confirmedText(together, row.measurement)}</strong>{' '}
+          <strong>{writtenNumber(confirmedText(together, row.measurement))}</strong>{' '}
           {words.order.doubt(withUnit(formatNumber(NORMAL_95 * together.standardUncertainty, 1), unit))}
         </p>
       )}

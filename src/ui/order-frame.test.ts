@@ -10,7 +10,9 @@ const catalogue = assembleCatalogue(OUTSIDE_TABLES);
 function orderWith(numbers: { readonly [Name in ReadingName]?: number }): Order {
   const lines = (Object.entries(numbers) as [ReadingName, number][]).map(([name, value]) => ({
     measurement: measurementOfReading(catalogue, name),
-    values: [{ name, side: null, value, text: String(value), reconciled: null, by: '', at: '' }],
+    values: [
+      { name, side: null, value, text: String(value), standardUncertainty: 0.3, reconciled: null, by: '', at: '' },
+    ],
   }));
   return { lines, doubts: [], unconfirmed: [] };
 }

@@ -1,275 +1,152 @@
-import type { Result } from '../core/result.js';
-import type { Side } from '../core/units/side.js';
-import { SIDES } from '../core/units/side.js';
-import type { Order, OrderLine } from '../session/order.js';
-import type { PrescriptionEntry, PrescriptionFailure } from '../session/prescription-entry.js';
-import type { WearerNotes } from '../core/record/wearer-notes.js';
-import { ORDER_PARTS, PART_OF, type OrderPart } from './order-parts.js';
-import { dateText, words } from './language.js';
-import { formatNumber, plainNumber, withUnit } from './numbers.js';
-import { orderedFrame } from './order-frame.js';
-import type { OrderedFrame, OrderedLens } from './order-frame.js';
-import { eyeNotation } from './order-notation.js';
+import type {
+  OrderDocument,
+  OrderGroup,
+  OrderPrescription,
+  OrderSection,
+  OrderTable,
+} from '../sheets/order-document.js';
 
-/** All that stands on the order. */
-export interface OrderContent {
-  readonly order: Order;
-  /** the open points, a sentence each */
-  readonly doubts: readonly string[];
-  readonly prescription: Result<PrescriptionEntry, PrescriptionFailure>;
-  /** null where nobody typed a usable one */
-  readonly effectiveDiameterMm: number | null;
-  readonly notes: WearerNotes;
-  /** the names of those who read and confirmed what is ordered */
-  readonly readers: readonly string[];
-  /** whose readings are joined with the confirmed ones; null where nobody else read them, empty where no name was typed */
-  readonly secondReader: string | null;
-  readonly when: Date;
-  /** the demo's wearer */
-  readonly isInvented: boolean;
-}
-
-// The month as a word: 3/4 is April here and March there.
-const DAY = { dateStyle: 'long' } as const;
-
-/** The order as the workshop gets it, on the screen and on paper. */
-export function OrderSheet({ content }: { readonly content: OrderContent }) {
-  const { order, doubts, notes, readers, when } = content;
+/** The order as the workshop gets it, on the screen and on the print page. */
+export function OrderSheet({ order }: { readonly order: OrderDocument }) {
   return (
-    <article className="order-sheet">
+    <article className="order-sheet" lang={order.language}>
       <header className="order-head">
-        <h4>{words.order.title}</h4>
-        {content.isInvented && (
+        <h4>{order.title}</h4>
+        {order.notice !== null && (
           <p>
-            <strong>{words.order.invented}</strong>
+            <strong>{order.notice}</strong>
           </p>
         )}
         <dl>
-          <div>
-            <dt>{words.order.wearer}</dt>
-            <dd>{notes.wearer.trim() === '' ? '–' : notes.wearer}</dd>
-          </div>
-          <div>
-            <dt>{words.order.date}</dt>
-            <dd>{dateText(when, DAY)}</dd>
-          </div>
-          <div>
-            <dt>{words.order.readers}</dt>
-            <dd>
-              {readers.length === 0 ? words.order.nobody : readers.join(', ')}
-              {content.secondReader !== null && `; ${words.order.secondReading(content.secondReader)}`}
-            </dd>
-          </div>
+          {order.facts.map(({ label, values }) => (
+            <div key={label}>
+              <dt>{label}</dt>
+              {values.map((value) => (
+                <dd key={value}>{value}</dd>
+              ))}
+            </div>
+          ))}
         </dl>
       </header>
-      <PrescriptionPart content={content} />
-      {order.lines.length === 0 ? (
-        <Missing order={order} />
-      ) : (
-        <div className="order-parts">
-          {ORDER_PARTS.map((part) => (
-            <Part
-              key={part}
-              part={part}
-              lines={order.lines.filter(({ measurement }) => PART_OF[measurement.id] === part)}
-            />
+      <Prescription prescription={order.prescription} />
+      {order.missing.length > 0 && (
+        <section>
+          {order.missing.map((sentence, index) => (
+            <p key={sentence}>{index === 0 ? <strong>{sentence}</strong> : sentence}</p>
           ))}
-          <WorkedOut frame={orderedFrame(order, content.effectiveDiameterMm)} />
+        </section>
+      )}
+      {order.tables.length > 0 && (
+        <div className="order-parts">
+          {order.tables.map((table) => (
+            <Table key={table.caption} table={table} />
+          ))}
         </div>
       )}
-      <NotesPart
-        notes={notes}
-        isLightOfUse={order.lines.some(({ measurement }) => measurement.id === 'pupilDiameter')}
-      />
-      <section className="order-open">
-        <h5>{words.order.doubts}</h5>
-        {doubts.length === 0 ? (
-          <p>{words.order.noDoubts}</p>
-        ) : (
-          <ul>
-            {doubts.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
-        )}
-      </section>
+      {order.sections.map((section) => (
+        <section key={section.heading}>
+          <h5>{section.heading}</h5>
+          <Sentences section={section} />
+        </section>
+      ))}
       <p className="order-signature">
-        <span>{words.order.signature}</span>
+        <span>{order.signature}</span>
       </p>
       <footer className="order-cautions">
-        <h5>{words.order.cautions}</h5>
-        <ul>
-          {[...words.order.ownCautions, ...words.footer.cautions].map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
+        <h5>{order.cautions.heading}</h5>
+        <Sentences section={order.cautions} />
       </footer>
     </article>
   );
 }
 
-function PrescriptionPart({ content: { prescription } }: { readonly content: OrderContent }) {
-  if (!prescription.ok) {
+function Sentences({ section: { sentences, isList } }: { readonly section: OrderSection }) {
+  if (!isList) return sentences.map((sentence) => <p key={sentence}>{sentence}</p>);
+  return (
+    <ul>
+      {sentences.map((sentence) => (
+        <li key={sentence}>{sentence}</li>
+      ))}
+    </ul>
+  );
+}
+
+function Prescription({ prescription: { heading, eyes, notes } }: { readonly prescription: OrderPrescription }) {
+  if (eyes.length === 0) {
     return (
       <section>
-        <h5>{words.order.prescription}</h5>
-        <p>{prescription.failure.isEmpty ? words.order.noPrescription : words.order.badPrescription}</p>
+        <h5>{heading}</h5>
+        {notes.map((note) => (
+          <p key={note}>{note}</p>
+        ))}
       </section>
     );
   }
-  const { prescription: eyes } = prescription.value;
   return (
     <section>
       <table className="order-prescription">
-        <caption>
-          {words.order.prescription}, {words.prescription.kinds[eyes.lensKind]}
-        </caption>
+        <caption>{heading}</caption>
         <tbody>
-          {SIDES.map((side) => (
+          {eyes.map(({ side, sideName, notation }) => (
             <tr key={side}>
               <th scope="row">
-                {words.order.sides[side]} <span className="visually-hidden">{words.order.sideNames[side]}</span>
+                {side} <span className="visually-hidden">{sideName}</span>
               </th>
-              <td>{eyeNotation(eyes[side])}</td>
+              <td>{notation}</td>
             </tr>
           ))}
         </tbody>
       </table>
-      <p className="order-small">
-        {eyes.vertexDistanceMm === null
-          ? words.order.noVertex
-          : words.order.prescribedAt(plainNumber(eyes.vertexDistanceMm))}{' '}
-        {words.order.prescriptionNote}
-      </p>
+      <p className="order-small">{notes.join(' ')}</p>
     </section>
   );
 }
 
-function Part({ part, lines }: { readonly part: OrderPart; readonly lines: readonly OrderLine[] }) {
-  if (lines.length === 0) return null;
+function Table({ table: { caption, head, groups, notes } }: { readonly table: OrderTable }) {
+  const isWorkedOut = head.doubt === null;
   return (
-    <table>
-      <caption>{words.order.parts[part]}</caption>
-      <thead className="visually-hidden">
-        <tr>
-          <th scope="col">{words.order.measurement}</th>
-          <th scope="col">{words.order.side}</th>
-          <th scope="col">{words.order.value}</th>
-        </tr>
-      </thead>
-      {lines.map(({ measurement, values }) => (
-        <Rows
-          key={measurement.id}
-          heading={words.measurements[measurement.id].shortName}
-          rows={values.map(({ side, text }) => ({ side, text: withUnit(text, measurement.unit) }))}
-        />
-      ))}
-    </table>
-  );
-}
-
-/** What stands under one heading, R above L; nothing where there is nothing. */
-function Rows(props: {
-  readonly heading: string;
-  readonly rows: readonly { readonly side: Side | null; readonly text: string }[];
-}) {
-  const { heading, rows } = props;
-  if (rows.length === 0) return null;
-  return (
-    <tbody>
-      {rows.map(({ side, text }, index) => (
-        <tr key={side}>
-          {index === 0 && (
-            <th scope="rowgroup" rowSpan={rows.length}>
-              {heading}
-            </th>
-          )}
-          <td className="order-side">{side === null ? '' : words.order.sides[side]}</td>
-          <td className="order-value">{text}</td>
-        </tr>
-      ))}
-    </tbody>
-  );
-}
-
-/** What follows from the frame and the eyes' places; nothing where the numbers for it are not in the order. */
-function WorkedOut({ frame }: { readonly frame: OrderedFrame }) {
-  const { boxedCentreDistanceMm, lenses, blankFrom } = frame;
-  const sides = SIDES.filter((side) => lenses[side].inwardMm !== null || lenses[side].upMm !== null);
-  const blanks = SIDES.flatMap((side) => {
-    const mm = lenses[side].blankMm;
-    return mm === null ? [] : [{ side, mm }];
-  });
-  if (boxedCentreDistanceMm === null && sides.length === 0) return null;
-  return (
-    <div className="order-worked-out">
+    <div className={isWorkedOut ? 'order-worked-out' : undefined}>
       <table>
-        <caption>{words.order.workedOut}</caption>
-        {boxedCentreDistanceMm !== null && (
-          <Rows
-            heading={words.order.boxedCentreDistance}
-            rows={[{ side: null, text: `${formatNumber(boxedCentreDistanceMm, 1)} mm` }]}
-          />
-        )}
-        <Rows
-          heading={words.order.decentration}
-          rows={sides.map((side) => ({ side, text: decentrationWords(lenses[side]) }))}
-        />
-        <Rows
-          heading={words.order.blank}
-          rows={blanks.map(({ side, mm }) => ({
-            side,
-            text: words.order.blankOf[blankFrom](String(Math.ceil(mm - 1e-6))),
-          }))}
-        />
+        <caption>{caption}</caption>
+        <thead className="visually-hidden">
+          <tr>
+            {[head.measurement, head.side, head.value, head.doubt, head.confirmed]
+              .filter((name) => name !== null)
+              .map((name) => (
+                <th key={name} scope="col">
+                  {name}
+                </th>
+              ))}
+          </tr>
+        </thead>
+        {groups.map((group) => (
+          <Group key={group.heading} group={group} isMarked={head.confirmed !== null} isWorkedOut={isWorkedOut} />
+        ))}
       </table>
-      <p className="order-small">
-        {words.order.workedOutNote} {blanks.length > 0 && words.order.blankNote(words.order.blankFrom[blankFrom])}
-      </p>
+      {notes.length > 0 && <p className="order-small">{notes.join(' ')}</p>}
     </div>
   );
 }
 
-function decentrationWords({ inwardMm, upMm }: OrderedLens): string {
-  const parts = [
-    directed(inwardMm, words.order.inward, words.order.outward),
-    directed(upMm, words.order.up, words.order.down),
-  ].filter((part) => part !== '');
-  if (parts.length > 0) return parts.join(', ');
-  return inwardMm === null ? words.order.level : words.order.centred;
-}
-
-function directed(mm: number | null, positive: (mm: string) => string, negative: (mm: string) => string): string {
-  const text = formatNumber(Math.abs(mm ?? 0), 1);
-  if (mm === null || Number(text) === 0) return '';
-  return mm > 0 ? positive(text) : negative(text);
-}
-
-function NotesPart({ notes, isLightOfUse }: { readonly notes: WearerNotes; readonly isLightOfUse: boolean }) {
-  const said = [
-    ...(notes.squint ? [words.order.squint] : []),
-    ...(notes.light !== null && isLightOfUse ? [words.order.light(words.notes.lights[notes.light])] : []),
-    ...(notes.remark.trim() === '' ? [] : [notes.remark.trim()]),
-  ];
-  if (said.length === 0) return null;
+/** What stands under one heading, R above L. */
+function Group(props: { readonly group: OrderGroup; readonly isMarked: boolean; readonly isWorkedOut: boolean }) {
+  const { heading, remark, rows } = props.group;
   return (
-    <section>
-      <h5>{words.order.notes}</h5>
-      {said.map((sentence) => (
-        <p key={sentence}>{sentence}</p>
+    <tbody>
+      {rows.map(({ side, value, doubt, confirmed }, index) => (
+        <tr key={side}>
+          {index === 0 && (
+            <th scope="rowgroup" rowSpan={rows.length}>
+              {heading}
+              {remark !== null && <span className="order-small">{remark}</span>}
+            </th>
+          )}
+          <td className="order-side">{side}</td>
+          <td className="order-value">{value}</td>
+          {!props.isWorkedOut && <td className="order-own-doubt">{doubt}</td>}
+          {props.isMarked && <td className="order-mark">{confirmed}</td>}
+        </tr>
       ))}
-    </section>
-  );
-}
-
-/** An order without a measurement says so, and why. */
-function Missing({ order }: { readonly order: Order }) {
-  return (
-    <section>
-      <p>
-        <strong>{words.order.nothingOrdered}</strong>
-      </p>
-      {order.unconfirmed.length === 0 && <p>{words.order.noReadings}</p>}
-    </section>
+    </tbody>
   );
 }

@@ -37,6 +37,11 @@ export const orderWords = {
   preview: 'What is ordered',
   print: 'Print the order',
   printNote: 'Prints this sheet alone, on A4 or Letter.',
+  savePdf: 'Save as PDF',
+  saveData: 'Save the numbers for the workshop (JSON)',
+  saving: 'Making the file.',
+  saved: (name: string): string => `${name} was made.`,
+  saveFailed: 'The file could not be made. Reload the page and try again.',
 
   // On the order sheet itself.
   invented: 'Invented wearer: nothing of this is to be made.',
@@ -45,8 +50,14 @@ export const orderWords = {
   date: 'Date',
   readers: 'Read and confirmed by',
   nobody: 'no name given',
+  /** a span of time within a day; `until` null where all was confirmed in one minute */
+  confirmation: (by: string, day: string, from: string, until: string | null): string =>
+    `${by}, ${day}, ${until === null ? from : `${from} to ${until}`}`,
+  /** several confirmations are told apart by a mark that stands beside the values */
+  marked: (mark: string, confirmation: string): string => `${mark}: ${confirmation}`,
   secondReading: (name: string): string => (name === '' ? 'a second reader as well' : `second reading by ${name}`),
   prescription: 'Prescription',
+  prescriptionFor: (kind: string): string => `Prescription, ${kind}`,
   prescriptionNote: 'Notation after BS 2738-3, from memory.',
   prescribedAt: (mm: string): string => `Found at a vertex distance of ${mm} mm.`,
   noVertex: 'Vertex distance of the prescription: not noted.',
@@ -62,6 +73,13 @@ export const orderWords = {
   measurement: 'Measurement',
   side: 'Side',
   value: 'Value',
+  doubtHead: '95 %',
+  confirmedHead: 'by',
+  continued: (caption: string): string => `${caption}, continued`,
+  footer: (wearer: string, page: number, pages: number): string =>
+    wearer === '' ? `Order sheet, page ${page} of ${pages}` : `Order sheet, ${wearer}, page ${page} of ${pages}`,
+  lettersMissing: (mark: string): string =>
+    `${mark} stands for a letter that this file cannot show. The printed page shows it.`,
   sides: { R: 'R', L: 'L' },
   sideNames: { R: 'right', L: 'left' },
   workedOut: 'Worked out from these numbers',
@@ -86,6 +104,7 @@ export const orderWords = {
   level: 'none up or down',
   notes: 'Notes',
   squint: 'Squint: both eyes never fixate together.',
+  unsupervised: 'What the camera says was taken at a distance, without supervision.',
   light: (light: string): string => `Pupil diameters read in this light: ${light}.`,
   doubts: 'Open',
   noDoubts: 'Nothing is open.',
@@ -96,5 +115,6 @@ export const orderWords = {
   ownCautions: [
     'Values by hand and camera are no clinical measurement; whoever signs has looked at each of them.',
     'R and L are the wearer’s. Lengths in millimetres, angles in degrees.',
+    'Behind each value: its own doubt (95 %).',
   ],
 };
