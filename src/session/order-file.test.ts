@@ -20,7 +20,7 @@ const AT = '2026-11-25T10:00:00.000Z';
 const WRITTEN_AT = '2026-11-25T11:30:00.000Z';
 
 const ajv = new Ajv2020({ strict: true, allErrors: true });
-formats.default(ajv);
+formats(ajv);
 const isValid = ajv.compile(published);
 
 const PROGRESSIVE = {
