@@ -1,0 +1,21 @@
+/** All that was ever entered on a sheet. */
+export const historyWords = {
+  heading: 'History of all entries',
+  close: 'Close',
+  what: 'Nothing that was entered is ever taken away. What was replaced later is struck through.',
+  none: 'Nothing was entered yet.',
+  print: 'Print the history',
+  table: 'Entries, the oldest first',
+  when: 'When',
+  reader: 'Reader',
+  place: 'Measurement',
+  text: 'Entry',
+  noTime: 'not noted',
+  emptied: 'emptied',
+  replaced: 'replaced later',
+  continued: 'added to later',
+  covered: 'covered until it is read here',
+  of: (wearer: string): string => (wearer === '' ? 'Session without a name' : wearer),
+  printedOn: (when: string): string => `Printed on ${when}`,
+  count: (count: number): string => (count === 1 ? '1 entry' : `${count} entries`),
+};
