@@ -13,8 +13,13 @@ const FRAME_LIMIT_MS = 5_000;
 /** Chosen: the middle of the frame, where the face is, as a share of each side; only there sharpness matters. */
 const FACE_SHARE = 0.5;
 
-/** The cameras of this device. */
-export function createCameras(): CameraPort {
+/**
+ * The cameras of this device.
+ *
+ * @param facing which camera of a phone is asked for where none was chosen: beside the screen, or on the back; null for the
+ *   browser's own choice
+ */
+export function createCameras(facing: 'user' | 'environment' | null = null): CameraPort {
   return {
     devices: async () => {
       const media = mediaDevices();
@@ -30,7 +35,7 @@ export function createCameras(): CameraPort {
         stream = await media.getUserMedia({
           audio: false,
           video: {
-            ...(deviceId === null || deviceId === '' ? {} : { deviceId: { exact: deviceId } }),
+            ...askedFor(deviceId, facing),
             width: { ideal: IDEAL_WIDTH_PX },
             height: { ideal: IDEAL_HEIGHT_PX },
           },
@@ -41,6 +46,12 @@ export function createCameras(): CameraPort {
       return openStream(stream);
     },
   };
+}
+
+/** A camera that was chosen is demanded; a side of the phone is only asked for, as a desk's camera has none. */
+function askedFor(deviceId: string | null, facing: 'user' | 'environment' | null): MediaTrackConstraints {
+  if (deviceId !== null && deviceId !== '') return { deviceId: { exact: deviceId } };
+  return facing === null ? {} : { facingMode: { ideal: facing } };
 }
 
 /** What a failed `getUserMedia` means, by the name of its exception (Media Capture and Streams, 10.2.1). */

@@ -12,7 +12,7 @@ import { FROM_FILES } from './profile-choice.js';
 import type { ReaderId, ReaderSheet } from '../core/record/reader-sheet.js';
 import type { SweepOutcome } from './sweep-frames.js';
 import { frameCounts, posesOf } from './sweep-frames.js';
-import type { SweepRun, SweepRunEvent } from './sweep-run.js';
+import type { SweepEvent, SweepRun } from './sweep-run.js';
 import { beginSweep, sweepRunReducer } from './sweep-run.js';
 import type { TypedPrescription } from '../core/record/typed-prescription.js';
 import type { SheetSettings, TypedSheet } from '../core/record/typed-sheet.js';
@@ -58,14 +58,9 @@ export type SheetEvent =
   | { readonly kind: 'practice-changed'; readonly change: Partial<Practice> }
   | { readonly kind: 'estimates-shown-alone'; readonly shown: boolean }
   | { readonly kind: 'settings-changed'; readonly change: Partial<SheetSettings> }
-  | { readonly kind: 'sweep-begun'; readonly origin: SweepRun['origin']; readonly expected: number | null }
+  | SweepEvent
   /** the camera that took the frames of the sweep on its way; null where it cannot be told any more */
-  | { readonly kind: 'sweep-camera-told'; readonly camera: LiveCamera | null }
-  | SweepRunEvent
-  /** the adjustment of a sweep ended, for the first time or after its frames or the settings changed */
-  | { readonly kind: 'sweep-measured'; readonly outcome: SweepOutcome }
-  /** the sweep on its way is given up; what was there before stays */
-  | { readonly kind: 'sweep-dropped' };
+  | { readonly kind: 'sweep-camera-told'; readonly camera: LiveCamera | null };
 
 /**
  * A sheet to begin with: what was kept, or an empty one.

@@ -2,7 +2,7 @@ import { unreachable } from '../core/result.js';
 import type { Picture } from './ports.js';
 import type { TakenBy } from './profile-choice.js';
 import { FROM_FILES } from './profile-choice.js';
-import type { FrameOutcome, SweepFrame, SweepTrouble } from './sweep-frames.js';
+import type { FrameOutcome, SweepFrame, SweepOutcome, SweepTrouble } from './sweep-frames.js';
 import { tooFewFrames } from './sweep-frames.js';
 
 /** A sweep on its way: frames come in and are looked at, then all of them are measured together. */
@@ -37,6 +37,15 @@ export type SweepRunEvent =
   | { readonly kind: 'frames-complete' }
   /** it cannot go on: the file cannot be opened, or nothing can look at frames */
   | { readonly kind: 'sweep-failed'; readonly failure: SweepTrouble };
+
+/** All that happens to a sweep, seen by whoever holds its run. */
+export type SweepEvent =
+  | { readonly kind: 'sweep-begun'; readonly origin: SweepRun['origin']; readonly expected: number | null }
+  | SweepRunEvent
+  /** the adjustment of a sweep ended, for the first time or after its frames or the settings changed */
+  | { readonly kind: 'sweep-measured'; readonly outcome: SweepOutcome }
+  /** the sweep on its way is given up; what was there before stays */
+  | { readonly kind: 'sweep-dropped' };
 
 export function beginSweep(origin: SweepRun['origin'], expected: number | null): SweepRun {
   const takenBy: TakenBy = origin === 'camera' ? { kind: 'camera', camera: null } : FROM_FILES;

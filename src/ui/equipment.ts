@@ -11,6 +11,8 @@ import type {
   SweepPort,
   VisionPort,
 } from '../session/ports.js';
+import type { InvitationStore } from '../session/invitation-list.js';
+import type { KeyStore } from '../session/practice-key.js';
 import type { SessionKeeper } from '../session/session-keeper.js';
 import type { DeskStore, PictureStore, SessionStore, StoreLock } from '../session/session-store.js';
 import type { OrderDocument } from '../sheets/order-document.js';
@@ -30,15 +32,21 @@ export interface SessionDatabase {
   readonly sessions: SessionStore;
   readonly desk: DeskStore;
   readonly pictures: PictureStore;
+  readonly keys: KeyStore;
+  readonly invitations: InvitationStore;
   readonly lock: StoreLock;
 }
 
-/** All that the screen works with, handed in by the app. */
-export interface Equipment {
+/** What looks at a wearer. */
+export interface MeasuringEquipment {
   readonly vision: VisionPort;
   readonly sweep: SweepPort;
   readonly pictures: PicturePort;
   readonly cameras: CameraPort;
+}
+
+/** All that the screen works with, handed in by the app. */
+export interface Equipment extends MeasuringEquipment {
   readonly print: PrintPort;
   /** the order as a PDF; rejects where the code or the fonts for it do not come */
   readonly orderPdf: (order: OrderDocument, paper: Paper) => Promise<Uint8Array<ArrayBuffer>>;
@@ -55,6 +63,17 @@ export interface Equipment {
 }
 
 export const EquipmentContext = createContext<Equipment | null>(null);
+
+/** On the page of a distant wearer, who measures and keeps nothing. */
+export const MeasuringContext = createContext<MeasuringEquipment | null>(null);
+
+/** What the screen around this component looks at a wearer with, at the desk or at a distance. */
+export function useMeasuringEquipment(): MeasuringEquipment {
+  const atTheDesk = useContext(EquipmentContext);
+  const equipment = useContext(MeasuringContext) ?? atTheDesk;
+  invariant(equipment !== null, 'the screen stands inside an EquipmentContext or a MeasuringContext');
+  return equipment;
+}
 
 /** The equipment of the screen around this component. */
 export function useEquipment(): Equipment {

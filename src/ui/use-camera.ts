@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { CameraDevice, CameraStream, MeasuringFailure } from '../session/ports.js';
-import { useEquipment } from './equipment.js';
+import { useMeasuringEquipment } from './equipment.js';
 
 export type CameraState =
   | { readonly kind: 'opening' }
@@ -20,7 +20,7 @@ export interface CameraInHand {
 
 /** Opens a camera, and releases it as soon as the component goes, whatever the reason. */
 export function useCamera(cameraId: string | null): CameraInHand {
-  const { cameras } = useEquipment();
+  const { cameras } = useMeasuringEquipment();
   const [wanted, setWanted] = useState<{ readonly id: string | null; readonly attempt: number }>({
     id: cameraId,
     attempt: 0,

@@ -3,16 +3,20 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import { succeed } from '../core/result.js';
 import type { MeasuringProgress, Picture, StoredSize } from '../session/ports.js';
-import type { SheetEvent, SheetState } from '../session/sheet.js';
+import type { SheetState } from '../session/sheet.js';
+import type { SweepEvent } from '../session/sweep-run.js';
 import { MOST_FRAMES } from '../session/sweep-coverage.js';
 import type { SweepBasis } from '../session/sweep-frames.js';
 import { featuresInUse } from '../session/sweep-frames.js';
-import { useEquipment } from './equipment.js';
+import { useMeasuringEquipment } from './equipment.js';
 import type { SettledFrame, SweepFinder } from './sweep-finder.js';
 import { createSweepFinder } from './sweep-finder.js';
 
 /** Frames taken from a video file. Chosen: as many as a sweep of a camera has at best. */
 const VIDEO_FRAMES = 24;
+
+/** What of a sheet, or of a distant wearer's visit, has to do with sweeps. */
+type SweptState = Pick<SheetState, 'sweep' | 'picture'>;
 
 /** What is done with sweeps. */
 export interface SweepInHand {
@@ -37,12 +41,12 @@ export interface SweepInHand {
 
 /** The effects of sweeps: frames are opened, looked at and closed, and all of them are measured together. */
 export function useSweep(
-  state: SheetState,
-  dispatch: Dispatch<SheetEvent>,
+  state: SweptState,
+  dispatch: Dispatch<SweepEvent>,
   settings: MeasuringSettings,
   onFault: (reason: unknown) => void,
 ): SweepInHand {
-  const { pictures, vision } = useEquipment();
+  const { pictures, vision } = useMeasuringEquipment();
   const finder = useRef<SweepFinder | null>(null);
   const nextId = useRef(0);
   const [loading, setLoading] = useState<MeasuringProgress | null>(null);
@@ -206,12 +210,12 @@ export function useSweep(
 
 /** Measures the sweep of the sheet whenever its frames or the settings are others than those that were measured. */
 function useMeasuring(
-  state: SheetState,
-  dispatch: Dispatch<SheetEvent>,
+  state: SweptState,
+  dispatch: Dispatch<SweepEvent>,
   settings: MeasuringSettings,
   onFault: (reason: unknown) => void,
 ): number | null {
-  const { sweep } = useEquipment();
+  const { sweep } = useMeasuringEquipment();
   const run = state.sweep?.stage.kind === 'measuring' ? state.sweep : null;
   const swept = state.picture.kind === 'swept' ? state.picture : null;
   const frames = (run ?? swept)?.frames ?? null;
