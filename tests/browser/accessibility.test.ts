@@ -120,7 +120,7 @@ describe('the screen', () => {
   it('with the camera open', async () => {
     await sheet.button('Take a picture').click();
     await sheet.button('Take the picture in 3 seconds').waitFor();
-    await expectAccessible();
+    await expectAccessible('dialog[open]');
     await sheet.button('Close').click();
   });
 
@@ -129,8 +129,27 @@ describe('the screen', () => {
     await page.getByRole('dialog', { name }).waitFor();
     if (name === 'Settings') await page.getByText('Advanced: another landmark bundle').click();
     else await page.getByRole('link', { name: 'Marker card (PDF)' }).waitFor();
-    await expectAccessible();
+    // once with the whole sheet behind it
+    await expectAccessible(name === 'Settings' ? undefined : 'dialog[open]');
     await sheet.button('Close').click();
+  });
+});
+
+describe('the help', () => {
+  it('opens at a row, goes on from there by keyboard, and gives the focus back', async () => {
+    const mark = sheet.button('Help for PD, distance: how and where it is taken');
+    await mark.focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('img', { name: 'Pupil distance, binocular' }).waitFor();
+    await expectAccessible('.help-page');
+    await page.getByRole('searchbox', { name: 'Find a measurement' }).fill('BVD');
+    await page.keyboard.press('Enter');
+    await page.getByRole('img', { name: 'Back vertex distance' }).waitFor();
+    const heading = page.getByRole('heading', { name: 'Back vertex distance' });
+    expect(await heading.evaluate((element) => element === document.activeElement)).toBe(true);
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    expect(await mark.evaluate((element) => element === document.activeElement)).toBe(true);
   });
 });
 

@@ -57,6 +57,7 @@ async function resultNumbers(making: Locator, name: string): Promise<readonly nu
   return (text.match(/-?\d+(\.\d+)?/g) ?? []).map(Number);
 }
 
+/** Looks at the dialogs that are open; the sheet behind them is looked at in accessibility.test.ts. */
 async function expectAccessible(page: Page): Promise<void> {
   const offences: string[] = [];
   for (const [width, height, colorScheme] of [
@@ -65,8 +66,8 @@ async function expectAccessible(page: Page): Promise<void> {
   ] as const) {
     await page.setViewportSize({ width, height });
     await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    const { violations, passes } = await new AxeBuilder({ page }).analyze();
-    expect(passes.length, 'axe-core looked at the page').toBeGreaterThan(15);
+    const { violations, passes } = await new AxeBuilder({ page }).include('dialog[open]').analyze();
+    expect(passes.length, 'axe-core looked at the dialog').toBeGreaterThan(10);
     offences.push(
       ...violations.map(({ id, nodes }) => `${width} px, ${colorScheme}: ${id} ${nodes[0]?.target.join(' ') ?? ''}`),
     );

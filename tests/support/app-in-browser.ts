@@ -79,6 +79,8 @@ export function appInBrowser(options: ChromiumOptions = {}): AppInBrowser {
       serviceWorkers: 'block',
       ...contextOptions,
     });
+    // for what hangs: a busy computer was seen to take half a minute until its vision workers are loaded
+    context.setDefaultTimeout(60_000);
     const guard = PageGuard.watch(context, started(server).address);
     if (!warmsUp) await withoutWarmUp(context);
     return { page: await context.newPage(), context, guard };
