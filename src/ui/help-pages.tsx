@@ -9,7 +9,7 @@ import { GENERAL_TOPICS, isGeneralTopic, matchingMeasurements } from './help-top
 import { words } from './language.js';
 
 /** All pages of the help with their contents; on a narrow screen either the contents or one page are seen. */
-export default function HelpPages({ first }: { readonly first: MeasurementId | null }) {
+export function HelpPages({ first }: { readonly first: MeasurementId | null }) {
   const { catalogue } = useEquipment();
   const [topic, setTopic] = useState<HelpTopic | null>(first);
   const heading = useRef<HTMLHeadingElement>(null);
