@@ -15,9 +15,9 @@ export function valueOf<Value>(result: Result<Value, unknown>): Value {
 
 export interface TestedDatabases {
   /** One more window on the same disk. */
-  open(changes?: Partial<SessionDatabaseOptions>): Promise<SessionDatabase>;
-  inMemory(changes?: Partial<SessionDatabaseOptions>): Promise<SessionDatabase>;
-  tryToOpen(): ReturnType<typeof openSessionDatabase>;
+  readonly open: (changes?: Partial<SessionDatabaseOptions>) => Promise<SessionDatabase>;
+  readonly inMemory: (changes?: Partial<SessionDatabaseOptions>) => Promise<SessionDatabase>;
+  readonly tryToOpen: () => ReturnType<typeof openSessionDatabase>;
 }
 
 /** Databases on a disk that is empty at the beginning of each test; all are closed at its end. */

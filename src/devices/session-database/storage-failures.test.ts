@@ -185,10 +185,10 @@ describe('an open database', () => {
   });
 
   it('says that it is broken once it was closed', async () => {
-    const { sessions, close } = await databases.open();
-    close();
-    close();
-    expect(await sessions.all()).toEqual({ ok: false, failure: { kind: 'storage-broken' } });
+    const database = await databases.open();
+    database.close();
+    database.close();
+    expect(await database.sessions.all()).toEqual({ ok: false, failure: { kind: 'storage-broken' } });
   });
 });
 
