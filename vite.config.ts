@@ -1,5 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { compressedFiles } from './src/server/compressed-files.js';
 import { serviceWorkerFile } from './src/server/service-worker-file.js';
 import { visionFiles } from './src/server/vision-files.js';
 import { webAppManifest } from './src/server/web-app-manifest.js';
@@ -19,7 +20,7 @@ const ALONE = ['tests/browser/video-files.test.ts'];
 export default defineConfig({
   // Relative addresses, so that the build also works below a path of a static host.
   base: './',
-  plugins: [react(), visionFiles(), webAppManifest(), serviceWorkerFile()],
+  plugins: [react(), visionFiles(), webAppManifest(), serviceWorkerFile(), compressedFiles()],
   // Nothing is served that is not imported, listed in vision-files.ts, or index.html itself.
   publicDir: false,
   build: {
@@ -31,7 +32,18 @@ export default defineConfig({
     // The card worker carries OpenCV with its WebAssembly inside (about 11 MB); it is loaded lazily.
     chunkSizeWarningLimit: 12_000,
     reportCompressedSize: false,
-    rolldownOptions: { checks: { pluginTimings: false } },
+    rolldownOptions: {
+      checks: { pluginTimings: false },
+      output: {
+        codeSplitting: {
+          groups: [
+            // Two files instead of dozens: what the first screen needs, and all other parts of it.
+            { name: 'first', tags: ['$initial'] },
+            { name: 'parts', test: /src[\\/](app|core|devices|protocol|session|ui)[\\/]|calibration[\\/]/ },
+          ],
+        },
+      },
+    },
   },
   worker: {
     format: 'es',
@@ -48,6 +60,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           environment: 'node',
+          setupFiles: ['tests/support/whole-english.ts'],
           include: [
             'src/**/*.test.{ts,tsx}',
             'models/**/*.test.ts',

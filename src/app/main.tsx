@@ -2,17 +2,13 @@ import { createRoot } from 'react-dom/client';
 import { EXAMPLE_GAUGES, OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
 import { invariant } from '../core/result.js';
-import { createCameras } from '../devices/cameras.js';
 import { createOffline } from '../devices/offline.js';
-import { createPictures } from '../devices/pictures.js';
-import { createSweep } from '../devices/sweep.js';
-import { createVision } from '../devices/vision.js';
 import { firstAvailable, loadWords } from '../ui/available-languages.js';
 import { createSessionKeeper } from '../session/session-keeper.js';
 import { CrashBoundary } from '../ui/crash-boundary.js';
 import type { Equipment } from '../ui/equipment.js';
 import { EquipmentContext } from '../ui/equipment.js';
-import { speak } from '../ui/language.js';
+import { ENGLISH_TAG, speak } from '../ui/language.js';
 import { createLater, loadAllLater } from '../ui/later.js';
 import { NewerBar } from '../ui/newer-bar.js';
 import { OfflineLine } from '../ui/offline-line.js';
@@ -23,8 +19,11 @@ import '../ui/styles/screen.css';
 import { demo } from './demo/demo.js';
 import { createLocalLanguageStore } from './local-language-store.js';
 import { createLocalProfileStore } from './local-profile-store.js';
+import { laterPort } from './later-port.js';
 import { openDatabase } from './open-database.js';
 import { orderPdf, printFiles } from './print-files.js';
+
+const devices = () => import('./devices.js');
 
 const database = await openDatabase();
 const keeper = createSessionKeeper(database.sessions, ({ record, revision }) => {
@@ -32,10 +31,10 @@ const keeper = createSessionKeeper(database.sessions, ({ record, revision }) => 
 });
 
 const equipment: Equipment = {
-  vision: createVision(),
-  sweep: createSweep(),
-  pictures: createPictures(),
-  cameras: createCameras(),
+  vision: laterPort(async () => (await devices()).vision),
+  sweep: laterPort(async () => (await devices()).sweep),
+  pictures: laterPort(async () => (await devices()).pictures),
+  cameras: laterPort(async () => (await devices()).cameras),
   print: printFiles,
   orderPdf,
   database,
@@ -52,7 +51,8 @@ const offline = createOffline(import.meta.env.PROD);
 
 const languageStore = createLocalLanguageStore();
 const tag = firstAvailable([languageStore.load() ?? [], navigator.languages].flat());
-const spoken = await loadWords(tag);
+// English is built in, without what is only said later.
+const spoken = tag === ENGLISH_TAG ? null : await loadWords(tag);
 // Without its file the screen speaks English.
 if (spoken !== null) speak(spoken, tag);
 

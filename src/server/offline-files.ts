@@ -13,7 +13,7 @@ export interface ListedFile {
  * Chosen: a part of the screen that opens later (a dialog, a language) is kept together with the first screen; what is
  * larger, as all that looks at pictures is, comes while the screen is in use already.
  */
-const FIRST_UP_TO_BYTES = 100_000;
+const FIRST_UP_TO_BYTES = { script: 450_000, other: 100_000 };
 
 /**
  * The files of a build as its service worker knows them, in the order in which they are kept: small ones first, so that
@@ -31,7 +31,8 @@ export function offlineFiles(files: ReadonlyMap<string, Uint8Array>): readonly L
   return [...files]
     .filter(([address]) => !address.endsWith('.map'))
     .map(([address, bytes]): ListedFile => {
-      const when = first.has(address) || bytes.length <= FIRST_UP_TO_BYTES ? 'first' : 'later';
+      const limit = /\.(js|css)$/.test(address) ? FIRST_UP_TO_BYTES.script : FIRST_UP_TO_BYTES.other;
+      const when = first.has(address) || bytes.length <= limit ? 'first' : 'later';
       return { address, sha256: createHash('sha256').update(bytes).digest('hex'), bytes: bytes.length, when };
     })
     .toSorted((a, b) => a.bytes - b.bytes);

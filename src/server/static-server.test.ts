@@ -1,7 +1,8 @@
-import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm, utimes, writeFile } from 'node:fs/promises';
 import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { brotliCompressSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startStaticServer } from './static-server.js';
 import type { RunningServer } from './static-server.js';
@@ -97,6 +98,18 @@ describe('the static server', () => {
       expect((await fetch(address, { headers: known })).status).toBe(304);
     }
     expect(tags.size).toBe(3);
+  });
+
+  it('sends what the build has compressed, unless that is older than the file', async () => {
+    const path = join(folder, 'build', 'built.txt');
+    await writeFile(path, 'the text');
+    await writeFile(`${path}.br`, brotliCompressSync('as the build has it'));
+    const ask = async () =>
+      (await fetch(`${server.address}built.txt`, { headers: { 'Accept-Encoding': 'br' } })).text();
+    expect(await ask()).toBe('as the build has it');
+    await utimes(`${path}.br`, 1_000, 1_000);
+    await writeFile(path, 'a newer text');
+    expect(await ask()).toBe('a newer text');
   });
 
   it('compresses a file anew after it changed', async () => {

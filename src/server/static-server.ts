@@ -41,11 +41,19 @@ function rememberEncoded(): EncodedFile {
     const key = `${encoding} ${path}`;
     const before = known.get(key);
     if (before?.tag === tag) return before.bytes;
-    const bytes = readFile(path).then((plain) => encode(plain, encoding));
+    const bytes = readEncoded(path, encoding);
     bytes.catch(() => known.delete(key));
     known.set(key, { tag, bytes });
     return bytes;
   };
+}
+
+/** As the build has it where it is there, and of no older file; else compressed now. */
+async function readEncoded(path: string, encoding: Encoding): Promise<Buffer> {
+  const made = `${path}.${encoding}`;
+  const [plainState, madeState] = await Promise.all([stat(path), stat(made).catch(() => null)]);
+  if (madeState?.isFile() === true && madeState.mtimeMs >= plainState.mtimeMs) return readFile(made);
+  return encode(await readFile(path), encoding);
 }
 
 async function answer(

@@ -1,5 +1,4 @@
-import { ENGLISH_TAG, type Words } from './language.js';
-import { english } from './languages/en.js';
+import { completeEnglish, ENGLISH_TAG, type Words } from './language.js';
 
 /** A language that the screen can speak. */
 export interface AvailableLanguage {
@@ -18,7 +17,7 @@ const FILES = import.meta.glob<Words>(['./languages/*.ts', '!./languages/en.ts',
 
 /** English, and every language that has a file in `languages`, in the order of their names. */
 export const AVAILABLE_LANGUAGES: readonly AvailableLanguage[] = [
-  { tag: ENGLISH_TAG, name: ownNameOf('en'), load: () => Promise.resolve(english) },
+  { tag: ENGLISH_TAG, name: ownNameOf('en'), load: completeEnglish },
   ...Object.entries(FILES).map(([path, load]): AvailableLanguage => {
     const tag = path.replace(/^.*\/|\.ts$/g, '');
     return { tag, name: ownNameOf(tag), load };

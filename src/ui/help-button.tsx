@@ -1,25 +1,27 @@
 import { useState } from 'react';
 import { createPortal } from 'react-dom';
 import type { MeasurementId } from '../core/catalogue/measurement.js';
-import { HelpDialog } from './help-dialog.js';
+import { laterPart } from './later-part.js';
 import { words } from './language.js';
+
+const HelpDialog = laterPart(async () => (await import('./help-dialog.js')).HelpDialog);
 
 /** A small question mark that opens the help at a measurement. */
 export function HelpButton({ measurement }: { readonly measurement: MeasurementId }) {
   const [isOpen, setIsOpen] = useState(false);
-  const label = words.help.openFor(words.measurements[measurement].shortName);
+  const label = words.helpButton.openFor(words.measurements[measurement].shortName);
   return (
     <>
       <button
         type="button"
         className="help-button"
         aria-label={label}
-        title={words.help.button}
+        title={words.helpButton.button}
         onClick={() => {
           setIsOpen(true);
         }}
       >
-        {words.help.sign}
+        {words.helpButton.sign}
       </button>
       {isOpen &&
         createPortal(

@@ -1,13 +1,7 @@
 /** The words of the help, besides those of the measurements themselves. */
 export const helpWords = {
-  button: 'Help',
   heading: 'Help',
   close: 'Close',
-  loading: 'The help is being loaded.',
-  notLoaded: 'The help could not be loaded. Check the connection, reload the page and open it again.',
-  /** the small button at a measurement */
-  sign: '?',
-  openFor: (name: string): string => `Help for ${name}: how and where it is taken`,
   contents: 'Contents',
   backToContents: 'All topics',
   search: 'Find a measurement',

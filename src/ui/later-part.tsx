@@ -1,14 +1,14 @@
 import type { ComponentType } from 'react';
 import { createElement, useEffect, useSyncExternalStore } from 'react';
 import { createLater } from './later.js';
-import { words } from './language.js';
+import { completeWords, words } from './language.js';
 
 /**
  * A part of the screen that is loaded when it is first shown, or before by `loadAllLater`; drawn at once where it is there.
  * Where it cannot be loaded, that is said, and can be tried again.
  */
 export function laterPart<Props extends object>(load: () => Promise<ComponentType<Props>>): ComponentType<Props> {
-  const part = createLater(load);
+  const part = createLater(async () => (await Promise.all([load(), completeWords(), import('./later-styles.js')]))[0]);
   return function LaterPart(props: Props) {
     const component = useSyncExternalStore(part.subscribe, part.now, part.now);
     const hasFailed = useSyncExternalStore(part.subscribe, part.hasFailed, part.hasFailed);

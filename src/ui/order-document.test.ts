@@ -1,4 +1,4 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import { OUTSIDE_TABLES } from '../../calibration/tables.js';
 import type { SomeReadings } from '../../tests/support/filled-sheet.js';
 import { filledSheet } from '../../tests/support/filled-sheet.js';

@@ -11,11 +11,13 @@ import { TrialVerdicts } from './hand-trials.js';
 import { HelpButton } from './help-button.js';
 import { formatDifference, formatNumber, plainNumber } from './numbers.js';
 import { CameraCell } from './row-camera.js';
-import { RowDetails } from './row-details.js';
 import { DoubtMarks, Findings, isInDoubt } from './row-findings.js';
 import { readingFailureSentence, spokenName, statusShort } from './sentences.js';
 import type { SheetInHand } from './use-sheet.js';
+import { laterPart } from './later-part.js';
 import { words } from './language.js';
+
+const RowDetails = laterPart(async () => (await import('./row-details.js')).RowDetails);
 
 /** Name, R, L, camera, difference, finding. */
 export const COLUMNS = 6;

@@ -6,17 +6,15 @@ import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { useEquipment } from './equipment.js';
 import { laterPart } from './later-part.js';
 import { LanguageChooser } from './language-chooser.js';
-import { MisfitList } from './misfit-list.js';
 import { NotesPanel } from './notes-panel.js';
-import { PaperFacts } from './paper-facts.js';
 import { PicturePanel } from './picture-panel.js';
-import { PrescriptionPanel } from './prescription-panel.js';
 import { goToFirstReading } from './hand-place.js';
 import { ReadingsSheet } from './readings-sheet.js';
 import { useAnnouncements } from './use-announcements.js';
 import type { DeskInHand } from './use-desk.js';
 import type { OpenedSession } from './use-sheet.js';
 import { useSheet } from './use-sheet.js';
+import { useReasoning } from './use-reasoning.js';
 import { words } from './language.js';
 
 // What nobody needs before something was typed or pressed is no part of what is loaded first.
@@ -28,6 +26,9 @@ const PrintDialog = laterPart(async () => (await import('./print-dialog.js')).Pr
 const SettingsDialog = laterPart(async () => (await import('./settings-dialog.js')).SettingsDialog);
 const SweepDialog = laterPart(async () => (await import('./sweep-dialog.js')).SweepDialog);
 const HelpDialog = laterPart(async () => (await import('./help-dialog.js')).HelpDialog);
+const PrescriptionPanel = laterPart(async () => (await import('./prescription-panel.js')).PrescriptionPanel);
+const MisfitList = laterPart(async () => (await import('./misfit-list.js')).MisfitList);
+const PaperFacts = laterPart(async () => (await import('./paper-facts.js')).PaperFacts);
 
 type OpenDialog = 'help' | 'camera' | 'sweep' | 'settings' | 'practice' | 'order' | 'print' | null;
 
@@ -44,6 +45,8 @@ export function SheetScreen({
 }) {
   const { demo } = useEquipment();
   const sheet = useSheet({ record, isInvented }, isInvented ? keepNothing : desk.take);
+  // before that nobody knows whether all fits
+  const { isHere: isReasoned } = useReasoning();
   const { state, dispatch, measurePicture } = sheet;
   const [open, setOpen] = useState<OpenDialog>(null);
   const announcements = useAnnouncements(sheet);
@@ -197,7 +200,7 @@ export function SheetScreen({
         </div>
         <div className="margin">
           <div ref={misfits} tabIndex={-1} className="misfits-place">
-            <MisfitList sheet={sheet} />
+            {isReasoned && <MisfitList sheet={sheet} />}
           </div>
         </div>
       </main>

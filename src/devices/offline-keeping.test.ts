@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { OfflineFile } from '../protocol/offline-files.js';
 import type { KeptFiles } from '../session/offline.js';
-import { keepAll } from './offline.js';
+import { keepAll } from './offline-keeping.js';
 
 const APP = 'https://host.example/app/';
 
