@@ -213,6 +213,7 @@ describe('a restoration', () => {
     expect(scaleText(27.1666, 'headWidth', DEFAULT_PRACTICE)).toBe('27.2');
     const fine = { ...DEFAULT_PRACTICE, ...practice, gauges: [{ ...endRule, resolution: 0.05 }] };
     expect(scaleText(5.55, 'crestHeightR', fine)).toBe('2.05');
+    expect(scaleText(5.55, 'crestHeightR', fine, ',')).toBe('2,05');
   });
 });
 

@@ -32,12 +32,9 @@ export function remedySentence(
     to: `±\u00a0${formatNumber(thenHalfWidth, decimals)}\u00a0${unit === 'deg' ? '°' : unit}`,
   };
   const said = words.budget.remedies;
-  switch (remedy.kind) {
-    case 'come-nearer':
-      return said[remedy.kind]({ ...facts, distanceCm: formatNumber(NEAR_DISTANCE_MM / 10, 0) });
-    case 'repeat':
-      return said[isSweep ? 'repeat-sweep' : 'repeat-picture'](facts);
-    default:
-      return said[remedy.kind](facts);
+  if (remedy.kind === 'come-nearer') {
+    return said[remedy.kind]({ ...facts, distanceCm: formatNumber(NEAR_DISTANCE_MM / 10, 0) });
   }
+  if (remedy.kind === 'repeat') return said[isSweep ? 'repeat-sweep' : 'repeat-picture'](facts);
+  return said[remedy.kind](facts);
 }

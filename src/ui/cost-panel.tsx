@@ -132,7 +132,7 @@ function StandardChoice({ sheet, prescription }: { readonly sheet: SheetInHand; 
         {imbalanceLimitsOf(standard, prescription.lensKind).status === 'from-memory' && (
           <strong>{words.cost.fromMemoryMark} </strong>
         )}
-        {standardSources(standard, prescription).join('. ')}.
+        {standardSources(standard, prescription).map(words.source.cited).join('. ')}.
       </p>
     </div>
   );

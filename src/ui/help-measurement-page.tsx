@@ -55,7 +55,7 @@ export function MeasurementPage({ measurement }: { readonly measurement: Measure
           {words.help.toleranceIs(
             withUnit(plainNumber(tolerance.value), unit),
             statusWords(tolerance.status),
-            tolerance.source,
+            words.source.cited(tolerance.source),
           )}
         </p>
         <p className="note">{words.help.toleranceNote}</p>

@@ -116,9 +116,9 @@ export const STANDARDS = Object.values(CENTRATION_STANDARDS);
 
 /** A standard as it is offered: its edition, and which of its values are from memory. */
 export function standardName({ name, edition, imbalance, progressiveImbalance }: CentrationStandard): string {
-  const offered = `${name} (${edition})`;
-  if (imbalance.status === 'from-memory') return `${offered}, ${words.standard.all}`;
-  return progressiveImbalance.status === 'from-memory' ? `${offered}, ${words.standard.progressive}` : offered;
+  const offered = words.standard.offered(name, edition);
+  if (imbalance.status === 'from-memory') return words.standard.allFromMemory(offered);
+  return progressiveImbalance.status === 'from-memory' ? words.standard.progressiveFromMemory(offered) : offered;
 }
 
 /** What to mind with lenses of this prescription. */

@@ -1,5 +1,19 @@
-import { describe, expect, it } from 'vitest';
-import { formatDifference, formatEstimate, formatNumber, plainNumber, tenthNumber, withUnit } from './numbers.js';
+import { afterEach, describe, expect, it } from 'vitest';
+import { parseDecimal } from '../core/reading/parse-reading.js';
+import { succeed } from '../core/result.js';
+import { AVAILABLE_LANGUAGES } from './available-languages.js';
+import { ENGLISH_TAG } from './language.js';
+import {
+  fieldNumber,
+  formatDifference,
+  formatEstimate,
+  formatNumber,
+  formatPercent,
+  plainNumber,
+  tenthNumber,
+  withUnit,
+  writeNumbersLike,
+} from './numbers.js';
 
 describe('numbers', () => {
   it('have a true minus sign, and none for nothing', () => {
@@ -42,5 +56,35 @@ describe('numbers in sentences', () => {
   it('carry their unit', () => {
     expect(withUnit('63.5', 'mm')).toBe('63.5 mm');
     expect(withUnit('12', 'deg')).toBe('12°');
+  });
+});
+
+describe('numbers in other languages', () => {
+  afterEach(() => {
+    writeNumbersLike(ENGLISH_TAG);
+  });
+
+  // Unicode CLDR: de and fr part decimals by a comma; tr puts the sign of per cent in front
+  it('have the decimal sign of the language', () => {
+    for (const tag of ['de', 'fr']) {
+      writeNumbersLike(tag);
+      expect(formatNumber(-1.26, 1)).toBe('\u22121,3');
+      expect(formatNumber(-0.04, 1)).toBe('0,0');
+      expect(formatDifference(2.84)).toBe('+2,8');
+      expect(formatDifference(0.04)).toBe('0,0');
+      expect([plainNumber(63.5), plainNumber(60), plainNumber(5.95)]).toEqual(['63,5', '60', '5,95']);
+      expect(formatPercent(50.4, 1)).toBe('50,4 %');
+    }
+    writeNumbersLike('tr');
+    expect(formatPercent(50.4, 1)).toBe('%50,4');
+  });
+
+  it('are read again as the same number from a field, in every language', () => {
+    for (const tag of ['de', 'fr', 'ar', ...AVAILABLE_LANGUAGES.map((language) => language.tag)]) {
+      writeNumbersLike(tag);
+      for (const value of [63, 63.5, -2.5, 0.125, 0]) expect(parseDecimal(fieldNumber(value))).toEqual(succeed(value));
+      // with comma or point alike
+      expect(parseDecimal('63,5')).toEqual(parseDecimal('63.5'));
+    }
   });
 });

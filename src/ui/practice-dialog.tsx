@@ -67,7 +67,9 @@ export function PracticeDialog(props: {
                 </label>
                 <p id={`${standardId}-${id}`} className="note">
                   {sources
-                    .map(({ status, source }) => words.practice.standardSource(statusWords(status), source))
+                    .map(({ status, source }) =>
+                      words.practice.standardSource(statusWords(status), words.source.cited(source)),
+                    )
                     .join(' ')}
                 </p>
               </div>

@@ -97,7 +97,7 @@ export function PracticeGauges(props: {
       />
     );
   const isTakenOver = (example: Gauge): boolean => practice.gauges.some(({ id }) => id === example.id);
-  const examples = exampleGauges.filter((example) => !isTakenOver(example));
+  const examples = exampleGauges.filter((example) => !isTakenOver(example)).map(inThisLanguage);
   return (
     <section ref={list}>
       <h3>{words.practice.gauges}</h3>
@@ -273,4 +273,10 @@ function GaugeEntry(props: {
       </div>
     </>
   );
+}
+
+/** An example by the name that it has in the language of this moment; once it is taken over, that is a name of the user's. */
+function inThisLanguage(example: Gauge): Gauge {
+  const names: { readonly [id: string]: string } = words.practice.exampleNames;
+  return { ...example, name: names[example.id] ?? example.name };
 }

@@ -253,7 +253,7 @@ function ToleranceField(props: {
             {words.practice.catalogueTolerance(
               withUnit(plainNumber(tolerance.value), unit),
               statusWords(tolerance.status),
-              tolerance.source,
+              words.source.cited(tolerance.source),
             )}
           </>
         )}

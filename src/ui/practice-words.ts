@@ -61,6 +61,12 @@ export const practiceWords = {
   overdue: (day: string, limitDays: number): string =>
     `Last checked on ${day}, more than ${limitDays} days ago: check it again before you rely on it.`,
   examples: 'Examples to take over',
+  exampleNames: {
+    'pd-rule': 'PD rule',
+    'end-rule': 'Rule read from its end',
+    'head-calipers': 'Head calipers',
+    'angle-gauge': 'Angle gauge',
+  },
   examplesNote: 'Invented examples: check against your own gauges.',
   takeOver: 'Take over',
   takeOverOf: (name: string): string => `Take over ${name}`,

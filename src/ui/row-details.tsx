@@ -25,7 +25,10 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
         <h3>{words.sheet.definitionHeading}</h3>
         <p>
           <strong>{name}.</strong> {definition}{' '}
-          {words.sheet.definedBy(measurement.definedBy.source, statusWords(measurement.definedBy.status))}
+          {words.sheet.definedBy(
+            words.source.cited(measurement.definedBy.source),
+            statusWords(measurement.definedBy.status),
+          )}
         </p>
         <p>
           {words.sheet.howTaken} {howTaken}{' '}
@@ -39,7 +42,8 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
           <h3>{words.sheet.toleranceHeading}</h3>
           <p>
             ± {plainNumber(tolerance.value)}
-            {words.sheet.unitSign[measurement.unit]} ({statusWords(tolerance.status)}): {tolerance.source}.
+            {words.sheet.unitSign[measurement.unit]} ({statusWords(tolerance.status)}):{' '}
+            {words.source.cited(tolerance.source)}.
           </p>
         </section>
         <Usual measurement={measurement} />
@@ -74,7 +78,7 @@ function Usual({ measurement }: { readonly measurement: Measurement }) {
   const decimals = resolution < 1 ? 1 : 0;
   const spread = NORMAL_95 * population.standardDeviation;
   const said = (what: string, { source, status }: Sourced): string =>
-    words.sheet.sourced(what, statusWords(status), source);
+    words.sheet.sourced(what, statusWords(status), words.source.cited(source));
   const [mean, low, high] = [population.mean, population.mean - spread, population.mean + spread].map((value) =>
     formatNumber(value, decimals),
   ) as [string, string, string];

@@ -195,19 +195,13 @@ export function conflictSentence(conflict: Conflict, sheet: WrittenSheet): strin
 
 /** What some rules say in their own way, where all their readings are there. */
 function ownConflictSentence(conflict: Conflict, sheet: WrittenSheet): string | null {
-  switch (conflict.with) {
-    case 'eyes-sum':
-    case 'near-eyes-sum': {
-      const facts = sumFacts(conflict.names, conflict.with === 'near-eyes-sum', sheet);
-      return facts === null ? null : words.conflict.eyesSum(facts);
-    }
-    case 'temples-in-head':
-      return templesSentence(sheet);
-    case 'sides-alike':
-      return sidesSentence(conflict, sheet);
-    default:
-      return null;
+  const relation = conflict.with;
+  if (relation === 'eyes-sum' || relation === 'near-eyes-sum') {
+    const facts = sumFacts(conflict.names, relation === 'near-eyes-sum', sheet);
+    return facts === null ? null : words.conflict.eyesSum(facts);
   }
+  if (relation === 'temples-in-head') return templesSentence(sheet);
+  return relation === 'sides-alike' ? sidesSentence(conflict, sheet) : null;
 }
 
 /** `head width (150 mm)`, `length to bend (R 100, L 101 mm) and length of drop R (40 mm)`; null where no other is joined. */

@@ -1,5 +1,6 @@
-/** Behind the name of a standard. */
+/** A standard as it is offered. */
 export const standardWords = {
-  all: 'values from memory',
-  progressive: 'for progressive lenses from memory',
+  offered: (name: string, edition: string): string => `${name} (${edition})`,
+  allFromMemory: (offered: string): string => `${offered}, values from memory`,
+  progressiveFromMemory: (offered: string): string => `${offered}, for progressive lenses from memory`,
 };
