@@ -33,4 +33,5 @@ export const lockWords = {
   forgotten:
     'If the passphrase is forgotten, nobody can open what is kept here. A backup that was handed on before can be brought in elsewhere.',
   lockNow: 'Lock now',
+  open: 'Lock',
 };
