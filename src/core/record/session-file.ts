@@ -3,6 +3,7 @@ import type { Result } from '../result.js';
 import { fail, succeed } from '../result.js';
 import type { NewSession } from './kept-sheet.js';
 import { parseKeptSheet, sessionOfSheet } from './kept-sheet.js';
+import { fieldsFor } from './leaves-device.js';
 import type { SessionRecord } from './session-record.js';
 import type { DamagePath } from './session-schema.js';
 import { moment } from './session-parts.js';
@@ -61,7 +62,8 @@ export function writeSessionFile(
   const head = JSON.stringify({ format: SESSION_FILE_FORMAT, version: SESSION_VERSION, writtenAt });
   const lines = records.map((record) => {
     const dicom = dicomOf(record);
-    return JSON.stringify(dicom === null ? record : { ...record, dicom });
+    const fields = fieldsFor('session-file', record) as object;
+    return JSON.stringify(dicom === null ? fields : { ...fields, dicom });
   });
   return `${head.slice(0, -1)},"sessions":[\n${lines.join(',\n')}\n]}\n`;
 }
