@@ -320,7 +320,7 @@ export const wearerWords = {
     picturesNote: 'If you leave this open, no picture is sent.',
     /** kept word for word, with the answer of who ticks it */
     consent: (practice: string, days: number): string =>
-      `I agree that two pictures go along in the encrypted file to ${whom(practice)}, to check the estimate. They are cut out around my eyes and the card, and the face of the card is made unreadable. They are deleted after ${days} days at the latest, and before that whenever I ask for it.`,
+      `I agree that two pictures go along in the encrypted file to ${whom(practice)}, to check the estimate. They are cut out: eyes, the sides of the head, and the card, whose face is made unreadable. They are deleted after ${days} days at the latest, and before that whenever I ask for it.`,
     noPicture: 'No picture could be cut out. The file is made without pictures.',
   },
 
