@@ -13,16 +13,16 @@ export type Keeping =
 /** Keeps one session at a time: every change is written at once, or as soon as the write before it is done. */
 export interface SessionKeeper {
   /** From now on this is the session that is kept; what was still to be written of the one before is written all the same. */
-  open(session: { readonly record: SessionRecord; readonly revision: number | null }): void;
+  readonly open: (session: { readonly record: SessionRecord; readonly revision: number | null }) => void;
   /** The session as it stands on the screen, kept or not; null before the first was opened. */
-  record(): SessionRecord | null;
-  keeping(): Keeping;
+  readonly record: () => SessionRecord | null;
+  readonly keeping: () => Keeping;
   /** Takes the session as it is now. A record of another session than the open one is not taken. */
-  take(record: SessionRecord): void;
+  readonly take: (record: SessionRecord) => void;
   /** Tries once more to write what could not be kept. */
-  tryAgain(): void;
+  readonly tryAgain: () => void;
   /** Resolves when nothing is being written any more. */
-  settled(): Promise<void>;
+  readonly settled: () => Promise<void>;
   /** Calls the listener when `keeping` changed. Returns stops listening. */
   subscribe(listener: () => void): () => void;
 }

@@ -21,11 +21,13 @@ export function nowText(): string {
  * @param from.takenAt when the picture or the sweep of the moment came; null where none did since the session was opened
  */
 export function useSessionRecord(
-  from: Pick<SheetInHand, 'measurement' | 'rows'> & {
-    /** null while nothing can be said of them yet: what was found before stands until then */
-    readonly misfits: SheetInHand['misfits'] | null;
+  from: {
     readonly record: SessionRecord;
     readonly state: SheetState;
+    readonly measurement: Result<SheetMeasurement, unknown> | null;
+    readonly rows: readonly SheetRow[];
+    /** null while nothing can be said of them yet: what was found before stands until then */
+    readonly misfits: readonly Misfit[] | null;
     readonly takenAt: string | null;
   },
   onChanged: (record: SessionRecord) => void,
