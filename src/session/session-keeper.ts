@@ -24,7 +24,7 @@ export interface SessionKeeper {
   /** Resolves when nothing is being written any more. */
   readonly settled: () => Promise<void>;
   /** Calls the listener when `keeping` changed. Returns stops listening. */
-  subscribe(listener: () => void): () => void;
+  readonly subscribe: (listener: () => void) => () => void;
 }
 
 /**
