@@ -21,7 +21,9 @@ export async function startBuiltApp(): Promise<RunningServer> {
 
 /** Address, relative to the app's, of the one script in the build of this worker; throws where there is none or several. */
 export function workerScript(name: 'landmarks' | 'card' | 'sweep'): string {
-  const found = readdirSync(join(BUILD_FOLDER, 'assets')).filter((file) => file.startsWith(`${name}.worker-`));
+  const found = readdirSync(join(BUILD_FOLDER, 'assets')).filter(
+    (file) => file.startsWith(`${name}.worker-`) && file.endsWith('.js'),
+  );
   if (found.length !== 1) throw new Error(`The build has ${found.length} scripts of the ${name} worker.`);
   return `assets/${found[0]}`;
 }
