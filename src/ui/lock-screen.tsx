@@ -66,7 +66,7 @@ export function LockScreen(props: {
         {failure !== null && <FailureNote saying={lockFailureSaying(failure)} />}
         <p className="note">{words.lock.forgotten}</p>
       </main>
-      {props.footer}
+      {props.footer !== undefined && <footer className="bottom">{props.footer}</footer>}
     </>
   );
 }

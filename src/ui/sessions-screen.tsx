@@ -277,7 +277,7 @@ export function SessionsScreen(props: {
           </div>
         )}
       </main>
-      {props.footer}
+      {props.footer !== undefined && <footer className="bottom">{props.footer}</footer>}
       {dialog?.kind === 'removal' && now !== null && (
         <SessionsRemoval
           store={store}
