@@ -20,7 +20,6 @@ export const keptPictureWords = {
     next: 'The corners of the card are not placed around it, so its face could not be covered. Place them first.',
   },
 
-  isKept: 'This picture is kept.',
   takenOn: (when: string): string => `Picture of ${when}`,
   keptUntil: (day: string, days: number): string => {
     if (days < 0) return `kept until ${day}: it is deleted as soon as possible`;

@@ -36,11 +36,6 @@ export function timeShown(iso: string): string {
   return formats().time.format(new Date(iso));
 }
 
-/** The date, never as a nearness. */
-export function dateShown(iso: string): string {
-  return formats().day.format(new Date(iso));
-}
-
 /** The date of a day without a time, such as `2026-11-25`. */
 export function plainDateShown(isoDate: string): string {
   // At noon it is that day everywhere the clock of this device may stand.

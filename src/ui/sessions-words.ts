@@ -41,7 +41,6 @@ export const sessionsWords = {
     origin: 'Taken',
     state: 'State',
   },
-  selectColumn: 'Select',
   sortBy: 'Sort by',
   ascending: 'Ascending',
   descending: 'Descending',
