@@ -32,7 +32,7 @@ describe('privacy', () => {
     await page.waitForLoadState('networkidle');
     // by then it has begun to warm up its workers
     for (const name of ['landmarks', 'card'] as const) {
-      await expect.poll(() => guard.requests).toContain(`${app.address()}${workerScript(name)}`);
+      await expect.poll(() => guard.requests, { timeout: 30_000 }).toContain(`${app.address()}${workerScript(name)}`);
     }
   });
 
