@@ -2,6 +2,7 @@ import { createRoot } from 'react-dom/client';
 import { EXAMPLE_GAUGES, OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
 import { invariant } from '../core/result.js';
+import { createSealing } from '../devices/sealing.js';
 import { createOffline } from '../devices/offline.js';
 import { firstAvailable, loadWords } from '../ui/available-languages.js';
 import { createSessionKeeper } from '../session/session-keeper.js';
@@ -25,7 +26,8 @@ import { orderPdf, printFiles } from './print-files.js';
 
 const devices = () => import('./devices.js');
 
-const database = await openDatabase();
+const sealing = createSealing();
+const database = await openDatabase(sealing);
 const keeper = createSessionKeeper(database.sessions, ({ record, revision }) => {
   window.dispatchEvent(new CustomEvent('glabella-saved', { detail: { id: record.id, revision } }));
 });
@@ -38,6 +40,7 @@ const equipment: Equipment = {
   print: printFiles,
   orderPdf,
   database,
+  sealing,
   keeper,
   profiles: createLocalProfileStore(),
   reasoning: createLater(async () => (await import('./reasoning.js')).reasoning),

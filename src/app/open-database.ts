@@ -1,14 +1,14 @@
-import { createSealing } from '../devices/sealing.js';
 import type { SessionDatabase } from '../devices/session-database/session-database.js';
 import { createMemoryDatabase, openSessionDatabase } from '../devices/session-database/session-database.js';
+import type { SealingPort } from '../session/sealing.js';
 
 /** Where the sheet was kept before there was a database. */
 const KEY = 'glabella.sheet';
 
 /** All that is kept on this device; in a browser that keeps nothing, what is kept until the page is closed. */
-export async function openDatabase(): Promise<SessionDatabase> {
+export async function openDatabase(sealing: SealingPort): Promise<SessionDatabase> {
   const options = {
-    sealing: createSealing(),
+    sealing,
     keptSheet: keptSheet(),
     newId: () => crypto.randomUUID(),
     now: () => new Date(),

@@ -3,6 +3,7 @@ export const deskWords = {
   sessions: 'Sessions',
   nextWearer: 'Next wearer',
   help: 'Help',
+  history: 'All entries',
   before: 'The session before is kept in the list.',
   backToBefore: 'Back to it',
   dismiss: 'Dismiss',

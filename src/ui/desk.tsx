@@ -1,5 +1,3 @@
-import { useState } from 'react';
-import { WHOLE_LIST } from '../session/session-list.js';
 import { useEquipment } from './equipment.js';
 import { FailureNote } from './failure-note.js';
 import { KeepingBar } from './keeping-bar.js';
@@ -8,13 +6,14 @@ import { LanguageChooser } from './language-chooser.js';
 import { words } from './language.js';
 import { SheetScreen } from './sheet-screen.js';
 import { storeFailureSaying } from './store-sentences.js';
-import type { DeskInHand } from './use-desk.js';
 import { useDesk } from './use-desk.js';
 
-const SessionsScreen = laterPart(async () => (await import('./sessions-screen.js')).SessionsScreen);
+const DeskSessions = laterPart(async () => (await import('./desk-sessions.js')).DeskSessions);
+const LockScreen = laterPart(async () => (await import('./lock-screen.js')).LockScreen);
 
 /** The whole screen: the sheet of one session, or the list of all. */
 export function Desk() {
+  const { database } = useEquipment();
   const desk = useDesk();
   const { place, failure } = desk;
   const notice = failure === null ? null : <FailureNote saying={storeFailureSaying(failure)} />;
@@ -26,9 +25,9 @@ export function Desk() {
         </p>
       );
     case 'locked':
-      return <LockedDesk desk={desk} />;
+      return <LockScreen lock={database.lock} onUnlocked={desk.open} footer={<LanguageChooser />} />;
     case 'list':
-      return <ListOfSessions desk={desk} />;
+      return <DeskSessions desk={desk} />;
     case 'sheet':
     case 'demo':
       return (
@@ -46,36 +45,4 @@ export function Desk() {
         />
       );
   }
-}
-
-/** The list, with the way back to the sheet. What it is narrowed to stays while the page is open. */
-function ListOfSessions({ desk }: { readonly desk: DeskInHand }) {
-  const { database, keeper } = useEquipment();
-  const [query, setQuery] = useState(WHOLE_LIST);
-  const openId = keeper.record()?.id ?? null;
-  return (
-    <SessionsScreen
-      sessions={database.sessions}
-      openId={openId}
-      query={query}
-      onQuery={setQuery}
-      onOpen={(id) => {
-        if (id === openId) desk.back();
-        else desk.openSession(id);
-      }}
-      onBegin={desk.begin}
-      onRemoved={() => undefined}
-      onHandOn={() => undefined}
-      onBringIn={() => undefined}
-      footer={<LanguageChooser />}
-    />
-  );
-}
-
-function LockedDesk({ desk }: { readonly desk: DeskInHand }) {
-  return (
-    <button type="button" onClick={desk.open}>
-      {words.desk.opening}
-    </button>
-  );
 }

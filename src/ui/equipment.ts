@@ -13,6 +13,7 @@ import type {
 } from '../session/ports.js';
 import type { InvitationStore } from '../session/invitation-list.js';
 import type { KeyStore } from '../session/practice-key.js';
+import type { SealingPort } from '../session/sealing.js';
 import type { SessionKeeper } from '../session/session-keeper.js';
 import type { DeskStore, PictureStore, SessionStore, StoreLock } from '../session/session-store.js';
 import type { OrderDocument } from '../sheets/order-document.js';
@@ -51,6 +52,7 @@ export interface Equipment extends MeasuringEquipment {
   /** the order as a PDF; rejects where the code or the fonts for it do not come */
   readonly orderPdf: (order: OrderDocument, paper: Paper) => Promise<Uint8Array<ArrayBuffer>>;
   readonly database: SessionDatabase;
+  readonly sealing: SealingPort;
   /** keeps the open session */
   readonly keeper: SessionKeeper;
   readonly profiles: ProfileStore;

@@ -9,6 +9,7 @@ import type { Marking } from '../session/marking.js';
 import type { PictureState } from '../session/picture-state.js';
 import { pictureOf } from '../session/picture-state.js';
 import { isHiddenByFailure } from '../session/sheet.js';
+import { useEquipment } from './equipment.js';
 import { Holding } from './holding.js';
 import type { PictureRegion } from './picture-region.js';
 import { eyeRegion, faceRegion, wholeRegion } from './picture-region.js';
@@ -25,6 +26,7 @@ const Loupe = laterPart(async () => (await import('./loupe.js')).Loupe);
 const PictureFacts = laterPart(async () => (await import('./picture-facts.js')).PictureFacts);
 const PictureStage = laterPart(async () => (await import('./picture-stage.js')).PictureStage);
 const RecordedNote = laterPart(async () => (await import('./recorded-note.js')).RecordedNote);
+const KeptPicturePanel = laterPart(async () => (await import('./kept-picture-panel.js')).KeptPicturePanel);
 const SweepFacts = laterPart(async () => (await import('./sweep-facts.js')).SweepFacts);
 const SweepNote = laterPart(async () => (await import('./sweep-note.js')).SweepNote);
 const SweptNote = laterPart(async () => (await import('./sweep-note.js')).SweptNote);
@@ -65,7 +67,26 @@ export function PicturePanel(props: {
       {(kind === 'measured' || kind === 'swept' || kind === 'none') && <GazeChoice sheet={sheet} />}
       {kind === 'measured' && <PictureFacts sheet={sheet} />}
       {kind === 'swept' && <SweepFacts sheet={sheet} />}
+      {!sheet.isInvented && <KeptPictures sheet={sheet} />}
     </section>
+  );
+}
+
+/** What is kept of pictures, where there is one to keep or one is kept already. */
+function KeptPictures({ sheet }: { readonly sheet: SheetInHand }) {
+  const { database } = useEquipment();
+  const { picture } = sheet.state;
+  const onScreen =
+    picture.kind === 'measured' && sheet.takenAt !== null
+      ? { bitmap: picture.picture.bitmap, features: picture.marking.features, takenAt: sheet.takenAt }
+      : null;
+  return (
+    <KeptPicturePanel
+      store={database.pictures}
+      sessionId={sheet.sessionId}
+      picture={onScreen}
+      newId={() => crypto.randomUUID()}
+    />
   );
 }
 

@@ -25,12 +25,13 @@ const PracticeDialog = laterPart(async () => (await import('./practice-dialog.js
 const PrintDialog = laterPart(async () => (await import('./print-dialog.js')).PrintDialog);
 const SettingsDialog = laterPart(async () => (await import('./settings-dialog.js')).SettingsDialog);
 const SweepDialog = laterPart(async () => (await import('./sweep-dialog.js')).SweepDialog);
+const HistoryDialog = laterPart(async () => (await import('./history-dialog.js')).HistoryDialog);
 const HelpDialog = laterPart(async () => (await import('./help-dialog.js')).HelpDialog);
 const PrescriptionPanel = laterPart(async () => (await import('./prescription-panel.js')).PrescriptionPanel);
 const MisfitList = laterPart(async () => (await import('./misfit-list.js')).MisfitList);
 const PaperFacts = laterPart(async () => (await import('./paper-facts.js')).PaperFacts);
 
-type OpenDialog = 'help' | 'camera' | 'sweep' | 'settings' | 'practice' | 'order' | 'print' | null;
+type OpenDialog = 'history' | 'help' | 'camera' | 'sweep' | 'settings' | 'practice' | 'order' | 'print' | null;
 
 /** The sheet of one session, with its picture. */
 export function SheetScreen({
@@ -197,6 +198,17 @@ export function SheetScreen({
           <ReadingsSheet sheet={sheet} onShowMisfits={showMisfits} />
           <PrescriptionPanel sheet={sheet} />
           <CostPanel sheet={sheet} />
+          <p className="paper-history">
+            <button
+              type="button"
+              className="quiet"
+              onClick={() => {
+                setOpen('history');
+              }}
+            >
+              {words.desk.history}
+            </button>
+          </p>
         </div>
         <div className="margin">
           <div ref={misfits} tabIndex={-1} className="misfits-place">
@@ -258,6 +270,9 @@ export function SheetScreen({
       {open === 'order' && <OrderDialog sheet={sheet} onClose={close} />}
       {open === 'settings' && <SettingsDialog settings={state.settings} onChange={changeSettings} onClose={close} />}
       {open === 'print' && <PrintDialog settings={state.settings} onChange={changeSettings} onClose={close} />}
+      {open === 'history' && (
+        <HistoryDialog readers={state.readers} open={state.reader} wearer={state.notes.wearer} onClose={close} />
+      )}
       {open === 'help' && <HelpDialog measurement={null} onClose={close} />}
       <WarmUp />
     </>

@@ -39,8 +39,11 @@ export type SheetTrouble =
   | { readonly kind: 'sweep'; readonly failure: SweepTrouble };
 
 export interface SheetInHand {
+  readonly sessionId: string;
   /** the invented wearer of the demo, which is not kept */
   readonly isInvented: boolean;
+  /** when the picture or the sweep of the moment came, ISO 8601; null where none did since the session was opened */
+  readonly takenAt: string | null;
   readonly state: SheetState;
   readonly dispatch: Dispatch<SheetEvent>;
   /** what the estimates depend on besides what was found */
@@ -229,7 +232,9 @@ export function useSheet(
   useSessionRecord({ record, state, measurement, rows, misfits: isReasoned ? misfits : null, takenAt }, onChanged);
 
   return {
+    sessionId: record.id,
     isInvented,
+    takenAt,
     state,
     dispatch,
     settings,
