@@ -37,9 +37,12 @@ export default defineConfig({
       output: {
         codeSplitting: {
           groups: [
-            // Two files instead of dozens: what the first screen needs, and all other parts of it.
+            // Two files instead of dozens: what the first screen needs, and all other parts of it. Each language is one of its own.
             { name: 'first', tags: ['$initial'] },
-            { name: 'parts', test: /src[\\/](app|core|devices|protocol|session|ui)[\\/]|calibration[\\/]/ },
+            {
+              name: 'parts',
+              test: /src[\\/](app|core|devices|protocol|session|ui(?![\\/]languages))[\\/]|calibration[\\/]/,
+            },
           ],
         },
       },
