@@ -3,7 +3,7 @@ import { dicomDistances } from '../core/record/dicom-distances.js';
 import { writeSessionFile } from '../core/record/session-file.js';
 import { binocularDistances } from '../session/binocular-distances.js';
 import type { HandOnTools } from '../session/hand-on.js';
-import { WHOLE_LIST } from '../session/session-list.js';
+import type { ListQuery } from '../session/session-list.js';
 import { writeSessionTable } from '../session/session-table.js';
 import { useEquipment } from './equipment.js';
 import { KeptSessions } from './kept-sessions.js';
@@ -12,10 +12,17 @@ import type { DeskInHand } from './use-desk.js';
 import { nowText } from './use-session-record.js';
 
 /** The list of this desk's sessions, with the way back to the sheet. */
-export function DeskSessions({ desk }: { readonly desk: DeskInHand }) {
+export function DeskSessions({
+  desk,
+  query,
+  onQuery,
+}: {
+  readonly desk: DeskInHand;
+  readonly query: ListQuery;
+  readonly onQuery: (query: ListQuery) => void;
+}) {
   const { database, keeper } = useEquipment();
   const tools = useHandOnTools();
-  const [query, setQuery] = useState(WHOLE_LIST);
   const [isGone, setIsGone] = useState(false);
   const openId = isGone ? null : (keeper.record()?.id ?? null);
   return (
@@ -24,7 +31,7 @@ export function DeskSessions({ desk }: { readonly desk: DeskInHand }) {
       lock={database.lock}
       openId={openId}
       query={query}
-      onQuery={setQuery}
+      onQuery={onQuery}
       onOpen={(id) => {
         if (id === openId) desk.back();
         else desk.openSession(id);

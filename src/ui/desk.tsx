@@ -1,3 +1,5 @@
+import { useState } from 'react';
+import { WHOLE_LIST } from '../session/session-list.js';
 import { useEquipment } from './equipment.js';
 import { FailureNote } from './failure-note.js';
 import { KeepingBar } from './keeping-bar.js';
@@ -15,6 +17,8 @@ const LockScreen = laterPart(async () => (await import('./lock-screen.js')).Lock
 export function Desk() {
   const { database } = useEquipment();
   const desk = useDesk();
+  // What the list is narrowed to stays while the page is open.
+  const [query, setQuery] = useState(WHOLE_LIST);
   const { place, failure } = desk;
   const notice = failure === null ? null : <FailureNote saying={storeFailureSaying(failure)} />;
   switch (place.kind) {
@@ -27,7 +31,7 @@ export function Desk() {
     case 'locked':
       return <LockScreen lock={database.lock} onUnlocked={desk.open} footer={<LanguageChooser />} />;
     case 'list':
-      return <DeskSessions desk={desk} />;
+      return <DeskSessions desk={desk} query={query} onQuery={setQuery} />;
     case 'sheet':
     case 'demo':
       return (

@@ -19,7 +19,7 @@ import type { DeskStore, PictureStore, SessionStore, StoreLock } from '../sessio
 import type { OrderDocument } from '../sheets/order-document.js';
 import type { TypedSheet } from '../core/record/typed-sheet.js';
 import type { Later } from './later.js';
-import type { Reasoning } from './use-reasoning.js';
+import type { Reasoning } from '../session/reasoning.js';
 
 /** The demo's invented wearer. */
 export interface Demo {

@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { SessionRecord } from '../core/record/session-record.js';
+import { isoDay } from '../session/kept-picture.js';
 import { asOpenedAt, deskAfter, NEW_DESK, newSession } from '../session/new-session.js';
 import type { Desk, StoreFailure } from '../session/session-store.js';
 import { useEquipment } from './equipment.js';
@@ -98,6 +99,8 @@ export function useDesk(): DeskInHand {
         setPlace({ kind: 'locked' });
         return;
       }
+      // pictures are kept no longer than was agreed
+      void database.pictures.removeExpired(isoDay(new Date()));
       const kept = await database.desk.load();
       if (kept.ok && kept.value !== null) desk.current = kept.value;
       const unkept = keeper.record();
@@ -167,16 +170,18 @@ export function useDesk(): DeskInHand {
     });
   }, [keeper, leave]);
   const back = useCallback(() => {
-    const record = keeper.record();
-    if (record === null) open();
-    else {
-      load(record.id)
-        .then((isThere) => {
-          if (!isThere) show(newSession(crypto.randomUUID(), nowText(), desk.current), null);
-        })
-        .catch(onFault);
-    }
-  }, [keeper, load, onFault, open, show]);
+    const start = async (): Promise<void> => {
+      await keeper.settled();
+      const keeping = keeper.keeping();
+      const record = keeper.record();
+      // one that is still blank was never kept, and stands only here
+      const isBlank = keeping.kind === 'kept' && keeping.revision === null;
+      if (record !== null && isBlank) show(record, null);
+      else if (record === null || !(await load(record.id)))
+        show(newSession(crypto.randomUUID(), nowText(), desk.current), null);
+    };
+    start().catch(onFault);
+  }, [keeper, load, onFault, show]);
   const showDemo = useCallback(() => {
     openings.current += 1;
     const record = { ...newSession(crypto.randomUUID(), nowText(), desk.current), sheet: demo.sheet };

@@ -4,12 +4,6 @@ import type { MeasureFace } from '../core/estimate/face-estimates.js';
 import { useEquipment } from './equipment.js';
 import { useFault } from './use-fault.js';
 
-/** What makes estimates of features, and findings of readings. Nobody needs it before there are any. */
-export interface Reasoning {
-  readonly measureFace: MeasureFace;
-  readonly reconcile: Reconcile;
-}
-
 /** Finds nothing in any readings: what is known while the reasoning is on its way. */
 const ON_ITS_WAY = {
   isHere: false,
@@ -32,7 +26,8 @@ export function useReasoning(): {
   }, [reasoning]);
   useEffect(() => {
     // Without it the sheet would look as if all fitted: rather the boundary at the top, with what was typed.
-    if (hasFailed) onFault(new Error('The cross-check could not be loaded.'));
-  }, [hasFailed, onFault]);
+    // After it the effect above has begun to load it once more.
+    if (hasFailed && reasoning.hasFailed()) onFault(new Error('The cross-check could not be loaded.'));
+  }, [hasFailed, onFault, reasoning]);
   return here === null ? ON_ITS_WAY : { isHere: true, ...here };
 }
