@@ -69,6 +69,19 @@ const TABLE_GAP_PT = 9;
 /** Room to write a name in. */
 const SIGNING_ROOM_PT = 24;
 
+/** How close all stands: factors on the size of letters, the height of lines, and what is left free. */
+export interface Density {
+  readonly letters: number;
+  readonly lines: number;
+  readonly gaps: number;
+}
+
+/** With room to read in. */
+export const CALM: Density = { letters: 1, lines: 1, gaps: 1 };
+
+/** Chosen: a full order with its open points fits one page, and its letters stay as large as on the print page. */
+export const DENSE: Density = { letters: 0.95, lines: 0.87, gaps: 0.5 };
+
 /**
  * The whole order as bands for one frame, and its tags. All words are in letters that the faces have.
  *
@@ -79,10 +92,11 @@ export function orderBands(
   aboutLetters: string | null,
   faces: Typefaces,
   frame: FlowFrame,
+  density: Density,
 ): { readonly bands: readonly Band[]; readonly root: Tag } {
   const root = tag('Document');
   const { widthPt } = frame;
-  const writer = new BlockWriter(faces, root);
+  const writer = new BlockWriter(faces, root, density);
   const bands: Band[] = [
     { kind: 'full', pieces: writer.head(order, aboutLetters, widthPt) },
     { kind: 'full', pieces: writer.prescription(order, widthPt) },
@@ -90,11 +104,11 @@ export function orderBands(
   if (order.tables.length > 0) {
     const columns = writer.columns(order.tables, columnWidthPt(frame));
     const groups = order.tables.map((table) => writer.table(table, columns, order.continued));
-    bands.push({ kind: 'columns', heading: null, groups, gapBeforePt: SECTION_GAP_PT });
+    bands.push({ kind: 'columns', heading: null, groups, gapBeforePt: writer.gap(SECTION_GAP_PT) });
   }
   const missing = order.missing.map((sentence, index) => ({
     ...piece(writer.paragraph(sentence, index === 0 ? NOTICE : BODY, widthPt)),
-    gapBeforePt: index === 0 ? SECTION_GAP_PT : 0,
+    gapBeforePt: index === 0 ? writer.gap(SECTION_GAP_PT) : 0,
   }));
   bands.push({ kind: 'full', pieces: [...missing, ...order.sections.flatMap((one) => writer.section(one, widthPt))] });
   bands.push({ kind: 'full', pieces: [writer.signature(order.signature, frame)] });
@@ -115,6 +129,7 @@ interface Cell {
 /** Where the columns of all tables of the order stand, so that they stand below each other. */
 interface TableColumns {
   readonly widthPt: number;
+  readonly valuePt: number;
   readonly doubtPt: number;
   readonly markPt: number;
 }
@@ -127,16 +142,26 @@ class BlockWriter {
   constructor(
     private readonly faces: Typefaces,
     private readonly root: Tag,
+    private readonly density: Density,
   ) {}
+
+  /** What is left free, in points. */
+  gap(pt: number): number {
+    return this.density.gaps * pt;
+  }
+
+  private at({ sizePt, leadingPt, ...style }: TextStyle): TextStyle {
+    return { ...style, sizePt: this.density.letters * sizePt, leadingPt: this.density.lines * leadingPt };
+  }
 
   head(order: OrderDocument, aboutLetters: string | null, widthPt: number): readonly Piece[] {
     const notice = order.notice === null ? [] : this.paragraph(order.notice, NOTICE, widthPt);
     return [
       piece(this.paragraph(order.title, TITLE, widthPt, within(this.root, tag('H1')))),
-      piece([...notice, space(4)]),
+      piece([...notice, space(this.gap(4))]),
       ...this.facts(order.facts, widthPt).map(piece),
-      ...(aboutLetters === null ? [] : [piece([space(3), ...this.paragraph(aboutLetters, BODY, widthPt)])]),
-      piece([space(5), rule(widthPt, 0, 1.1, INK)]),
+      ...(aboutLetters === null ? [] : [piece([space(this.gap(3)), ...this.paragraph(aboutLetters, BODY, widthPt)])]),
+      piece([space(this.gap(5)), rule(widthPt, 0, 1.1, INK)]),
     ];
   }
 
@@ -172,17 +197,17 @@ class BlockWriter {
       const th = within(row, tag('TH', { scope: 'Row', spoken: sideName }));
       const td = within(row, tag('TD'));
       return [
-        rule(widthPt, ROW_PADDING_PT, HAIR_PT, HAIR),
+        rule(widthPt, this.gap(ROW_PADDING_PT), HAIR_PT, HAIR),
         ...beside([
           this.cell({ text: side, style: NOTATION, xPt: 0, widthPt: SIDE_PT, align: 'left', tag: th }),
           this.cell({ text: notation, style: NOTATION, xPt: 20, widthPt: widthPt - 20, align: 'left', tag: td }),
         ]),
       ];
     });
-    const end = eyes.length === 0 ? [] : [rule(widthPt, ROW_PADDING_PT, HAIR_PT, HAIR)];
+    const end = eyes.length === 0 ? [] : [rule(widthPt, this.gap(ROW_PADDING_PT), HAIR_PT, HAIR)];
     const style = eyes.length === 0 ? BODY : SMALL;
     const notes = prescription.notes.flatMap((note) => this.paragraph(note, style, widthPt));
-    return [{ ...piece([...heading, ...eyes.flat(), ...end, ...notes]), gapBeforePt: SECTION_GAP_PT - 2 }];
+    return [{ ...piece([...heading, ...eyes.flat(), ...end, ...notes]), gapBeforePt: this.gap(SECTION_GAP_PT) }];
   }
 
   columns(tables: readonly OrderTable[], widthPt: number): TableColumns {
@@ -211,9 +236,24 @@ class BlockWriter {
     );
     return {
       widthPt,
+      valuePt: this.valuesPt(
+        tables.filter(({ head }) => head.doubt !== null || head.confirmed !== null),
+        widthPt,
+      ),
       doubtPt: doubts === 0 ? 0 : Math.min(doubts + CELL_GAP_PT, widthPt / 3),
       markPt: marks === 0 ? 0 : Math.min(marks + CELL_GAP_PT, widthPt / 4),
     };
+  }
+
+  private valuesPt(tables: readonly OrderTable[], widthPt: number): number {
+    const values = tables.flatMap(({ groups }) => groups.flatMap(({ rows }) => rows.map(({ value }) => value)));
+    const widest = Math.max(
+      0,
+      ...values.map((value) => this.widthOf(value, VALUE)),
+      ...tables.map(({ head }) => this.widthOf(head.value, LABEL)),
+    );
+    // and a hair, lest a sum's last digit breaks the line
+    return Math.min(widest + 0.1, widthPt * MOST_OF_VALUES);
   }
 
   table(table: OrderTable, columns: TableColumns, continued: (caption: string) => string): readonly Piece[] {
@@ -223,14 +263,13 @@ class BlockWriter {
     const doubtPt = isMeasured ? columns.doubtPt : 0;
     const markPt = isMeasured ? columns.markPt : 0;
     const valueRightPt = widthPt - doubtPt - markPt;
-    const values = table.groups.flatMap(({ rows }) => rows.map(({ value }) => this.widthOf(value, VALUE)));
-    const valuePt = Math.min(Math.max(...values, this.widthOf(head.value, LABEL)) + 0.1, widthPt * MOST_OF_VALUES);
+    const valuePt = isMeasured ? columns.valuePt : this.valuesPt([table], widthPt);
     const places: TablePlaces = { widthPt, doubtPt, markPt, valueRightPt, valuePt };
 
     const whole = within(this.root, tag('Table'));
     const headLines = this.tableHead(table.caption, head, places, within(whole, tag('TR')));
     const headAgain = this.tableHead(continued(table.caption), head, places, null);
-    const end = rule(widthPt, ROW_PADDING_PT, HAIR_PT, HAIR);
+    const end = rule(widthPt, this.gap(ROW_PADDING_PT), HAIR_PT, HAIR);
     const groups = table.groups.map((group) => this.group(group, places, head, whole));
     const notes = table.notes.flatMap((note) => this.paragraph(note, SMALL, widthPt));
     const pieces = groups.map((lines, index) => {
@@ -238,7 +277,7 @@ class BlockWriter {
       const all = [...(index === 0 ? headLines : []), ...lines, ...(isLast ? [end, ...notes] : [])];
       return { ...piece(all), headAgain: index === 0 ? [] : headAgain };
     });
-    return pieces.map((one, index) => ({ ...one, gapBeforePt: index === 0 ? TABLE_GAP_PT : 0 }));
+    return pieces.map((one, index) => ({ ...one, gapBeforePt: index === 0 ? this.gap(TABLE_GAP_PT) : 0 }));
   }
 
   private tableHead(caption: string, head: OrderTable['head'], places: TablePlaces, row: Tag | null): readonly Line[] {
@@ -305,7 +344,7 @@ class BlockWriter {
       }
       return beside(cells);
     });
-    return [rule(widthPt, ROW_PADDING_PT, HAIR_PT, HAIR), ...beside([heading, rows])];
+    return [rule(widthPt, this.gap(ROW_PADDING_PT), HAIR_PT, HAIR), ...beside([heading, rows])];
   }
 
   section({ heading, sentences, isList }: OrderSection, widthPt: number): readonly Piece[] {
@@ -315,7 +354,7 @@ class BlockWriter {
       list === null ? this.paragraph(sentence, BODY, widthPt) : this.item(sentence, BODY, widthPt, list),
     );
     const [first = [], ...others] = items;
-    return [{ ...piece([...head, ...first]), gapBeforePt: SECTION_GAP_PT }, ...others.map(piece)];
+    return [{ ...piece([...head, ...first]), gapBeforePt: this.gap(SECTION_GAP_PT) }, ...others.map(piece)];
   }
 
   signature(text: string, frame: FlowFrame): Piece {
@@ -331,7 +370,10 @@ class BlockWriter {
       align: 'left',
       tag: within(this.root, tag('P')),
     });
-    return { ...piece([space(SIGNING_ROOM_PT), { heightPt: 3, inks: [ink] }, ...label]), gapBeforePt: SECTION_GAP_PT };
+    return {
+      ...piece([space(SIGNING_ROOM_PT), { heightPt: 3, inks: [ink] }, ...label]),
+      gapBeforePt: this.gap(SECTION_GAP_PT),
+    };
   }
 
   cautions({ heading, sentences }: OrderSection, frame: FlowFrame): Band {
@@ -339,7 +381,7 @@ class BlockWriter {
     const head = this.heading(heading, frame.widthPt, null, { ...SMALL, weight: 'semiBold', leadingPt: 11 });
     within(this.root, list);
     const groups = sentences.map((sentence) => [piece(this.item(sentence, SMALL, columnWidthPt(frame), list))]);
-    return { kind: 'columns', heading: piece(head), groups, gapBeforePt: SECTION_GAP_PT };
+    return { kind: 'columns', heading: piece(head), groups, gapBeforePt: this.gap(SECTION_GAP_PT) };
   }
 
   private item(sentence: string, style: TextStyle, widthPt: number, list: Tag): readonly Line[] {
@@ -369,16 +411,18 @@ class BlockWriter {
     return this.cell({ text, style, xPt: 0, widthPt, align: 'left', tag: as });
   }
 
-  private cell({ text, style, xPt, widthPt, align, tag: read }: Cell): readonly Line[] {
+  private cell({ text, style: calm, xPt, widthPt, align, tag: read }: Cell): readonly Line[] {
     if (text === '') return [];
-    return this.faces[style.weight].lines(text, style.sizePt, widthPt).map((line) => ({
+    const style = this.at(calm);
+    const face = this.faces[style.weight];
+    return face.lines(text, style.sizePt, widthPt).map((line) => ({
       heightPt: style.leadingPt,
       inks: [
         {
           kind: 'text',
           text: line,
           style,
-          xPt: align === 'left' ? xPt : xPt + widthPt - this.widthOf(line, style),
+          xPt: align === 'left' ? xPt : xPt + widthPt - face.widthPt(line, style.sizePt),
           baselinePt: baselineOf(style),
           tag: read,
         },
@@ -386,14 +430,14 @@ class BlockWriter {
     }));
   }
 
-  private widthOf(text: string, { weight, sizePt }: TextStyle): number {
+  private widthOf(text: string, style: TextStyle): number {
+    const { weight, sizePt } = this.at(style);
     return this.faces[weight].widthPt(text, sizePt);
   }
 }
 
 interface TablePlaces extends TableColumns {
   readonly valueRightPt: number;
-  readonly valuePt: number;
 }
 
 /** Of the line's height alone: letters of several sizes beside each other stand on one line. Chosen for 0.66 high capitals. */

@@ -84,6 +84,10 @@ export function brokenLines(text: string, fits: (part: string) => boolean): read
     }
     if (line !== '') lines.push(line);
     line = '';
+    if (fits(word)) {
+      line = word;
+      return;
+    }
     for (const letter of lettersOf(word)) {
       if (line !== '' && !fits(line + letter)) {
         lines.push(line);
@@ -105,6 +109,8 @@ export function writableText(text: string, has: (codePoint: number) => boolean):
     .join('');
 }
 
+const LETTERS = new Intl.Segmenter(undefined, { granularity: 'grapheme' });
+
 function lettersOf(text: string): readonly string[] {
-  return Array.from(new Intl.Segmenter(undefined, { granularity: 'grapheme' }).segment(text), ({ segment }) => segment);
+  return Array.from(LETTERS.segment(text), ({ segment }) => segment);
 }

@@ -143,28 +143,24 @@ describe.each([
   ['a4', 595.2756, 841.8898],
   ['letter', 612, 792],
 ] as const)('an order on %s', (paper, widthPt, heightPt) => {
-  let pdf: ReadPdf;
-
-  beforeAll(async () => {
-    pdf = await pdfOf(EXAMPLE_ORDER, paper);
-  });
-
-  it('has one page of exactly that size', () => {
+  it('has one page of exactly that size', async () => {
+    const pdf = await pdfOf(EXAMPLE_ORDER, paper);
     expect(pdf.pages).toHaveLength(1);
     const [page] = pdf.pages;
     expect(page?.widthPt).toBeCloseTo(widthPt, 3);
     expect(page?.heightPt).toBeCloseTo(heightPt, 3);
   });
 
-  it('says all that the order says, and its page', () => {
+  it('says all that the order says, and its page', async () => {
+    const pdf = await pdfOf(EXAMPLE_ORDER, paper);
     // The rows of a table are long apart in the file when a head is wrapped: each text is looked for by itself.
     for (const text of textsOf(EXAMPLE_ORDER)) expect(pdf.text).toContain(plain(text));
     expect(pdf.text).toContain('page 1 of 1');
     expect(pdf.text).not.toContain('\u25a1');
   });
 
-  it('has what belongs to a row on one line: side, value and doubt, R above L', () => {
-    const [page] = pdf.pages;
+  it('has what belongs to a row on one line: side, value and doubt, R above L', async () => {
+    const [page] = (await pdfOf(EXAMPLE_ORDER, paper)).pages;
     const lines = new Map<number, string[]>();
     for (const { text, baselinePt } of page?.texts ?? []) {
       const key = Math.round(10 * baselinePt);
@@ -290,20 +286,29 @@ describe('a long order', () => {
   it('says again what a table is where it goes on', async () => {
     const [table] = EXAMPLE_ORDER.tables;
     if (table === undefined) throw new Error('the example has no table');
-    const groups = Array.from({ length: 70 }, (_, index) => ({
+    const groups = Array.from({ length: 130 }, (_, index) => ({
       heading: `Measurement ${index + 1}`,
       remark: index === 3 ? 'Taken at a distance, without supervision.' : null,
       rows: [{ side: null, sideName: null, value: `${index + 100} mm`, doubt: '± 0.5 mm', confirmed: 'a' }],
     }));
     const head = { ...table.head, confirmed: 'by' };
-    const { text, pages } = await read(
-      await orderPdf({ ...EXAMPLE_ORDER, tables: [{ ...table, head, groups }] }, 'letter', fonts),
-    );
+    const { text, pages } = await pdfOf({ ...EXAMPLE_ORDER, tables: [{ ...table, head, groups }] }, 'letter');
     expect(text).toContain('Centration, continued');
     expect(text).toContain('Taken at a distance');
     for (const { rows } of groups) expect(text).toContain(rows[0]?.value);
     expect(pages.length).toBeGreaterThan(1);
   });
+});
+
+it('an order that would only just need another page is set closer, on one', async () => {
+  const onePage = { ...withTables(EXAMPLE_ORDER, 4), sections: EXAMPLE_ORDER.sections.slice(1) };
+  const { pages } = await pdfOf(onePage, 'a4');
+  const sizes = (texts: readonly ReadText[]): readonly number[] => texts.map(({ sizePt }) => sizePt);
+  expect(pages).toHaveLength(1);
+  const loose = (await pdfOf(EXAMPLE_ORDER, 'a4')).pages[0]?.texts ?? [];
+  expect(Math.max(...sizes(pages[0]?.texts ?? []))).toBeLessThan(Math.max(...sizes(loose)));
+  // What is to be read in a workshop is no smaller than 7 pt.
+  expect(Math.min(...sizes(pages[0]?.texts ?? []))).toBeGreaterThan(7);
 });
 
 describe('letters', () => {

@@ -18,8 +18,8 @@ import {
 import type { Paper } from './layout.js';
 import { PAPER_SIZES_MM } from './layout.js';
 import type { OrderDocument } from './order-document.js';
-import type { OrderInk, TextStyle, Typefaces } from './order-pdf-bands.js';
-import { baselineOf, orderBands } from './order-pdf-bands.js';
+import type { Density, OrderInk, TextStyle, Typefaces } from './order-pdf-bands.js';
+import { baselineOf, CALM, DENSE, orderBands } from './order-pdf-bands.js';
 import type { FlowFrame } from './order-pdf-flow.js';
 import { flow } from './order-pdf-flow.js';
 import { TagWriter } from './order-pdf-tags.js';
@@ -39,8 +39,8 @@ const POINTS_PER_MM = 72 / 25.4;
  * All that is printed lies in a box of this size on either paper: pages break at the same places, and a file made for one paper
  * loses nothing on the other, be it centred there or laid to its top left corner. Chosen.
  */
-const BOX_MM = { widthMm: 180, heightMm: 249 };
-const TOP_MARGIN_MM = 15;
+const BOX_MM = { widthMm: 180, heightMm: 254 };
+const TOP_MARGIN_MM = 13;
 const COLUMN_GAP_MM = 9;
 
 const FOOTER: TextStyle = { weight: 'regular', sizePt: 7.5, leadingPt: 9.5, gray: 0.33 };
@@ -79,8 +79,13 @@ export async function orderPdf(
     columnGapPt: COLUMN_GAP_MM * POINTS_PER_MM,
   };
   const [written, aboutLetters] = withLettersOf(faces, order);
-  const { bands, root } = orderBands(written, aboutLetters, faces, frame);
-  const pages = flow(bands, frame);
+  const laidOut = (density: Density) => {
+    const { bands, root } = orderBands(written, aboutLetters, faces, frame, density);
+    return { pages: flow(bands, frame), root };
+  };
+  const [calm, dense] = [laidOut(CALM), laidOut(DENSE)];
+  // Closer only where that spares a page.
+  const { pages, root } = dense.pages.length < calm.pages.length ? dense : calm;
 
   const tags = new TagWriter(document);
   for (const [index, lines] of pages.entries()) {
