@@ -39,7 +39,7 @@ export function OrderSaving(props: { readonly content: OrderContent; readonly pa
   };
   const saveData = (): void => {
     const fileName = `glabella-order-${day}.json`;
-    downloadFile(writeOrderFile(content, content.when.toISOString()), fileName, 'application/json');
+    downloadFile(writeOrderFile(content, new Date().toISOString()), fileName, 'application/json');
     setStage({ kind: 'made', fileName });
   };
 
