@@ -2,7 +2,7 @@ import { PROTOCOL_VERSION } from '../protocol/message.js';
 import type { OfflineFile, ToServiceWorker } from '../protocol/offline-files.js';
 import { answerToKeep, cacheName, keptUnder, parseOfflineFiles } from '../protocol/offline-files.js';
 import type { KeepingFailure, NewerVersion, OfflinePort } from '../session/offline.js';
-import type { Watched } from './offline.js';
+import type { Watched } from './watched-status.js';
 
 /** Chosen: what the line refused is asked for again after this time, besides whenever the browser says that it is back. */
 const AGAIN_AFTER_MS = 60_000;

@@ -1,5 +1,5 @@
-import type { OfflinePort, OfflineStatus } from '../session/offline.js';
-import { OFFLINE_UNKNOWN } from '../session/offline.js';
+import type { OfflinePort } from '../session/offline.js';
+import { createWatched } from './watched-status.js';
 
 /** Keeps all files of the build, and tells of newer ones. Without service workers it does nothing and says nothing. */
 export function createOffline(isWanted: boolean): OfflinePort {
@@ -24,28 +24,5 @@ export function createOffline(isWanted: boolean): OfflinePort {
     subscribe: (listener) => watched.subscribe(listener),
     goOn: () => keeping?.goOn(),
     takeNewer: () => keeping?.takeNewer(),
-  };
-}
-
-/** The status and those who are told of its changes. */
-export interface Watched {
-  status(): OfflineStatus;
-  subscribe(listener: () => void): () => void;
-  change(change: Partial<OfflineStatus>): void;
-}
-
-function createWatched(): Watched {
-  let status = OFFLINE_UNKNOWN;
-  const listeners = new Set<() => void>();
-  return {
-    status: () => status,
-    subscribe(listener) {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
-    change(change) {
-      status = { ...status, ...change };
-      for (const listener of listeners) listener();
-    },
   };
 }
