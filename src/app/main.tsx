@@ -5,11 +5,12 @@ import { invariant } from '../core/result.js';
 import { createSealing } from '../devices/sealing.js';
 import { createOffline } from '../devices/offline.js';
 import { firstAvailable, loadWords } from '../ui/available-languages.js';
+import { isInvitation } from '../session/invitation.js';
 import { createSessionKeeper } from '../session/session-keeper.js';
 import { CrashBoundary } from '../ui/crash-boundary.js';
 import type { Equipment } from '../ui/equipment.js';
 import { EquipmentContext } from '../ui/equipment.js';
-import { ENGLISH_TAG, speak } from '../ui/language.js';
+import { ENGLISH_TAG, speak, words } from '../ui/language.js';
 import { createLater, loadAllLater } from '../ui/later.js';
 import { NewerBar } from '../ui/newer-bar.js';
 import { OfflineLine } from '../ui/offline-line.js';
@@ -26,60 +27,86 @@ import { orderPdf, printFiles } from './print-files.js';
 
 const devices = () => import('./devices.js');
 
-const sealing = createSealing();
-const database = await openDatabase(sealing);
-const keeper = createSessionKeeper(database.sessions, ({ record, revision }) => {
-  window.dispatchEvent(new CustomEvent('glabella-saved', { detail: { id: record.id, revision } }));
+// Which of the two pages this is stands in the fragment, which no server sees.
+const isInvited = isInvitation(location.hash);
+addEventListener('hashchange', () => {
+  // A link that is opened in the page that is open already loads nothing by itself.
+  if (isInvited || isInvitation(location.hash)) location.reload();
 });
+// Not awaited here: files that are loaded later import this one, and would wait for its end.
+void (isInvited ? openWearersPage() : openDesk());
 
-const equipment: Equipment = {
-  vision: laterPort(async () => (await devices()).vision),
-  sweep: laterPort(async () => (await devices()).sweep),
-  pictures: laterPort(async () => (await devices()).pictures),
-  cameras: laterPort(async () => (await devices()).cameras),
-  print: printFiles,
-  orderPdf,
-  database,
-  sealing,
-  keeper,
-  profiles: createLocalProfileStore(),
-  reasoning: createLater(async () => (await import('./reasoning.js')).reasoning),
-  catalogue: assembleCatalogue(OUTSIDE_TABLES),
-  exampleGauges: EXAMPLE_GAUGES,
-  demo,
-};
+/** The page of a distant wearer: it takes nothing of the desk but what both need, and keeps nothing. */
+async function openWearersPage(): Promise<void> {
+  try {
+    const { showWearersPage } = await import('./wearer.js');
+    await showWearersPage();
+  } catch (error) {
+    const text = document.createElement('p');
+    text.setAttribute('role', 'alert');
+    text.textContent = words.offline.partMissing;
+    document.getElementById('root')?.replaceChildren(text);
+    throw error;
+  }
+}
 
-// while developing, what was changed is to be seen at once
-const offline = createOffline(import.meta.env.PROD);
+/** The desk of a practice, with all that is kept on this device. */
+async function openDesk(): Promise<void> {
+  const sealing = createSealing();
+  const database = await openDatabase(sealing);
+  const keeper = createSessionKeeper(database.sessions, ({ record, revision }) => {
+    window.dispatchEvent(new CustomEvent('glabella-saved', { detail: { id: record.id, revision } }));
+  });
 
-const languageStore = createLocalLanguageStore();
-const tag = firstAvailable([languageStore.load() ?? [], navigator.languages].flat());
-// English is built in, without what is only said later.
-const spoken = tag === ENGLISH_TAG ? null : await loadWords(tag);
-// Without its file the screen speaks English.
-if (spoken !== null) speak(spoken, tag);
+  const equipment: Equipment = {
+    vision: laterPort(async () => (await devices()).vision),
+    sweep: laterPort(async () => (await devices()).sweep),
+    pictures: laterPort(async () => (await devices()).pictures),
+    cameras: laterPort(async () => (await devices()).cameras),
+    print: printFiles,
+    orderPdf,
+    database,
+    sealing,
+    keeper,
+    profiles: createLocalProfileStore(),
+    reasoning: createLater(async () => (await import('./reasoning.js')).reasoning),
+    catalogue: assembleCatalogue(OUTSIDE_TABLES),
+    exampleGauges: EXAMPLE_GAUGES,
+    demo,
+  };
 
-const root = document.getElementById('root');
-invariant(root !== null, 'index.html has an element #root');
-createRoot(root).render(
-  <CrashBoundary keeper={keeper} catalogue={equipment.catalogue}>
-    <EquipmentContext value={equipment}>
-      <Speaking
-        store={languageStore}
-        screen={() => (
-          <>
-            <NewerBar offline={offline} />
-            <Profiles>
-              <Desk />
-            </Profiles>
-            <OfflineLine offline={offline} />
-          </>
-        )}
-      />
-    </EquipmentContext>
-  </CrashBoundary>,
-);
+  // while developing, what was changed is to be seen at once
+  const offline = createOffline(import.meta.env.PROD);
 
-// Dialogs and the like open at once if they are there before they are wanted.
-if (typeof requestIdleCallback === 'function') requestIdleCallback(loadAllLater, { timeout: 2000 });
-else setTimeout(loadAllLater, 500);
+  const languageStore = createLocalLanguageStore();
+  const tag = firstAvailable([languageStore.load() ?? [], navigator.languages].flat());
+  // English is built in, without what is only said later.
+  const spoken = tag === ENGLISH_TAG ? null : await loadWords(tag);
+  // Without its file the screen speaks English.
+  if (spoken !== null) speak(spoken, tag);
+
+  const root = document.getElementById('root');
+  invariant(root !== null, 'index.html has an element #root');
+  createRoot(root).render(
+    <CrashBoundary keeper={keeper} catalogue={equipment.catalogue}>
+      <EquipmentContext value={equipment}>
+        <Speaking
+          store={languageStore}
+          screen={() => (
+            <>
+              <NewerBar offline={offline} />
+              <Profiles>
+                <Desk />
+              </Profiles>
+              <OfflineLine offline={offline} />
+            </>
+          )}
+        />
+      </EquipmentContext>
+    </CrashBoundary>,
+  );
+
+  // Dialogs and the like open at once if they are there before they are wanted.
+  if (typeof requestIdleCallback === 'function') requestIdleCallback(loadAllLater, { timeout: 2000 });
+  else setTimeout(loadAllLater, 500);
+}

@@ -1,0 +1,218 @@
+import type { ReactNode } from 'react';
+import type { Result } from '../core/result.js';
+import type { Invitation, InvitationFailure } from '../session/invitation.js';
+import type { PreparingStep, VisitStep } from '../session/wearer-visit.js';
+import { cardAskedFor, VISIT_STEPS } from '../session/wearer-visit.js';
+import { FailureNote } from './failure-note.js';
+import { words } from './language.js';
+import { formatNumber } from './numbers.js';
+import type { ReadAloud } from './use-read-aloud.js';
+import { useReadAloud } from './use-read-aloud.js';
+import type { VisitInHand } from './use-wearer-visit.js';
+import { useWearerVisit } from './use-wearer-visit.js';
+import { WearerCamera } from './wearer-camera.js';
+import { WearerDrawing } from './wearer-drawing.js';
+import type { WearerEquipment } from './wearer-equipment.js';
+import { WearerFile } from './wearer-file.js';
+import { WearerFrame } from './wearer-frame.js';
+import { WearerResult } from './wearer-result.js';
+import { dayText, refusedSaying } from './wearer-sentences.js';
+
+/** Weighed: the two workers with the face model, as they come compressed, in MB (10^6 bytes). */
+const LOADED_MEGABYTES = 10;
+
+/** All that a distant wearer sees. */
+export function WearerScreen(props: {
+  readonly equipment: WearerEquipment;
+  readonly invited: Result<Invitation, InvitationFailure>;
+}) {
+  const { equipment, invited } = props;
+  const readAloud = useReadAloud(equipment.prompts);
+  if (!invited.ok) return <Refused failure={invited.failure} readAloud={readAloud} />;
+  if (equipment.support !== 'supported') return <NotHere support={equipment.support} readAloud={readAloud} />;
+  return <Visit equipment={equipment} invitation={invited.value} readAloud={readAloud} />;
+}
+
+/** What every step is given. */
+export interface StepProps extends VisitInHand {
+  readonly equipment: WearerEquipment;
+  readonly invitation: Invitation;
+  readonly readAloud: ReadAloud;
+  readonly place: { readonly number: number; readonly all: number };
+}
+
+function Visit(props: {
+  readonly equipment: WearerEquipment;
+  readonly invitation: Invitation;
+  readonly readAloud: ReadAloud;
+}) {
+  const inHand = useWearerVisit(props.equipment);
+  const { step } = inHand.visit;
+  const step_ = { ...props, ...inHand, place: placeOf(step) };
+  switch (step) {
+    case 'welcome':
+      return <Welcome {...step_} />;
+    case 'camera':
+      return <WearerCamera {...step_} />;
+    case 'result':
+      return <WearerResult {...step_} />;
+    case 'file':
+      return <WearerFile {...step_} />;
+    case 'card':
+    case 'face':
+    case 'light':
+    case 'distance':
+    case 'hold':
+    case 'gaze':
+      return <Preparing key={step} step={step} {...step_} />;
+  }
+}
+
+/** The first step is the one after the welcome. */
+function placeOf(step: VisitStep): { readonly number: number; readonly all: number } {
+  return { number: VISIT_STEPS.indexOf(step), all: VISIT_STEPS.length - 1 };
+}
+
+/** Who invites, what for, and what becomes of it. */
+function Welcome({ dispatch, invitation, readAloud }: StepProps) {
+  const said = words.wearer.welcome;
+  const { practice, expiresOn, asksForPictures } = invitation;
+  const heading = said.heading(practice);
+  const points = [...said.points(practice), ...(asksForPictures ? [said.pictures] : [])];
+  return (
+    <WearerFrame
+      heading={heading}
+      place={null}
+      readAloud={readAloud}
+      spoken={[heading, said.what, ...points].join(' ')}
+      onBack={null}
+      actions={
+        <button
+          type="button"
+          className="main-action"
+          onClick={() => {
+            dispatch({ kind: 'went-on', isSo: true });
+          }}
+        >
+          {said.begin}
+        </button>
+      }
+    >
+      <p>{said.what}</p>
+      <ul>
+        {points.map((point) => (
+          <li key={point}>{point}</li>
+        ))}
+      </ul>
+      <p className="wearer-small">
+        {said.expires(dayText(expiresOn))} {said.loads(formatNumber(LOADED_MEGABYTES, 0))}
+      </p>
+    </WearerFrame>
+  );
+}
+
+/** One thing that is made ready before the camera opens. */
+function Preparing({ step, dispatch, invitation, readAloud, place }: StepProps & { readonly step: PreparingStep }) {
+  const isPrinted = step === 'card' && cardAskedFor(invitation) === 'printed';
+  const said = words.wearer.steps[isPrinted ? 'printedCard' : step];
+  const { heading, points, caution, done, cannot } = said;
+  const permission = step === 'gaze' ? words.wearer.steps.gaze.permission : '';
+  return (
+    <WearerFrame
+      heading={heading}
+      place={place}
+      readAloud={readAloud}
+      spoken={[heading, ...points, caution, permission].join(' ')}
+      onBack={() => {
+        dispatch({ kind: 'went-back' });
+      }}
+      actions={
+        <>
+          <button
+            type="button"
+            className="main-action"
+            onClick={() => {
+              dispatch({ kind: 'went-on', isSo: true });
+            }}
+          >
+            {done}
+          </button>
+          {cannot !== '' && (
+            <button
+              type="button"
+              onClick={() => {
+                dispatch({ kind: 'went-on', isSo: false });
+              }}
+            >
+              {cannot}
+            </button>
+          )}
+        </>
+      }
+    >
+      <WearerDrawing step={step} />
+      <ul>
+        {points.map((point) => (
+          <li key={point}>{point}</li>
+        ))}
+      </ul>
+      {caution !== '' && <p className="caution">{caution}</p>}
+      {permission !== '' && <p className="wearer-small">{permission}</p>}
+    </WearerFrame>
+  );
+}
+
+/** The link is no invitation, or none any more. */
+function Refused({ failure, readAloud }: { readonly failure: InvitationFailure; readonly readAloud: ReadAloud }) {
+  const saying = refusedSaying(failure);
+  return (
+    <Stopped
+      spoken={`${saying.what} ${saying.next}`}
+      readAloud={readAloud}
+      action={
+        failure.kind === 'newer-version' && (
+          <button
+            type="button"
+            className="main-action"
+            onClick={() => {
+              location.reload();
+            }}
+          >
+            {words.wearer.refused.loadAgain}
+          </button>
+        )
+      }
+    >
+      <FailureNote saying={saying} />
+    </Stopped>
+  );
+}
+
+function NotHere(props: { readonly support: 'insecure' | 'unsupported'; readonly readAloud: ReadAloud }) {
+  const saying = words.wearer.refused[props.support];
+  return (
+    <Stopped spoken={`${saying.what} ${saying.next}`} readAloud={props.readAloud} action={null}>
+      <FailureNote saying={saying} />
+    </Stopped>
+  );
+}
+
+function Stopped(props: {
+  readonly spoken: string;
+  readonly readAloud: ReadAloud;
+  readonly action: ReactNode;
+  readonly children: ReactNode;
+}) {
+  return (
+    <WearerFrame
+      heading={words.wearer.refused.heading}
+      place={null}
+      readAloud={props.readAloud}
+      spoken={props.spoken}
+      onBack={null}
+      actions={props.action}
+    >
+      {props.children}
+    </WearerFrame>
+  );
+}
