@@ -5,7 +5,202 @@ import type { SlipFacts } from '../slip-words.js';
 import type { ConflictFacts, SumFacts } from '../conflict-words.js';
 import type { RemedyFacts } from '../budget-words.js';
 /** What the tables give as sources, in German; names of standards and papers stay as they are. */
-const SOURCES: Readonly<Record<string, string>> = {};
+const SOURCES: Readonly<Record<string, string>> = {
+  'two steps of the rule': 'zwei Schritte des Lineals',
+  '1.0 mm for each eye (ANSI Z80.1, progressive lenses), both eyes together; ANSI Z80.1-2015 allows a mounted pair 2.5 mm, and two methods of reading by hand lie 1.7 mm apart (95 % limits, 90 people, DOI 10.22038/rcm.2026.95415.1588)':
+    '1,0 mm je Auge (ANSI Z80.1, Gleitsichtgläser), beide Augen zusammen; ANSI Z80.1-2015 erlaubt einem verglasten Paar 2,5 mm, und zwei Verfahren von Hand liegen 1,7 mm auseinander (95-%-Grenzen, 90 Personen, DOI 10.22038/rcm.2026.95415.1588)',
+  'ANSI Z80.1, progressive lenses: 1.0 mm horizontally at each fitting point':
+    'ANSI Z80.1, Gleitsichtgläser: 1,0 mm waagerecht an jedem Anpasspunkt',
+  'as for the far distance: 1.0 mm for each eye (ANSI Z80.1), both eyes together':
+    'wie für die Ferne: 1,0 mm je Auge (ANSI Z80.1), beide Augen zusammen',
+  'as for the far distance: 1.0 mm for each eye (ANSI Z80.1, progressive lenses)':
+    'wie für die Ferne: 1,0 mm je Auge (ANSI Z80.1, Gleitsichtgläser)',
+  'two steps of the gauge; half a millimetre is less than one trained reading can decide (0.65 mm, 95 %)':
+    'zwei Schritte des Messmittels; ein halber Millimeter ist weniger, als eine geübte Messung entscheiden kann (0,65 mm, 95 %)',
+  'half of the normal range 10.8 to 12.8 mm (Hashemi et al. 2015, J Curr Ophthalmol 27:21-24)':
+    'die Hälfte des Normbereichs 10,8 bis 12,8 mm (Hashemi et al. 2015, J Curr Ophthalmol 27:21-24)',
+  'sides are bent to fit within this': 'Bügel werden beim Anpassen um so viel gebogen',
+  'one step of the radius gauges': 'ein Schritt der Radiuslehren',
+  'pads are bent by about this; 1 mm is less than one trained reading can decide (1.13 mm, 95 %)':
+    'Nasenpads werden um etwa so viel gebogen; 1 mm ist weniger, als eine geübte Messung entscheiden kann (1,13 mm, 95 %)',
+  'one step of gauges that are marked every 5 degrees': 'ein Schritt von Messmitteln mit Strichen alle 5 Grad',
+  'shifts the front by less than 2 mm; 1 mm is less than one trained reading can decide (1.13 mm, 95 %)':
+    'verschiebt die Front um weniger als 2 mm; 1 mm ist weniger, als eine geübte Messung entscheiden kann (1,13 mm, 95 %)',
+  'a bend is moved by about this at the fitting; stock sides come in steps of 5 mm, half of one is 2.5 mm':
+    'der Knick wird beim Anpassen um etwa so viel versetzt; Lagerbügel gibt es in Schritten von 5 mm, die Hälfte davon sind 2,5 mm',
+  'just above what one trained reading can decide (2.04 degrees, 95 %)':
+    'knapp über dem, was eine geübte Messung entscheiden kann (2,04 Grad, 95 %)',
+  'one step of gauges that are marked every 5 degrees; drops are bent at the fitting':
+    'ein Schritt von Messmitteln mit Strichen alle 5 Grad; Bügelenden werden beim Anpassen gebogen',
+  'over a head of 150 mm it tilts the front by 0.8 degrees, which the eye begins to see':
+    'über einen Kopf von 150 mm neigt es die Front um 0,8 Grad; das beginnt das Auge zu sehen',
+  'frames may differ from their marking by 0.5 mm (ISO 12870, from memory), which one trained reading cannot quite decide (0.57 mm, 95 %): two steps of the rule':
+    'Fassungen dürfen um 0,5 mm von ihrer Prägung abweichen (ISO 12870, aus dem Gedächtnis), was eine geübte Messung nicht ganz entscheiden kann (0,57 mm, 95 %): zwei Schritte des Lineals',
+  'sides may differ from their marking by 2.0 mm (ISO 12870, from memory), which one trained reading cannot quite decide (2.04 mm, 95 %)':
+    'Bügel dürfen um 2,0 mm von ihrer Prägung abweichen (ISO 12870, aus dem Gedächtnis), was eine geübte Messung nicht ganz entscheiden kann (2,04 mm, 95 %)',
+  'ANSI Z80.1, progressive lenses: 1.0 mm vertically at the fitting cross':
+    'ANSI Z80.1, Gleitsichtgläser: 1,0 mm senkrecht am Zentrierkreuz',
+  '2 mm change the effect of an 8 D lens by 0.13 D (effect F squared times distance)':
+    '2 mm ändern die Wirkung eines Glases von 8 D um 0,13 D (Wirkung: F zum Quadrat mal Abstand)',
+  'just above what one trained reading can decide (2.04 degrees, 95 %); a front is bent more coarsely than that':
+    'knapp über dem, was eine geübte Messung entscheiden kann (2,04 Grad, 95 %); eine Front wird gröber gebogen',
+  '6068 adults of 17 to 58 years, men and women pooled, ANSUR II 2012 (Gordon et al., Natick/TR-15/007)':
+    '6068 Erwachsene von 17 bis 58 Jahren, Männer und Frauen zusammen, ANSUR II 2012 (Gordon et al., Natick/TR-15/007)',
+  'half of the binocular distance; its spread joined with half of the 1.92 mm by which sides differ (32 people, classroom data)':
+    'die Hälfte der beidäugigen PD; ihre Streuung vereint mit der Hälfte der 1,92 mm, um die sich die Seiten unterscheiden (32 Personen, Unterrichtsdaten)',
+  'binocular distance brought to 400 mm with NCD = P W / (W + 27)':
+    'beidäugige PD auf 400 mm umgerechnet mit Nah-PD = P W / (W + 27)',
+  'distance of each eye brought to 400 mm with 400 / 427': 'PD je Auge auf 400 mm umgerechnet mit 400 / 427',
+  '76 young adults in primary gaze, Read et al. 2006, DOI 10.1097/01.opx.0000236811.78177.97':
+    '76 junge Erwachsene bei Blick geradeaus, Read et al. 2006, DOI 10.1097/01.opx.0000236811.78177.97',
+  'in room light, between 3.0 to 4.7 mm in bright light (379 people, Sanchis-Gimeno et al. 2012) and 4.03 mm (sd 0.9) at 16 lx (91 people, DOI 10.5301/ejo.5001027)':
+    'bei Raumlicht, zwischen 3,0 bis 4,7 mm bei hellem Licht (379 Personen, Sanchis-Gimeno et al. 2012) und 4,03 mm (Standardabweichung 0,9) bei 16 lx (91 Personen, DOI 10.5301/ejo.5001027)',
+  '390 people, Ruefer, Schroeder, Erb 2005, Cornea 24(3):259-261, DOI 10.1097/01.ico.0000148312.01805.53':
+    '390 Personen, Ruefer, Schroeder, Erb 2005, Cornea 24(3):259-261, DOI 10.1097/01.ico.0000148312.01805.53',
+  'mean of men 154.2 (sd 9.1) and women 145.4 (sd 8.9), Maseedupalli et al. 2023, DOI 10.4103/ijo.IJO_954_22; both pooled half and half':
+    'Mittel der Männer 154,2 (Standardabweichung 9,1) und der Frauen 145,4 (8,9), Maseedupalli et al. 2023, DOI 10.4103/ijo.IJO_954_22; beide je zur Hälfte zusammengefasst',
+  'the usual 110 to 150 mm taken as two standard deviations each way':
+    'die üblichen 110 bis 150 mm als zwei Standardabweichungen nach jeder Seite genommen',
+  'within the usual 6 to 12 mm (from memory); 8.5 rather than 9 so that the widths that follow lie within their usual ranges too':
+    'innerhalb der üblichen 6 bis 12 mm (aus dem Gedächtnis); 8,5 statt 9, damit auch die daraus folgenden Breiten im Üblichen liegen',
+  'follows from the means and spreads of apical radius and frontal angle: 2 (r + (h - r) sin phi) / cos phi at h = 10 mm, flanks that touch the arc of the crest':
+    'folgt aus Mitteln und Streuungen von Nasenrückenradius und Flankenwinkel von vorn: 2 (r + (h - r) sin phi) / cos phi bei h = 10 mm, Flanken als Tangenten an den Bogen des Nasenrückens',
+  'follows from the means and spreads of apical radius and frontal angle: 2 (r + (h - r) sin phi) / cos phi at h = 15 mm, flanks that touch the arc of the crest':
+    'folgt aus Mitteln und Streuungen von Nasenrückenradius und Flankenwinkel von vorn: 2 (r + (h - r) sin phi) / cos phi bei h = 15 mm, Flanken als Tangenten an den Bogen des Nasenrückens',
+  'within the usual 15 to 35 degrees (from memory), towards its lower half so that the nose widths that follow lie within their usual ranges too':
+    'innerhalb der üblichen 15 bis 35 Grad (aus dem Gedächtnis), eher in der unteren Hälfte, damit auch die daraus folgenden Nasenbreiten im Üblichen liegen',
+  'the usual 15 to 40 degrees (from memory) taken as two standard deviations each way':
+    'die üblichen 15 bis 40 Grad (aus dem Gedächtnis) als zwei Standardabweichungen nach jeder Seite genommen',
+  'the usual 0 to 9 mm, lower on low bridges (from memory), taken as about two standard deviations each way':
+    'die üblichen 0 bis 9 mm, weniger bei tiefer Nasenwurzel (aus dem Gedächtnis), als etwa zwei Standardabweichungen nach jeder Seite genommen',
+  'the usual -4 to 6 mm (from memory) taken as two standard deviations each way':
+    'die üblichen −4 bis 6 mm (aus dem Gedächtnis) als zwei Standardabweichungen nach jeder Seite genommen',
+  'the middle of the usual 80 to 110 mm (from memory), which is taken as two and a half standard deviations each way':
+    'die Mitte der üblichen 80 bis 110 mm (aus dem Gedächtnis), genommen als zweieinhalb Standardabweichungen nach jeder Seite',
+  'the middle of the usual 75 to 105 mm (from memory), which is taken as two and a half standard deviations each way':
+    'die Mitte der üblichen 75 bis 105 mm (aus dem Gedächtnis), genommen als zweieinhalb Standardabweichungen nach jeder Seite',
+  'the middle of the usual 30 to 50 mm (from memory), which is taken as two standard deviations each way':
+    'die Mitte der üblichen 30 bis 50 mm (aus dem Gedächtnis), genommen als zwei Standardabweichungen nach jeder Seite',
+  'the usual 0 to 15 degrees (from memory) taken as about two standard deviations each way':
+    'die üblichen 0 bis 15 Grad (aus dem Gedächtnis) als etwa zwei Standardabweichungen nach jeder Seite genommen',
+  'the usual 35 to 60 degrees (from memory) taken as two standard deviations each way':
+    'die üblichen 35 bis 60 Grad (aus dem Gedächtnis) als zwei Standardabweichungen nach jeder Seite genommen',
+  'the usual 0 to 20 degrees (from memory) taken as two standard deviations each way':
+    'die üblichen 0 bis 20 Grad (aus dem Gedächtnis) als zwei Standardabweichungen nach jeder Seite genommen',
+  'half of the people within 1.3 mm, one in twenty beyond 4 mm':
+    'die Hälfte der Menschen innerhalb von 1,3 mm, einer von zwanzig über 4 mm',
+  'adult frames, mostly marked 46 to 56': 'Fassungen für Erwachsene, meist mit 46 bis 56 geprägt',
+  'adult frames from narrow (28 mm) to deep (48 mm)': 'Fassungen für Erwachsene von schmal (28 mm) bis hoch (48 mm)',
+  'adult frames, mostly marked 14 to 22': 'Fassungen für Erwachsene, meist mit 14 bis 22 geprägt',
+  'length to bend and length of drop added, their spreads joined; the middle of the usual 120 to 150 mm':
+    'Länge bis zum Bügelknick und Länge des Bügelendes addiert, ihre Streuungen vereint; die Mitte der üblichen 120 bis 150 mm',
+  'a box of 38 mm with the pupil 2 mm above its middle; deeper and narrower frames 15 to 27 mm':
+    'ein Kasten von 38 mm, die Pupille 2 mm über seiner Mitte; höhere und schmalere Fassungen 15 bis 27 mm',
+  'the usual 10 to 16 mm, mostly 12 to 14 (from memory), taken as two standard deviations each way':
+    'die üblichen 10 bis 16 mm, meist 12 bis 14 (aus dem Gedächtnis), als zwei Standardabweichungen nach jeder Seite genommen',
+  'usual 8, from 5 to 12 degrees (from memory), a little wider than one standard deviation each way':
+    'üblich 8, von 5 bis 12 Grad (aus dem Gedächtnis), etwas weiter als eine Standardabweichung nach jeder Seite',
+  'the usual 0 to 10 degrees of ordinary fronts (from memory); wrapped fronts go up to 25':
+    'die üblichen 0 bis 10 Grad gewöhnlicher Fronten (aus dem Gedächtnis); gebogene Fronten reichen bis 25',
+  '32 people, classroom data of 1998 by untrained readers, whose own scatter is in it':
+    '32 Personen, Unterrichtsdaten von 1998, von Ungeübten gemessen, deren eigene Streuung darin steckt',
+  'as far, 1.92 mm brought to 400 mm with 400 / 427': 'wie in der Ferne, 1,92 mm auf 400 mm umgerechnet mit 400 / 427',
+  '2 mm between the lids are a sign of a drooping lid (More than meets the eye, Plast Aesthet Res 2021;8:1): taken as three standard deviations':
+    '2 mm zwischen den Lidern sind ein Zeichen eines hängenden Lids (More than meets the eye, Plast Aesthet Res 2021;8:1): als drei Standardabweichungen genommen',
+  'difference without regard to side 0.19 mm (sd 0.26), 91 people, infrared pupillometry, DOI 10.5301/ejo.5001027: root of the sum of squares':
+    'Unterschied ohne Rücksicht auf die Seite 0,19 mm (Standardabweichung 0,26), 91 Personen, Infrarot-Pupillometrie, DOI 10.5301/ejo.5001027: Wurzel der Quadratsumme',
+  'few noses are quite straight: nine in ten within one step of 5 degrees':
+    'wenige Nasen sind ganz gerade: neun von zehn innerhalb eines Schritts von 5 Grad',
+  'eyes of unequal height: two in three within 1 mm, the first difference that a fitter notices':
+    'ungleich hohe Augen: zwei von drei innerhalb von 1 mm, dem ersten Unterschied, der beim Anpassen auffällt',
+  'ears seldom sit quite alike: nineteen in twenty within 4 mm':
+    'Ohren sitzen selten ganz gleich: neunzehn von zwanzig innerhalb von 4 mm',
+  'as the length to bend': 'wie die Länge bis zum Bügelknick',
+  'ear points that differ by 2 mm in height give 1.2 degrees over 95 mm; the rest for the sides themselves':
+    'Ohrpunkte mit 2 mm Höhenunterschied ergeben 1,2 Grad auf 95 mm; der Rest für die Bügel selbst',
+  'nine in ten within 7 degrees, a little more than one step of the gauges':
+    'neun von zehn innerhalb von 7 Grad, etwas mehr als ein Schritt der Messmittel',
+  'nine in ten within one step of 5 degrees': 'neun von zehn innerhalb eines Schritts von 5 Grad',
+  'the same unequal height of the eyes as in the crest height':
+    'dieselbe ungleiche Höhe der Augen wie bei der Steghöhe',
+  'one eye more forward than the other: nineteen in twenty within 1.4 mm; 2 mm and more are looked at in a clinic':
+    'ein Auge weiter vorn als das andere: neunzehn von zwanzig innerhalb von 1,4 mm; ab 2 mm wird klinisch abgeklärt',
+  'McMahon, Irving, Lee 2012, Optom Vis Sci 89(6):901-907: repeated readings of a trained examiner, limits -1.04 to 1.20 mm, divided by 2 x 1.96 x sqrt 2':
+    'McMahon, Irving, Lee 2012, Optom Vis Sci 89(6):901-907: wiederholte Messungen einer geübten Person, Grenzen −1,04 bis 1,20 mm, geteilt durch 2 × 1,96 × Wurzel 2',
+  'taken as for the binocular distance (McMahon et al. 2012): the midline is one more thing to judge, the second pupil one less':
+    'genommen wie für die beidäugige PD (McMahon et al. 2012): Die Mittellinie ist mehr zu beurteilen, die zweite Pupille weniger',
+  'taken as for the far distance (McMahon et al. 2012)': 'genommen wie für die Ferne (McMahon et al. 2012)',
+  'lids move and the rule is held free; about as a PD rule. Ruler against slit lamp differ by 0.12 mm in the mean (Nemet 2015, J Craniofac Surg)':
+    'Lider bewegen sich, und das Lineal wird frei gehalten; etwa wie ein PD-Lineal. Lineal und Spaltlampe unterscheiden sich im Mittel um 0,12 mm (Nemet 2015, J Craniofac Surg)',
+  'a still edge on both sides, but the pupil breathes by some tenths of a millimetre: a little less than a PD':
+    'ein ruhiger Rand auf beiden Seiten, aber die Pupille atmet um einige Zehntelmillimeter: etwas weniger als eine PD',
+  'two still edges under one rule: a little less than a PD':
+    'zwei ruhige Ränder unter einem Lineal: etwas weniger als eine PD',
+  'calipers on soft skin and hair: 95 % of repeats within 3 mm':
+    'Taster auf weicher Haut und Haar: 95 % der Wiederholungen innerhalb von 3 mm',
+  'gauges stand 1 mm apart: two trained readers mostly choose the same one':
+    'die Lehren liegen 1 mm auseinander: zwei Geübte wählen meist dieselbe',
+  'points on soft skin, with the height below the crest to judge: about a rule reading and a little more':
+    'Spitzen auf weicher Haut, dazu die Höhe unter der Stegauflage zu beurteilen: etwa wie am Lineal und etwas mehr',
+  'as at 10 mm below the crest': 'wie 10 mm unter der Stegauflage',
+  'an arm of about 20 mm laid along soft skin: half a millimetre at its end is 1.4 degrees':
+    'ein Schenkel von etwa 20 mm an weicher Haut: ein halber Millimeter an seinem Ende sind 1,4 Grad',
+  'as the frontal angle': 'wie der Flankenwinkel von vorn',
+  'two levels to judge, lid and crest: about a rule reading and a little more':
+    'zwei Höhen zu beurteilen, Lid und Stegauflage: etwa wie am Lineal und etwas mehr',
+  'two levels to judge, lashes and crest: about a rule reading and a little more':
+    'zwei Ebenen zu beurteilen, Wimpern und Stegauflage: etwa wie am Lineal und etwas mehr',
+  'the ear point is a place on a curve: 95 % of repeats within 2 mm':
+    'der Ohrpunkt ist eine Stelle auf einer Rundung: 95 % der Wiederholungen innerhalb von 2 mm',
+  '95 mm of side: 1.7 mm at the ear point is one degree': '95 mm Bügel: 1,7 mm am Ohrpunkt sind ein Grad',
+  'short arm along a curved groove: 95 % of repeats within 4 degrees':
+    'kurzer Schenkel in einer gebogenen Furche: 95 % der Wiederholungen innerhalb von 4 Grad',
+  'half of the scatter of two lengths at the ears (1 mm each): both ends are seen against one straight edge':
+    'die Hälfte der Streuung zweier Längen an den Ohren (je 1 mm): beide Enden sind an einer geraden Kante zu sehen',
+  'a rule on a still, hard frame: half of a step of the rule':
+    'ein Lineal auf einer ruhigen, festen Fassung: ein halber Schritt des Lineals',
+  'a bent side is followed by hand; stock comes in steps of 5 mm':
+    'einem gebogenen Bügel wird von Hand gefolgt; Lagerware gibt es in Schritten von 5 mm',
+  'a PD reading (0.404 mm) and a little more for the mark on the lens':
+    'eine PD-Messung (0,404 mm) und etwas mehr für die Marke auf dem Glas',
+  'two levels to judge, lens and cornea: about a rule reading and a little more':
+    'zwei Ebenen zu beurteilen, Glas und Hornhaut: etwa wie am Lineal und etwas mehr',
+  'the head is never held quite alike: 95 % of repeats within 2 degrees':
+    'der Kopf wird nie ganz gleich gehalten: 95 % der Wiederholungen innerhalb von 2 Grad',
+  'a curved front against a protractor: 95 % of repeats within 2 degrees':
+    'eine gebogene Front an einem Winkelmesser: 95 % der Wiederholungen innerhalb von 2 Grad',
+  'ISO 13666, interpupillary distance, own wording': 'ISO 13666, Pupillendistanz, eigener Wortlaut',
+  'ISO 13666, monocular centration distance, own wording':
+    'ISO 13666, monokularer Zentrierpunktabstand, eigener Wortlaut',
+  'textbooks of dispensing optics, own wording': 'Lehrbüchern der Augenoptik, eigener Wortlaut',
+  'palpebral aperture in primary gaze, Read et al. 2006, own wording':
+    'Lidspalte bei Blick geradeaus, Read et al. 2006, eigener Wortlaut',
+  'common practice, own wording': 'üblicher Praxis, eigener Wortlaut',
+  'white-to-white diameter, Ruefer et al. 2005, own wording':
+    'Hornhautdurchmesser (Weiß zu Weiß), Ruefer et al. 2005, eigener Wortlaut',
+  'BS 3521-2 / ISO 7998, own wording': 'BS 3521-2 / ISO 7998, eigener Wortlaut',
+  'BS 3521-2 / ISO 7998, bridge height, own wording': 'BS 3521-2 / ISO 7998, Steghöhe, eigener Wortlaut',
+  'BS 3521-2 / ISO 7998, distance between rims, own wording':
+    'BS 3521-2 / ISO 7998, Abstand der Ränder, eigener Wortlaut',
+  'BS 3521-2 / ISO 7998, front to bend, own wording': 'BS 3521-2 / ISO 7998, Front bis Bügelknick, eigener Wortlaut',
+  'BS 3521-2 / ISO 7998, projection, own wording': 'BS 3521-2 / ISO 7998, Stegvorsprung, eigener Wortlaut',
+  'ISO 13666, as-worn pantoscopic angle, own wording': 'ISO 13666, Vorneigung in Gebrauchslage, eigener Wortlaut',
+  'ISO 13666, face form angle, own wording': 'ISO 13666, Fassungsscheibenwinkel, eigener Wortlaut',
+  'ISO 13666, fitting point height, own wording': 'ISO 13666, Höhe des Anpasspunkts, eigener Wortlaut',
+  'ISO 13666, vertex distance, own wording': 'ISO 13666, Hornhautscheitelabstand, eigener Wortlaut',
+  'ISO 8624, horizontal boxed lens size, own wording': 'ISO 8624, Scheibenlänge im Kastenmaß, eigener Wortlaut',
+  'ISO 8624, vertical boxed lens size, own wording': 'ISO 8624, Scheibenhöhe im Kastenmaß, eigener Wortlaut',
+  'ISO 8624:2011, clause 2, own wording': 'ISO 8624:2011, Abschnitt 2, eigener Wortlaut',
+  'ANSI Z80.1-2015, mounted pairs, as three summaries report it; the editions of 1999 and 2010 agree, that of 2020 was not compared':
+    'ANSI Z80.1-2015, verglaste Paare, wie drei Zusammenfassungen sie wiedergeben; die Ausgaben von 1999 und 2010 stimmen überein, die von 2020 wurde nicht verglichen',
+  'ANSI Z80.1-1999, progressive lenses, as a summary reports it; the power limit of 3.375 D of later editions is from memory':
+    'ANSI Z80.1-1999, Gleitsichtgläser, wie eine Zusammenfassung sie wiedergibt; die Stärkengrenze von 3,375 D späterer Ausgaben stammt aus dem Gedächtnis',
+  'ANSI Z80.1, segments (2015) and fitting points (1999), as summaries report them':
+    'ANSI Z80.1, Nahteile (2015) und Anpasspunkte (1999), wie Zusammenfassungen sie wiedergeben',
+  'ISO 21987 (2009, 2017), table of prism imbalance, from memory':
+    'ISO 21987 (2009, 2017), Tabelle der prismatischen Abweichung, aus dem Gedächtnis',
+  'ISO 21987 (2009, 2017), fitting point, from memory': 'ISO 21987 (2009, 2017), Anpasspunkt, aus dem Gedächtnis',
+};
 
 /** `a`, `a und b`, `a, b und c` */
 function list(parts: readonly string[]): string {
