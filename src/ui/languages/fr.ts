@@ -404,7 +404,7 @@ const agreement: Words['agreement'] = {
 };
 
 const crash: Words['crash'] = {
-  heading: 'Glabella s’est arrêté',
+  heading: 'Glabella s’est arrêtée',
   what: 'Une erreur imprévue est survenue. Vos relevés sont encore là et restent gardés dans ce navigateur.',
   readings: 'Vos relevés',
   copy: 'Copier les relevés',
@@ -603,9 +603,9 @@ const lengthFailure: Words['lengthFailure'] = {
 
 const EYES = { R: 'de l’œil droit', L: 'de l’œil gauche', both: 'des deux yeux' };
 const PARTS = {
-  landmarks: 'Les points du visage',
-  card: 'La recherche de la carte',
-  sweep: 'La mesure des balayages',
+  landmarks: 'les points du visage',
+  card: 'la recherche de la carte',
+  sweep: 'la mesure des balayages',
 };
 
 const measuringFailure: Words['measuringFailure'] = {
@@ -713,11 +713,11 @@ const measuringFailure: Words['measuringFailure'] = {
     next: 'Rechargez la page. Si vous avez choisi votre propre paquet, revenez à celui d’origine dans les réglages.',
   },
   'vision-not-loadable': (part) => ({
-    what: `Chargement impossible\u202f: ${lowerFirst(PARTS[part])}. WebAssembly est peut-être désactivé.`,
+    what: `Chargement impossible\u202f: ${PARTS[part]}. WebAssembly est peut-être désactivé.`,
     next: 'Rechargez la page, ou utilisez un navigateur récent avec WebAssembly autorisé. Les relevés manuels fonctionnent sans.',
   }),
   'vision-stopped': (part) => ({
-    what: `Arrêt pendant le travail sur cette photo\u202f: ${lowerFirst(PARTS[part])}.`,
+    what: `Arrêt pendant le travail sur cette photo\u202f: ${PARTS[part]}.`,
     next: 'Réessayez avec la photo\u202f; tout repart de zéro. Une photo plus petite demande moins de mémoire.',
   }),
 };
@@ -1943,7 +1943,7 @@ const invitations: Words['invitations'] = {
     copyMessage: 'Copier le texte',
     copied: 'Copié.',
     copyFailed: 'La copie a été refusée. Sélectionnez le texte et copiez-le à la main.',
-    secret: 'Envoyez-le au seul porteur\u202f: qui a le lien peut y répondre.',
+    secret: 'Envoyez-le au seul porteur\u202f: quiconque a le lien peut y répondre.',
     another: 'Autre invitation',
     languageMissing: 'Le texte dans cette langue n’a pas pu être chargé\u202f; il est en anglais.',
   },
@@ -1976,7 +1976,7 @@ const invitations: Words['invitations'] = {
     removeShort: 'Supprimer',
     withdrawn: 'L’invitation a été retirée\u202f: une réponse est désormais refusée.',
     removed: 'L’invitation a été supprimée.',
-    bringIn: 'Prendre une réponse',
+    bringIn: 'Importer une réponse',
   },
 
   key: {
@@ -2016,12 +2016,12 @@ const invitations: Words['invitations'] = {
     chooseAnother: 'Choisir un autre fichier',
     reading: 'Ouverture de la réponse.',
     file: (name) => `Fichier\u202f: ${name}`,
-    withoutPictures: 'La réponse a été prise, mais ses photos n’ont pas pu être gardées.',
+    withoutPictures: 'La réponse a été importée, mais ses photos n’ont pas pu être gardées.',
     openSession: 'Ouvrir la séance',
     close: 'Fermer',
   },
 
-  aloneMark: 'seul',
+  aloneMark: 'pris seul',
   aloneMarkLong: 'pris sans surveillance',
   conditions: {
     card: {
@@ -2073,11 +2073,11 @@ const invitations: Words['invitations'] = {
       next: 'Elle a peut-être été supprimée, ou créée sur un autre appareil. Invitez le porteur de nouveau.',
     },
     replayed: (when) => ({
-      what: `Cette même réponse a déjà été prise, le ${when}.`,
+      what: `Cette même réponse a déjà été importée, le ${when}.`,
       next: 'Sa séance est dans la liste. Rien n’a été changé.',
     }),
     invitationAnswered: (when) => ({
-      what: `Une autre réponse à la même invitation a été prise le ${when}.`,
+      what: `Une autre réponse à la même invitation a été importée le ${when}.`,
       next: 'Seule la première compte. Pour que le porteur reprenne des photos, créez une nouvelle invitation.',
     }),
     invitationWithdrawn: (when) => ({
@@ -2154,7 +2154,7 @@ const lensCaution: Words['lensCaution'] = {
     'Verres progressifs\u202f: hauteurs et demi-EP de chaque œil seulement avec la monture choisie, ajustée sur le visage.',
   multifocal:
     'Verres à double et triple foyer\u202f: hauteurs seulement avec la monture choisie, ajustée sur le visage.',
-  missing: (places) => `${places.length < 2 ? 'Il manque' : 'Il manque encore'}\u202f: ${list(places)}.`,
+  missing: (places) => `Il manque encore\u202f: ${list(places)}.`,
 };
 
 const lock: Words['lock'] = {
@@ -2230,8 +2230,8 @@ const order: Words['order'] = {
   confirmOf: (place) => `Confirmer\u202f: ${place}`,
   withdraw: 'Retirer',
   withdrawOf: (place) => `Retirer la confirmation\u202f: ${place}`,
-  confirmAll: 'Confirmer tout ce qui est sans doute ouvert',
-  confirmAllCount: (count) => `Confirmer tout ce qui est sans doute ouvert (${count})`,
+  confirmAll: 'Confirmer tout ce qui n’a aucun point ouvert',
+  confirmAllCount: (count) => `Confirmer tout ce qui n’a aucun point ouvert (${count})`,
   withdrawAll: 'Tout retirer',
   goTo: 'Aller au champ',
   goToOf: (place) => `Aller au champ\u202f: ${place}`,
@@ -2741,7 +2741,7 @@ const sessions: Words['sessions'] = {
   noName: 'Sans nom',
   openNow: 'sur la fiche maintenant',
   when: (day, time) => `${day}, ${time}`,
-  changed: (when) => `modifiée ${when}`,
+  changed: (when) => `modifiée\u202f: ${when}`,
   pd: (typed) => `${typed} mm`,
   desk: 'Au comptoir',
   distant: 'À distance, sans surveillance',
@@ -2975,7 +2975,7 @@ const wearer: Words['wearer'] = {
 
   hints: {
     'no-face': 'Votre visage n’est pas visible. Venez au milieu de l’image.',
-    'several-faces': 'Il y a un autre visage dans l’image. Soyez seul devant la caméra.',
+    'several-faces': 'Il y a un autre visage dans l’image. Il ne doit y avoir que le vôtre.',
     'no-card': 'La carte n’est pas visible. Laissez ses quatre bords libres.',
     'several-cards': 'Il y a plus d’une carte. Rangez les autres.',
     'card-not-flat': 'La carte est pliée, ou un doigt cache un coin.',
@@ -3021,7 +3021,7 @@ const wearer: Words['wearer'] = {
     },
     'several-faces': {
       what: 'Il y avait plus d’un visage dans l’image.',
-      next: 'Soyez seul dans l’image. Attention aux affiches et aux miroirs derrière vous. Puis réessayez.',
+      next: 'Il ne doit y avoir que vous dans l’image. Attention aux affiches et aux miroirs derrière vous. Puis réessayez.',
     },
     'no-card': {
       what: 'La carte n’a pas été trouvée.',
