@@ -239,11 +239,7 @@ function amountNeeded({ amount, gauge }: SlipFacts): string {
 }
 
 function follows({ from, expected, place, written }: ConflictFacts): string {
-  return `aus ${from ?? 'den anderen Messwerten'} folgt für ${place} etwa ${expected}; geschrieben steht ${written}.`;
-}
-
-function alone(facts: ConflictFacts): string {
-  return upperFirst(follows(facts));
+  return `Aus ${from ?? 'den anderen Messwerten'} folgt für ${place} etwa ${expected}; geschrieben steht ${written}.`;
 }
 
 function sumMade({ right, left, sum, whole, isNear }: SumFacts): string {
@@ -659,7 +655,7 @@ export const words: Words = {
       `${places}, ${readers}: im Mittel ${mean} (95 %: ${interval.low} bis ${interval.high}); 19 von 20 Unterschieden liegen zwischen ${limits.low} und ${limits.high}.`,
     biased: 'Eine Seite misst durchweg mehr als die andere: Vergleichen Sie, wie beide das Messmittel halten.',
     repeats: (name, coefficient, count) =>
-      `${name} hat ${counted(count, 'Stelle', 'Stellen')} zweimal gemessen: Zwei Messwerte liegen in 19 von 20 Fällen höchstens ${coefficient} auseinander.`,
+      `${name}: ${counted(count, 'Stelle', 'Stellen')} zweimal gemessen; zwei Messwerte liegen in 19 von 20 Fällen höchstens ${coefficient} auseinander.`,
     note: 'Von einer Person und einem Messblatt: Über die Messenden beweist das nichts.',
   },
 
@@ -1569,11 +1565,11 @@ export const words: Words = {
 
   conflict: {
     with: {
-      'eyes-sum': alone,
-      'near-eyes-sum': alone,
-      'near-from-far': alone,
-      'nose-flanks': alone,
-      'sides-alike': alone,
+      'eyes-sum': follows,
+      'near-eyes-sum': follows,
+      'near-from-far': follows,
+      'nose-flanks': follows,
+      'sides-alike': follows,
       'side-sum': (facts) => `Ein Bügel ist so lang wie sein Weg bis zum Knick und sein Ende: ${follows(facts)}`,
       'tangent-before-bend': (facts) => `Die Tangente kommt ein wenig vor dem Knick: ${follows(facts)}`,
       'temples-in-head': (facts) => `Die Schläfen folgen dem Kopf: ${follows(facts)}`,
@@ -2271,8 +2267,8 @@ export const words: Words = {
     refused: (place, typed, why) => `${place}: „${typed}“ wird nicht bestellt. ${why}`,
     readersDiffer: (place) =>
       `${place}: Die beiden Messungen liegen zu weit auseinander; es wird nicht bestellt, bevor beide noch einmal gemessen haben.`,
-    otherOnly: (reader, places) => `Nur gemessen von ${reader} und nicht bestellt: ${places}.`,
-    otherReader: 'der zweiten Person, die misst',
+    otherOnly: (reader, places) => `Nur in einer der beiden Messungen (${reader}) und nicht bestellt: ${places}.`,
+    otherReader: 'andere Messung',
     unconfirmed: (places) => `Eingegeben, aber nicht bestätigt und darum nicht bestellt: ${places}.`,
     gaugeNever: (gauge, places) =>
       `Für das Messmittel „${gauge}“ ist keine Prüfung vermerkt; benutzt wurde es für ${places}.`,
