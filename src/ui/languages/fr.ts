@@ -729,7 +729,7 @@ const misfit: Words['misfit'] = {
     'Un pourcentage est la part de cette seule cause parmi tout ce qui a pu se passer, avec des fréquences de méprises choisies\u202f; il est plutôt trop bas. Rien ne change avant que vous ne l’acceptiez.',
   unexplained: 'Aucune méprise courante ne l’explique\u202f: relisez.',
   unsure: 'Ce peut être autre chose\u202f: relisez.',
-  refused: (place, why) => `${place}\u202f: ${why}`,
+  refused: (place, why) => `${place}\u202f: ${lowerFirst(why)}`,
   doesNotAddUp: (place) => `${place}\u202f: R et L ne font pas le tout\u202f: relisez les trois.`,
   disagrees: (place, ownHand, camera) => `${place}\u202f: ${ownHand} à la main, ${camera} par la caméra.`,
   readersDiffer: (place, own, other, otherReader) =>
