@@ -27,7 +27,7 @@ export interface KillableBrowser {
   readonly context: BrowserContext;
   readonly page: Page;
   /** Ends all its processes at once, as a power cut would, and waits until they are gone. */
-  kill(): Promise<void>;
+  readonly kill: () => Promise<void>;
 }
 
 export async function startKillableBrowser(profileFolder: string): Promise<KillableBrowser> {

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { Result } from '../result.js';
-import { fail, succeed } from '../result.js';
+import { fail, invariant, succeed } from '../result.js';
 import { adviceSchema, faceEstimatesSchema, sweepAdviceSchema } from './measured-schema.js';
 import type { ReadingHistory } from './reading-history.js';
 import {
@@ -129,7 +129,24 @@ export function parseSessionRecord(version: number, raw: unknown): Result<Sessio
   if (version > SESSION_VERSION) return fail({ kind: 'record-newer', version });
   if (version !== SESSION_VERSION) return fail({ kind: 'record-damaged', path: ['version'] });
   const parsed = sessionRecordSchema.safeParse(raw);
-  return parsed.success ? succeed(parsed.data) : fail({ kind: 'record-damaged', path: pathOf(parsed.error) });
+  if (!parsed.success) return fail({ kind: 'record-damaged', path: pathOf(parsed.error) });
+  passed.add(parsed.data);
+  return succeed(parsed.data);
+}
+
+/** What has passed the schema need not pass it again: records are never changed, only replaced. */
+const passed = new WeakSet<SessionRecord>();
+
+/**
+ * The record as its schema gives it back, for writing. One that does not pass is a mistake of whoever made it: throws, and names
+ * the place but not what stands there, which belongs to a wearer and to no report.
+ */
+export function checkedRecord(record: SessionRecord): SessionRecord {
+  if (passed.has(record)) return record;
+  const parsed = parseSessionRecord(SESSION_VERSION, record);
+  const place = parsed.ok || parsed.failure.kind === 'record-newer' ? '' : parsed.failure.path.join('.');
+  invariant(parsed.ok, `a session that is written passes its schema, but ${place} does not`);
+  return parsed.value;
 }
 
 /** Where the first thing stands that is wrong. */

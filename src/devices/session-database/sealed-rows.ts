@@ -48,6 +48,15 @@ function placeOf(table: Table, id: string, revision: number): string {
   return `${table}/${id}/${revision}`;
 }
 
+/** The value of a JSON text; undefined where it is none. */
+export function valueOfJson(json: string): unknown {
+  try {
+    return JSON.parse(json) as unknown;
+  } catch {
+    return undefined;
+  }
+}
+
 /** The revision of a row as it stands, however damaged the rest of it is; 0 for none. */
 export function revisionOf(raw: unknown): number {
   const parsed = z.object({ revision: z.int().check(z.nonnegative()) }).safeParse(raw);

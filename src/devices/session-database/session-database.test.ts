@@ -238,7 +238,7 @@ describe('what cannot be read', () => {
         id: record.id,
         revision: 1,
         version: 3,
-        content: { kind: 'plain', value: { ...record, camera: 5, colour: 'red' }, bytes: null },
+        content: { kind: 'plain', json: JSON.stringify({ ...record, camera: 5, colour: 'red' }), bytes: null },
       },
     ],
     [
@@ -247,7 +247,7 @@ describe('what cannot be read', () => {
         id: record.id,
         revision: 1,
         version: 3,
-        content: { kind: 'plain', value: { ...sampleSession(2), colour: 'red' }, bytes: null },
+        content: { kind: 'plain', json: JSON.stringify({ ...sampleSession(2), colour: 'red' }), bytes: null },
       },
     ],
   ])('stays, is counted and is given out as text: %s', async (_what, row) => {
@@ -272,7 +272,7 @@ describe('what cannot be read', () => {
 
   it('because a later version wrote it is neither read nor written over', async () => {
     const { sessions } = await databases.open();
-    const content = { kind: 'plain', value: { ...record, soul: 21 }, bytes: null };
+    const content = { kind: 'plain', json: JSON.stringify({ ...record, soul: 21 }), bytes: null };
     await putRaw('sessions', { id: record.id, revision: 4, version: 4, content });
     expect(await sessions.load(record.id)).toEqual({ ok: false, failure: { kind: 'storage-newer' } });
     expect(await sessions.save(record, 3)).toMatchObject({ failure: { kind: 'changed-elsewhere' } });
@@ -281,10 +281,10 @@ describe('what cannot be read', () => {
 
   it.each([
     ['is missing', null],
-    ['is damaged', { id: record.id, revision: 1, version: 1, content: { kind: 'plain', value: {}, bytes: null } }],
+    ['is damaged', { id: record.id, revision: 1, version: 1, content: { kind: 'plain', json: '{}', bytes: null } }],
     [
       'is of another form',
-      { id: record.id, revision: 1, version: 99, content: { kind: 'plain', value: 1, bytes: null } },
+      { id: record.id, revision: 1, version: 99, content: { kind: 'plain', json: '1', bytes: null } },
     ],
   ])('of a summary is made anew from the session: one that %s', async (_what, row) => {
     const { sessions } = await databases.open();
@@ -293,7 +293,9 @@ describe('what cannot be read', () => {
     if (row === null) await raw.delete('summaries', record.id);
     else await raw.put('summaries', row);
     expect(valueOf(await sessions.summaries())).toEqual({ summaries: [summaryOf(record)], unreadable: 0 });
-    expect(await raw.get('summaries', record.id)).toMatchObject({ content: { value: summaryOf(record) } });
+    expect(await raw.get('summaries', record.id)).toMatchObject({
+      content: { json: JSON.stringify(summaryOf(record)) },
+    });
     raw.close();
   });
 });

@@ -117,14 +117,13 @@ async function resealedRow(table: Table, raw: unknown, before: DataKey | null, k
   const names = found.success ? found.data : {};
   if (row.kind === 'unreadable') {
     const isSealed = sealedContent.safeParse(raw).success;
-    const damaged = { value: jsonOf(raw), bytes: null };
+    const damaged = { json: rawText(raw), bytes: null };
     return isSealed
       ? (raw as Row)
       : { ...names, ...(await sealedRow(table, { id, revision: revisionOf(raw), version: DAMAGED }, damaged, key)) };
   }
   const { revision, version, opened } = row;
-  const { value, bytes } = opened;
-  return { ...names, ...(await sealedRow(table, { id, revision, version }, { value: jsonOf(value), bytes }, key)) };
+  return { ...names, ...(await sealedRow(table, { id, revision, version }, opened, key)) };
 }
 
 /** The version of a row in which no form of anything was ever kept. */
@@ -134,11 +133,6 @@ const sealedContent = z.object({ content: z.object({ kind: z.literal('sealed') }
 
 /** By these a picture is found without being opened. */
 const pictureNames = z.object({ sessionId: z.string(), keptUntil: z.string() });
-
-/** What can be written as JSON of a value that may be damaged. */
-function jsonOf(value: unknown): unknown {
-  return JSON.parse(rawText(value)) as unknown;
-}
 
 /** Pages that did not come over https have none; the types do not know of such pages. */
 function hasCryptography(): boolean {

@@ -4,7 +4,7 @@ import { fail, invariant, succeed } from '../../core/result.js';
 import type { StoreFailure } from '../../session/session-store.js';
 import type { DataKey } from './contents.js';
 import type { ContentRow } from './sealed-rows.js';
-import { readRow, revisionOf, sealedRow } from './sealed-rows.js';
+import { readRow, revisionOf, sealedRow, valueOfJson } from './sealed-rows.js';
 import type { Vault } from './vault.js';
 
 /** Something of which there is only one. */
@@ -38,9 +38,9 @@ export function createStoredDocument<Value>(
     if (raw === undefined) return { kind: 'none' };
     const row = await readRow('documents', raw, key);
     if (row.kind === 'unreadable') return row;
-    const parsed = schema.safeParse(row.opened.value);
+    const parsed = schema.safeParse(valueOfJson(row.opened.json));
     if (row.version !== version || !parsed.success) {
-      return { kind: 'unreadable', raw: JSON.stringify(row.opened.value) };
+      return { kind: 'unreadable', raw: row.opened.json };
     }
     return { kind: 'kept', value: parsed.data };
   }
@@ -60,13 +60,18 @@ export function createStoredDocument<Value>(
           const value = schema.safeParse(changed.value);
           invariant(value.success, `the document ${id} passes its schema when it is written`);
           const revision = revisionOf(raw) + 1;
-          const row = await sealedRow('documents', { id, revision, version }, { value: value.data, bytes: null }, key);
+          const row = await sealedRow(
+            'documents',
+            { id, revision, version },
+            { json: JSON.stringify(value.data), bytes: null },
+            key,
+          );
           const aside =
             state.kind === 'unreadable'
               ? await sealedRow(
                   'documents',
                   { id: `${id}-unreadable-${revision}`, revision, version },
-                  { value: state.raw, bytes: null },
+                  { json: state.raw, bytes: null },
                   key,
                 )
               : null;

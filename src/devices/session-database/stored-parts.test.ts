@@ -107,7 +107,7 @@ describe.each([
 });
 
 describe('a document that cannot be read', () => {
-  const damaged = { revision: 4, version: 1, content: { kind: 'plain', value: { colour: 'red' }, bytes: null } };
+  const damaged = { revision: 4, version: 1, content: { kind: 'plain', json: '{"colour":"red"}', bytes: null } };
 
   it('is none where it is the desk or the list of invitations, and is moved aside by the next one', async () => {
     const database = await databases.open();

@@ -5,7 +5,7 @@ import { fail, invariant, succeed } from '../../core/result.js';
 import type { KeptPicture, PictureStore, StoreFailure } from '../../session/session-store.js';
 import type { DataKey } from './contents.js';
 import type { ContentRow } from './sealed-rows.js';
-import { idOf, readRow, sealedRow } from './sealed-rows.js';
+import { idOf, readRow, sealedRow, valueOfJson } from './sealed-rows.js';
 import type { Vault } from './vault.js';
 
 const VERSION = 1;
@@ -58,7 +58,12 @@ export function createPictureStore(vault: Vault): PictureStore {
       const { id, sessionId, keptUntil } = picture;
       return vault.write<PictureRow, null, StoreFailure>(
         async (key) => ({
-          ...(await sealedRow('pictures', { id, revision: 1, version: VERSION }, { value: parsed.data, bytes }, key)),
+          ...(await sealedRow(
+            'pictures',
+            { id, revision: 1, version: VERSION },
+            { json: JSON.stringify(parsed.data), bytes },
+            key,
+          )),
           sessionId,
           keptUntil,
         }),
@@ -92,7 +97,7 @@ export function createPictureStore(vault: Vault): PictureStore {
 async function pictureIn(raw: unknown, key: DataKey | null): Promise<KeptPicture | null> {
   const row = await readRow('pictures', raw, key);
   if (row.kind === 'unreadable') return null;
-  const { value, bytes } = row.opened;
-  const parsed = metadataSchema.safeParse(value);
+  const { json, bytes } = row.opened;
+  const parsed = metadataSchema.safeParse(valueOfJson(json));
   return parsed.success && bytes !== null && parsed.data.id === idOf(raw) ? { ...parsed.data, bytes } : null;
 }

@@ -1,15 +1,15 @@
 import { isContinuedBy } from '../../core/record/reading-history.js';
 import type { SessionRecord, SessionSummary } from '../../core/record/session-record.js';
 import { summaryOf } from '../../core/record/session-record.js';
-import { parseSessionRecord, SESSION_VERSION, sessionRecordSchema } from '../../core/record/session-schema.js';
+import { checkedRecord, parseSessionRecord, SESSION_VERSION } from '../../core/record/session-schema.js';
 import type { Result } from '../../core/result.js';
-import { fail, invariant, succeed } from '../../core/result.js';
+import { fail, succeed } from '../../core/result.js';
 import type { BroughtIn, SessionStore, StoreFailure, UnreadableSession } from '../../session/session-store.js';
 import type { ChangesChannel } from './changes-channel.js';
 import type { DataKey } from './contents.js';
 import type { RowsWriting } from './rows.js';
 import type { ContentRow } from './sealed-rows.js';
-import { idOf, rawText, readRow, revisionOf, sealedRow } from './sealed-rows.js';
+import { idOf, readRow, revisionOf, sealedRow, valueOfJson } from './sealed-rows.js';
 import { SUMMARY_VERSION, summarySchema } from './summary-schema.js';
 import type { Vault } from './vault.js';
 
@@ -180,23 +180,11 @@ export function createSessionStore(vault: Vault, channel: ChangesChannel, newId:
   };
 }
 
-/** A record that does not pass its own schema must not be written: whoever made it made a mistake. */
-function checkedRecord(record: SessionRecord): SessionRecord {
-  const parsed = sessionRecordSchema.safeParse(record);
-  if (parsed.success) return parsed.data;
-  const { path, code } = parsed.error.issues[0] ?? {};
-  // the value itself belongs to a wearer and to no report
-  invariant(
-    false,
-    `a session that is written passes its schema, but ${(path ?? []).join('.')} does not: ${code ?? ''}`,
-  );
-}
-
 export async function sessionRows(record: SessionRecord, revision: number, key: DataKey | null): Promise<SessionRows> {
   const { id } = record;
   const row = { id, revision, version: SESSION_VERSION };
   const [session, summary] = await Promise.all([
-    sealedRow('sessions', row, { value: record, bytes: null }, key),
+    sealedRow('sessions', row, { json: JSON.stringify(record), bytes: null }, key),
     summaryRow(record, revision, key),
   ]);
   return { session, summary };
@@ -204,7 +192,7 @@ export async function sessionRows(record: SessionRecord, revision: number, key: 
 
 function summaryRow(record: SessionRecord, revision: number, key: DataKey | null): Promise<ContentRow> {
   const row = { id: record.id, revision, version: SUMMARY_VERSION };
-  return sealedRow('summaries', row, { value: summaryOf(record), bytes: null }, key);
+  return sealedRow('summaries', row, { json: JSON.stringify(summaryOf(record)), bytes: null }, key);
 }
 
 export function putSession(rows: RowsWriting, { session, summary }: SessionRows): void {
@@ -216,17 +204,17 @@ async function standingOf(raw: unknown, key: DataKey | null): Promise<Standing> 
   const id = idOf(raw);
   const row = await readRow('sessions', raw, key);
   if (row.kind === 'unreadable') return { ...row, id };
-  const parsed = parseSessionRecord(row.version, row.opened.value);
+  const parsed = parseSessionRecord(row.version, valueOfJson(row.opened.json));
   // one that says of itself that it is another one was put there by nobody of us
   if (parsed.ok && parsed.value.id === id) return { kind: 'session', id, record: parsed.value, revision: row.revision };
   const isNewer = !parsed.ok && parsed.failure.kind === 'record-newer';
-  return { kind: isNewer ? 'newer' : 'unreadable', id, raw: rawText(row.opened.value) };
+  return { kind: isNewer ? 'newer' : 'unreadable', id, raw: row.opened.json };
 }
 
 async function summaryIn(raw: unknown, key: DataKey | null): Promise<SessionSummary | null> {
   const row = await readRow('summaries', raw, key);
   if (row.kind === 'unreadable' || row.version !== SUMMARY_VERSION) return null;
-  const parsed = summarySchema.safeParse(row.opened.value);
+  const parsed = summarySchema.safeParse(valueOfJson(row.opened.json));
   return parsed.success && parsed.data.id === idOf(raw) ? parsed.data : null;
 }
 

@@ -52,7 +52,12 @@ export async function takeKeptSheet(vault: Vault, text: string | null, fresh: Ne
         session: isBlank(record) ? null : await sessionRows(record, 1, key),
         desk:
           found.desk === undefined
-            ? await sealedRow('documents', { id, revision: 1, version }, { value: desk, bytes: null }, key)
+            ? await sealedRow(
+                'documents',
+                { id, revision: 1, version },
+                { json: JSON.stringify(desk), bytes: null },
+                key,
+              )
             : null,
       });
     },
