@@ -28,9 +28,7 @@ it('keeps a thousand sessions, lists them at once, and gives the same ones back'
     (window as unknown as { measureThousandSessions: () => Promise<ThousandSessionsTimes> }).measureThousandSessions(),
   );
   console.log(
-    Object.entries(times)
-      .map(([name, value]) => `${name} ${Math.round(value)}`)
-      .join(', '),
+    (Object.entries(times) as [string, number][]).map(([name, value]) => `${name} ${Math.round(value)}`).join(', '),
   );
   expect(times.unequal).toBe(0);
   for (const [name, limitMs] of Object.entries(LIMITS_MS) as [keyof typeof LIMITS_MS, number][]) {
