@@ -13,6 +13,7 @@ import { Speaking } from '../ui/speaking.js';
 import { WearerCrash } from '../ui/wearer-crash.js';
 import type { WearerEquipment } from '../ui/wearer-equipment.js';
 import { WearerScreen } from '../ui/wearer-screen.js';
+import '../ui/styles/wearer.css';
 import { laterPort } from './later-port.js';
 
 // Nothing here opens the database, the local storage or a service worker: the phone keeps nothing of this page.

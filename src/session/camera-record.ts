@@ -15,6 +15,11 @@ export type SheetMeasurement =
       readonly pixelsPerMm: number;
     };
 
+/** Whether what the camera says comes from a distant wearer: nobody else saw how it was taken. */
+export function isTakenAlone(picture: PictureState): boolean {
+  return picture.kind === 'recorded' && picture.camera.supervision === 'none';
+}
+
 /** What of a measurement is kept with the session. */
 export function cameraRecordOf(measurement: SheetMeasurement, picture: PictureState, takenAt: string): CameraRecord {
   if (measurement.kind === 'recorded') return measurement.camera;

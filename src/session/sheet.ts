@@ -79,7 +79,8 @@ export function openSheet(kept: TypedSheet | null, camera: CameraRecord | null =
     picture: camera === null ? { kind: 'none' } : { kind: 'recorded', camera },
     takenBy: FROM_FILES,
     sweep: null,
-    alone: false,
+    // Nobody will have read by hand what a distant wearer sends: there is nothing to be kept covered.
+    alone: camera?.supervision === 'none',
     notice: null,
   };
 }

@@ -113,7 +113,7 @@ export function BringInDialog(props: {
             <label className="file-button">
               <input
                 type="file"
-                accept=".json,.age,application/json"
+                accept=".json,.age,.txt,application/json"
                 onChange={(event) => {
                   const file = event.currentTarget.files?.[0];
                   event.currentTarget.value = '';

@@ -6,8 +6,10 @@ import type { HandOnTools } from '../session/hand-on.js';
 import type { ListQuery } from '../session/session-list.js';
 import { writeSessionTable } from '../session/session-table.js';
 import { useEquipment } from './equipment.js';
+import { InvitationsDialog } from './invitations-dialog.js';
 import { KeptSessions } from './kept-sessions.js';
 import { LanguageChooser } from './language-chooser.js';
+import { words } from './language.js';
 import type { DeskInHand } from './use-desk.js';
 import { nowText } from './use-session-record.js';
 
@@ -16,33 +18,61 @@ export function DeskSessions({
   desk,
   query,
   onQuery,
+  onAnswer,
 }: {
   readonly desk: DeskInHand;
   readonly query: ListQuery;
   readonly onQuery: (query: ListQuery) => void;
+  /** the answer of a distant wearer is to be taken in; null where it is still to be chosen */
+  readonly onAnswer: (file: File | null) => void;
 }) {
   const { database, keeper } = useEquipment();
   const tools = useHandOnTools();
   const [isGone, setIsGone] = useState(false);
+  const [isInviting, setIsInviting] = useState(false);
   const openId = isGone ? null : (keeper.record()?.id ?? null);
   return (
-    <KeptSessions
-      tools={tools}
-      lock={database.lock}
-      openId={openId}
-      query={query}
-      onQuery={onQuery}
-      onOpen={(id) => {
-        if (id === openId) desk.back();
-        else desk.openSession(id);
-      }}
-      onBegin={desk.begin}
-      onRemoved={(ids) => {
-        if (openId !== null && ids.includes(openId)) setIsGone(true);
-      }}
-      onLocked={desk.open}
-      footer={<LanguageChooser />}
-    />
+    <>
+      <KeptSessions
+        tools={tools}
+        lock={database.lock}
+        openId={openId}
+        query={query}
+        onQuery={onQuery}
+        onOpen={(id) => {
+          if (id === openId) desk.back();
+          else desk.openSession(id);
+        }}
+        onBegin={desk.begin}
+        onRemoved={(ids) => {
+          if (openId !== null && ids.includes(openId)) setIsGone(true);
+        }}
+        onLocked={desk.open}
+        onOther={onAnswer}
+        actions={
+          <button
+            type="button"
+            className="quiet"
+            onClick={() => {
+              setIsInviting(true);
+            }}
+          >
+            {words.invitations.open}
+          </button>
+        }
+        footer={<LanguageChooser />}
+      />
+      {isInviting && (
+        <InvitationsDialog
+          onAnswer={() => {
+            onAnswer(null);
+          }}
+          onClose={() => {
+            setIsInviting(false);
+          }}
+        />
+      )}
+    </>
   );
 }
 

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useCallback, useState } from 'react';
 import { WHOLE_LIST } from '../session/session-list.js';
 import { useEquipment } from './equipment.js';
 import { FailureNote } from './failure-note.js';
@@ -8,15 +8,35 @@ import { LanguageChooser } from './language-chooser.js';
 import { words } from './language.js';
 import { SheetScreen } from './sheet-screen.js';
 import { storeFailureSaying } from './store-sentences.js';
+import type { DeskInHand } from './use-desk.js';
 import { useDesk } from './use-desk.js';
 
+const AnswerDialog = laterPart(async () => (await import('./answer-dialog.js')).AnswerDialog);
 const DeskSessions = laterPart(async () => (await import('./desk-sessions.js')).DeskSessions);
 const LockScreen = laterPart(async () => (await import('./lock-screen.js')).LockScreen);
 
-/** The whole screen: the sheet of one session, or the list of all. */
+/** The whole screen: the sheet of one session, or the list of all; and above either, the answer of a distant wearer. */
 export function Desk() {
-  const { database } = useEquipment();
   const desk = useDesk();
+  const [answer, setAnswer] = useState<{ readonly file: File | null; readonly number: number } | null>(null);
+  const onAnswer = useCallback((file: File | null) => {
+    setAnswer((before) => ({ file, number: (before?.number ?? 0) + 1 }));
+  }, []);
+  const closeAnswer = useCallback(() => {
+    setAnswer(null);
+  }, []);
+  return (
+    <>
+      <DeskPlace desk={desk} onAnswer={onAnswer} />
+      {answer !== null && (
+        <AnswerDialog key={answer.number} file={answer.file} onOpen={desk.openSession} onClose={closeAnswer} />
+      )}
+    </>
+  );
+}
+
+function DeskPlace({ desk, onAnswer }: { readonly desk: DeskInHand; readonly onAnswer: (file: File | null) => void }) {
+  const { database } = useEquipment();
   // What the list is narrowed to stays while the page is open.
   const [query, setQuery] = useState(WHOLE_LIST);
   const { place, failure } = desk;
@@ -31,7 +51,7 @@ export function Desk() {
     case 'locked':
       return <LockScreen lock={database.lock} onUnlocked={desk.open} footer={<LanguageChooser />} />;
     case 'list':
-      return <DeskSessions desk={desk} query={query} onQuery={setQuery} />;
+      return <DeskSessions desk={desk} query={query} onQuery={setQuery} onAnswer={onAnswer} />;
     case 'sheet':
     case 'demo':
       return (
@@ -40,6 +60,7 @@ export function Desk() {
           record={place.record}
           isInvented={place.kind === 'demo'}
           desk={desk}
+          onAnswer={onAnswer}
           notice={
             <>
               {notice}

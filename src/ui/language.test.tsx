@@ -127,7 +127,7 @@ const PARTS: Readonly<Record<string, () => ReactNode>> = {
   readings: () => <ReadingsSheet sheet={sheetInHand()} onShowMisfits={nothing} />,
   misfits: () => <MisfitList sheet={sheetInHand()} />,
   notes: () => <NotesPanel sheet={sheetInHand()} />,
-  picture: () => <PicturePanel sheet={sheetInHand()} onTake={nothing} onSweep={nothing} />,
+  picture: () => <PicturePanel sheet={sheetInHand()} onAnswer={nothing} onTake={nothing} onSweep={nothing} />,
   prescription: () => <PrescriptionPanel sheet={sheetInHand()} />,
   cost: () => <CostPanel sheet={sheetInHand()} />,
   paper: () => {

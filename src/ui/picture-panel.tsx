@@ -37,12 +37,14 @@ const MAIN_HANDLES: readonly Handle[] = [...CARD_HANDLES, MIDLINE_HANDLE];
 /** The picture: how it comes in, what was found in it, and what is put right by hand. */
 export function PicturePanel(props: {
   readonly sheet: SheetInHand;
+  /** the answer of a distant wearer was dropped */
+  readonly onAnswer: (file: File) => void;
   readonly onTake: () => void;
   readonly onSweep: () => void;
 }) {
   const { sheet } = props;
   const { notice, picture, sweep } = sheet.state;
-  const letGo = useIncomingFiles(sheet.bringFiles);
+  const letGo = useIncomingFiles(sheet.bringFiles, props.onAnswer);
   const headingId = useId();
   const heading = useRef<HTMLHeadingElement>(null);
   useKeptFocus(heading);
@@ -412,14 +414,21 @@ function GazeChoice({ sheet }: { readonly sheet: SheetInHand }) {
   );
 }
 
+/** By its name, as no system has a type for it: an answer as it was saved, or as text. */
+function isSealed({ name }: File): boolean {
+  return /\.age(\.txt)?$/i.test(name);
+}
+
 /** Takes files that are dropped or pasted anywhere on the page; true while some hover over it. */
-function useIncomingFiles(bringFiles: SheetInHand['bringFiles']): boolean {
+function useIncomingFiles(bringFiles: SheetInHand['bringFiles'], onAnswer: (file: File) => void): boolean {
   const [hovers, setHovers] = useState(false);
   useEffect(() => {
     const take = (list: FileList | undefined): boolean => {
       const files = [...(list ?? [])];
       if (files.length === 0) return false;
-      bringFiles(files);
+      const answer = files.find(isSealed);
+      if (answer === undefined) bringFiles(files);
+      else onAnswer(answer);
       return true;
     };
     const carriesFile = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') === true;
@@ -451,6 +460,6 @@ function useIncomingFiles(bringFiles: SheetInHand['bringFiles']): boolean {
       window.removeEventListener('drop', onDrop);
       window.removeEventListener('paste', onPaste);
     };
-  }, [bringFiles]);
+  }, [bringFiles, onAnswer]);
   return hovers;
 }

@@ -1,10 +1,17 @@
 import type { SheetRow } from '../session/rows.js';
 import { formatEstimate } from './numbers.js';
 import { spokenName } from './sentences.js';
+import { laterPart } from './later-part.js';
 import { words } from './language.js';
 
-/** What the camera says of a row, as soon as it may be seen. */
-export function CameraCell({ row }: { readonly row: SheetRow }) {
+const AloneMark = laterPart(async () => (await import('./alone-mark.js')).AloneMark);
+
+/**
+ * What the camera says of a row, as soon as it may be seen.
+ *
+ * @param isAlone nobody but the wearer saw how it was taken
+ */
+export function CameraCell({ row, isAlone }: { readonly row: SheetRow; readonly isAlone: boolean }) {
   const { fields, covered, measurement } = row;
   if (covered) {
     return (
@@ -27,6 +34,7 @@ export function CameraCell({ row }: { readonly row: SheetRow }) {
           <output aria-label={words.sheet.cameraCell(spokenName(measurement, side))}>
             {estimate === null ? '' : formatEstimate(estimate)}
           </output>
+          {isAlone && estimate !== null && <AloneMark />}
         </div>
       ))}
     </td>

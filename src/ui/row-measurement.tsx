@@ -1,5 +1,6 @@
 import { useId, useState } from 'react';
 import type { MeasurementId } from '../core/catalogue/measurement.js';
+import { isTakenAlone } from '../session/camera-record.js';
 import type { FieldRow, SheetRow } from '../session/rows.js';
 import { budgetBasis } from './budget-basis.js';
 import type { RulerLane } from './difference-ruler.js';
@@ -87,7 +88,7 @@ export function MeasurementRow({ row, sheet }: { readonly row: SheetRow; readonl
         ))}
         {hasCamera ? (
           <>
-            <CameraCell row={row} />
+            <CameraCell row={row} isAlone={isTakenAlone(sheet.state.picture)} />
             <DifferenceCell row={row} />
             <td role="cell" className="col-finding">
               <Findings row={row} />

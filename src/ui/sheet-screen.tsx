@@ -38,9 +38,12 @@ export function SheetScreen({
   record,
   isInvented,
   desk,
+  onAnswer,
   notice,
 }: OpenedSession & {
   readonly desk: DeskInHand;
+  /** the answer of a distant wearer was dropped */
+  readonly onAnswer: (file: File) => void;
   /** what is to be said above the sheet */
   readonly notice: ReactNode;
 }) {
@@ -185,6 +188,7 @@ export function SheetScreen({
       <main className="desk">
         <PicturePanel
           sheet={sheet}
+          onAnswer={onAnswer}
           onTake={() => {
             setOpen('camera');
           }}

@@ -3,6 +3,7 @@ import type { Result } from '../core/result.js';
 import type { Invitation, InvitationFailure } from '../session/invitation.js';
 import type { PreparingStep, VisitStep } from '../session/wearer-visit.js';
 import { cardAskedFor, VISIT_STEPS } from '../session/wearer-visit.js';
+import { dayText } from './day-text.js';
 import { FailureNote } from './failure-note.js';
 import { words } from './language.js';
 import { formatNumber } from './numbers.js';
@@ -16,7 +17,7 @@ import type { WearerEquipment } from './wearer-equipment.js';
 import { WearerFile } from './wearer-file.js';
 import { WearerFrame } from './wearer-frame.js';
 import { WearerResult } from './wearer-result.js';
-import { dayText, refusedSaying } from './wearer-sentences.js';
+import { refusedSaying } from './wearer-sentences.js';
 
 /** Weighed: the two workers with the face model, as they come compressed, in MB (10^6 bytes). */
 const LOADED_MEGABYTES = 10;

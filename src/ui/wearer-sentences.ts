@@ -4,13 +4,9 @@ import type { SealFailure } from '../session/sealing.js';
 import type { SaidConditions, TakenEstimates } from '../session/wearer-visit.js';
 import type { MeasuringFailure } from '../session/ports.js';
 import type { SweepTrouble } from '../session/sweep-frames.js';
-import { dateText, words } from './language.js';
+import { dayText } from './day-text.js';
+import { words } from './language.js';
 import type { Saying } from './saying.js';
-
-/** A day of the calendar (ISO 8601) as the language of this moment writes it. */
-export function dayText(day: string): string {
-  return dateText(new Date(`${day}T12:00:00Z`), { dateStyle: 'long', timeZone: 'UTC' });
-}
 
 /** Why a link is no invitation that counts, and what the wearer does about it. */
 export function refusedSaying(failure: InvitationFailure): Saying {
