@@ -89,7 +89,7 @@ export async function orderPdf(
 
   const tags = new TagWriter(document);
   for (const [index, lines] of pages.entries()) {
-    const page = document.addPage([widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM]);
+    const page = document.addPage([rounded(widthMm * POINTS_PER_MM), rounded(heightMm * POINTS_PER_MM)]);
     const pen = new Pen(page, faces, tags);
     for (const { xPt, yPt, line } of lines) {
       for (const ink of line.inks) pen.draw(ink, leftPt + xPt, topPt - yPt);
@@ -102,6 +102,11 @@ export async function orderPdf(
   }
   tags.write(root);
   return new Uint8Array(await document.save());
+}
+
+/** To a thousandth of a point, so that Letter is 612 and no dust beside it. */
+function rounded(pt: number): number {
+  return Math.round(1000 * pt) / 1000;
 }
 
 const MANY_PAGES = 99;

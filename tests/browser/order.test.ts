@@ -1,7 +1,9 @@
+import { readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Locator, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { appInBrowser } from '../support/app-in-browser.js';
+import { readPdfText } from '../support/pdf-text.js';
 import { SheetPage } from '../support/sheet-page.js';
 
 // The order: only what a person confirmed and nothing speaks against, printed alone.
@@ -103,7 +105,7 @@ describe('the printed order', () => {
     expect(await paper.innerText()).toContain('no clinical measurement');
     const [others, ink, ground] = await page.evaluate(() => [
       [...document.body.children].filter((child) => getComputedStyle(child).display !== 'none').length,
-      getComputedStyle(document.querySelector('.order-paper td:last-child')!).color,
+      getComputedStyle(document.querySelector('.order-paper .order-value')!).color,
       getComputedStyle(document.body).backgroundColor,
     ]);
     expect([others, ink, ground]).toEqual([1, 'rgb(0, 0, 0)', 'rgb(255, 255, 255)']);
@@ -118,6 +120,39 @@ describe('the printed order', () => {
     await page.emulateMedia({ media: 'print' });
     expect(await sheet.field('pdFar').isVisible()).toBe(true);
     await page.emulateMedia({ media: 'screen' });
+  });
+});
+
+describe('the order as a file', () => {
+  /** What the browser saves when the button is pressed. */
+  async function saved(button: string): Promise<{ readonly name: string; readonly bytes: Uint8Array }> {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      dialog.getByRole('button', { name: button }).click(),
+    ]);
+    return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
+  }
+
+  it('is a PDF of the paper that was chosen, and says what the sheet says', async () => {
+    await openOrder();
+    await dialog.getByLabel('Paper').selectOption('Letter');
+    const { name, bytes } = await saved('Save as PDF');
+    expect(name).toMatch(/^glabella-order-\d{4}-\d{2}-\d{2}-letter\.pdf$/);
+    const { pages, text } = await readPdfText(bytes);
+    // 8.5 x 11 inches of 72 points
+    expect(pages).toEqual([{ widthPt: 612, heightPt: 792 }]);
+    for (const said of ['PD, distance', '63.5 mm', 'Ottilie Marsh', 'no clinical measurement']) {
+      expect(text).toContain(said);
+    }
+    await dialog.getByText(`${name} was made.`).waitFor();
+  });
+
+  it('is numbers with names for a workshop’s program', async () => {
+    const { name, bytes } = await saved('Save the numbers for the workshop (JSON)');
+    expect(name).toMatch(/\.json$/);
+    const file = JSON.parse(Buffer.from(bytes).toString('utf8')) as Record<string, unknown>;
+    expect(file).toMatchObject({ format: 'glabella-order', dicom: { '00460060': { vr: 'FD', Value: [63.5] } } });
+    await closeOrder();
   });
 });
 
