@@ -105,6 +105,7 @@ function sheetInHand(): SheetInHand {
 const nothing = (): void => undefined;
 const never = () => new Promise<never>(() => undefined);
 const equipment = {
+  database: { pictures: { ofSession: () => Promise.resolve({ ok: true, value: [] }) } },
   catalogue,
   exampleGauges: EXAMPLE_GAUGES,
   profiles: { load: () => [exampleProfile()], save: () => true },

@@ -7,11 +7,15 @@ import type { Misfit } from '../../src/session/misfits.js';
 import { explanationsOf, sheetMisfits } from '../../src/session/misfits.js';
 import { columnOfReading } from '../../src/session/record-columns.js';
 import type { RecordInTable } from '../../src/session/record-table.js';
+import { completeEnglish } from '../../src/ui/language.js';
 import { misfitExplanations, misfitSentence } from '../../src/ui/misfit-sentences.js';
 import { probabilityWords } from '../../src/ui/slip-sentences.js';
 import { words } from '../../src/ui/language.js';
 import { evidenceOfRecord } from './record-evidence.js';
 import { rowsOfEvidence } from './record-rows.js';
+
+// The screen loads most words later; here they are wanted from the start.
+await completeEnglish();
 
 // The shapes below are those of the JSON report; DEVELOPERS.md describes their keys.
 
