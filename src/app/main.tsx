@@ -5,7 +5,7 @@ import { invariant } from '../core/result.js';
 import { createSealing } from '../devices/sealing.js';
 import { createOffline } from '../devices/offline.js';
 import { firstAvailable, loadWords } from '../ui/available-languages.js';
-import { isInvitation } from '../session/invitation.js';
+import { isInvitation } from '../session/is-invitation.js';
 import { createSessionKeeper } from '../session/session-keeper.js';
 import { CrashBoundary } from '../ui/crash-boundary.js';
 import type { Equipment } from '../ui/equipment.js';

@@ -3,6 +3,7 @@ import type { SheetSettings } from '../core/record/typed-sheet.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import { crc32 } from './invitation-check.js';
+import { BEGINNING } from './is-invitation.js';
 import { fromBase64Url, toBase64Url } from './sealing-base64.js';
 
 export type CardKind = SheetSettings['card'];
@@ -53,7 +54,6 @@ export const LINK_LIMIT = 412;
 /** Chosen: how long an invitation counts where nobody says otherwise. */
 export const DEFAULT_DAYS = 14;
 
-const BEGINNING = 'invite.';
 const VERSION = 1;
 const DAY_MS = 86_400_000;
 const MINUTE_MS = 60_000;
@@ -156,11 +156,6 @@ export function parseInvitation(fragment: string, now: Date): Result<Invitation,
   const { expiresOn, practice } = parsed.data;
   if (now.getTime() >= endOfInvitation(parsed.data).getTime()) return fail({ kind: 'expired', expiresOn, practice });
   return succeed(parsed.data);
-}
-
-/** Whether a fragment is meant as an invitation, whatever became of it: then the wearer's page is to be shown. */
-export function isInvitation(fragment: string): boolean {
-  return fragment.replace(/^#/, '').startsWith(BEGINNING);
 }
 
 /** Why there is no link. */
