@@ -4,11 +4,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { EXAMPLE_RECIPIENT, exampleId, exampleInvitation } from '../../tests/support/example-answer.js';
 import type { Invitation } from './invitation.js';
+import { isInvitation } from './is-invitation.js';
 import {
   encodeInvitation,
   endOfInvitation,
   invitationSchema,
-  isInvitation,
   LINK_LIMIT,
   linkOf,
   makeInvitation,
