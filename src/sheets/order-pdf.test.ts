@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises';
-import type { TextItem } from 'pdfjs-dist/types/src/display/api.js';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { PDFDict, PDFDocument, PDFName, PDFRawStream } from '@cantoo/pdf-lib';
 import { EXAMPLE_ORDER } from '../../tests/support/example-order-document.js';
@@ -81,7 +80,7 @@ async function read(bytes: Uint8Array): Promise<ReadPdf> {
       unmarked,
       heard,
       texts: items
-        .filter((item): item is TextItem => 'str' in item && item.str.trim() !== '')
+        .flatMap((item) => ('str' in item && item.str.trim() !== '' ? [item] : []))
         .map(({ str, transform, width }) => {
           const [sizePt, , , , leftPt, baselinePt] = transform as [number, number, number, number, number, number];
           return { text: str, leftPt, rightPt: leftPt + width, baselinePt, sizePt };

@@ -1,5 +1,3 @@
-import type { TextItem } from 'pdfjs-dist/types/src/display/api.js';
-
 /** What a PDF says, as pdfjs reads it. */
 export interface PdfText {
   readonly pages: readonly { readonly widthPt: number; readonly heightPt: number }[];
@@ -18,7 +16,7 @@ export async function readPdfText(bytes: Uint8Array): Promise<PdfText> {
       const page = await file.getPage(number);
       const { items } = await page.getTextContent();
       const [left = NaN, bottom = NaN, right = NaN, top = NaN] = page.view;
-      const texts = items.filter((item): item is TextItem => 'str' in item).map(({ str }) => str);
+      const texts = items.flatMap((item) => ('str' in item ? [item.str] : []));
       return { size: { widthPt: right - left, heightPt: top - bottom }, text: texts.join(' ') };
     }),
   );
