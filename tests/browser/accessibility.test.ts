@@ -83,8 +83,8 @@ describe('the screen', () => {
     await page.getByRole('button', { name: /^Sides/ }).click();
     await page.getByRole('combobox', { name: 'Go to a measurement' }).fill('angle');
     await expectAccessible();
-    await sheet.button('Clear sheet').click();
-    await page.getByRole('button', { name: /^Sides/ }).click();
+    await sheet.button('Next wearer').click();
+    await page.getByText('The session before is kept in the list.').waitFor();
   });
 
   it('with the demo measured, and the details of a row open', async () => {
@@ -95,7 +95,7 @@ describe('the screen', () => {
   });
 
   it('with the estimates alone', async () => {
-    await sheet.button('Back to my own sheet').click();
+    await sheet.button('Back to my own session').click();
     await sheet.choosePicture(fixturePicture('marker-card-forehead').file);
     await sheet.button('Show the estimates alone').click();
     await page.getByText('Pre-fitting estimates').waitFor();

@@ -4,6 +4,7 @@ import type { ReadingName } from '../../src/core/catalogue/measurement.js';
 import { READING_NAMES } from '../../src/core/catalogue/measurement.js';
 import { appInBrowser } from '../support/app-in-browser.js';
 import { fixturePicture } from '../support/fixture-pictures.js';
+import { allKept } from '../support/all-kept.js';
 import { SheetPage } from '../support/sheet-page.js';
 
 // The main job: hand readings, a picture, findings; with the keyboard alone.
@@ -143,7 +144,8 @@ describe('the demo', () => {
     await sheet.button('Show the invented wearer').click();
     await page.getByText('Invented wearer:').waitFor();
     expect(await sheet.field('pdFar').inputValue()).toBe('61');
-    await sheet.button('Back to my own sheet').click();
+    await sheet.button('Back to my own session').click();
+    await page.getByText('Invented wearer:').waitFor({ state: 'detached' });
     expect(await sheet.field('pdFar').inputValue()).toBe('63.5');
     expect(await sheet.field('headWidth').inputValue()).toBe('');
   });
@@ -386,16 +388,17 @@ describe('what is typed', () => {
     expect(await sheet.field('pdFar').inputValue()).toBe('63,5');
   });
 
-  it('is still there after the page was loaded again, and can be cleared and brought back', async () => {
+  it('is still there after the page was loaded again, and when one comes back from the next wearer', async () => {
     const sheet = await openSheet();
     const { page } = sheet;
     for (const field of READING_NAMES) await sheet.field(field).fill(READINGS[field]);
+    await allKept(page);
     await page.reload();
     for (const field of READING_NAMES) expect(await sheet.field(field).inputValue()).toBe(READINGS[field]);
-    await sheet.button('Clear sheet').click();
-    expect(await sheet.field('pdFar').inputValue()).toBe('');
-    await sheet.button('Bring the readings back').click();
-    expect(await sheet.field('pdFar').inputValue()).toBe('63.5');
+    await sheet.button('Next wearer').click();
+    await expect.poll(() => sheet.field('pdFar').inputValue()).toBe('');
+    await sheet.button('Back to it').click();
+    await expect.poll(() => sheet.field('pdFar').inputValue()).toBe('63.5');
   });
 });
 
