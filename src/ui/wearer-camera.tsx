@@ -13,7 +13,7 @@ import { nowText } from './use-session-record.js';
 import type { SweepCapture } from './use-sweep-capture.js';
 import { useSweepCapture } from './use-sweep-capture.js';
 import { WearerFrame } from './wearer-frame.js';
-import type { StepProps } from './wearer-screen.js';
+import type { StepProps } from './wearer-step-props.js';
 import { wearerFailureSaying } from './wearer-sentences.js';
 
 /** The camera, until something was taken; then the visit goes on by itself. */

@@ -12,7 +12,7 @@ import { keptPixels } from './kept-picture-pixels.js';
 import { spokenTag, words } from './language.js';
 import { useFault } from './use-fault.js';
 import { WearerFrame } from './wearer-frame.js';
-import type { StepProps } from './wearer-screen.js';
+import type { StepProps } from './wearer-step-props.js';
 import { wearerSealSaying } from './wearer-sentences.js';
 
 interface MadeFile {

@@ -3,7 +3,7 @@ import { ANSWER_PICTURE_DAYS } from '../session/answer-intake.js';
 import { spokenTag, words } from './language.js';
 import { nowText } from './use-session-record.js';
 import { WearerFrame } from './wearer-frame.js';
-import type { StepProps } from './wearer-screen.js';
+import type { StepProps } from './wearer-step-props.js';
 import { betterSentences } from './wearer-sentences.js';
 
 /** Whether what was taken is good enough, and whether pictures go along. */

@@ -9,7 +9,6 @@ import { words } from './language.js';
 import { formatNumber } from './numbers.js';
 import type { ReadAloud } from './use-read-aloud.js';
 import { useReadAloud } from './use-read-aloud.js';
-import type { VisitInHand } from './use-wearer-visit.js';
 import { useWearerVisit } from './use-wearer-visit.js';
 import { WearerCamera } from './wearer-camera.js';
 import { WearerDrawing } from './wearer-drawing.js';
@@ -17,6 +16,7 @@ import type { WearerEquipment } from './wearer-equipment.js';
 import { WearerFile } from './wearer-file.js';
 import { WearerFrame } from './wearer-frame.js';
 import { WearerResult } from './wearer-result.js';
+import type { StepProps } from './wearer-step-props.js';
 import { refusedSaying } from './wearer-sentences.js';
 
 /** Weighed: the two workers with the face model, as they come compressed, in MB (10^6 bytes). */
@@ -34,14 +34,6 @@ export function WearerScreen(props: {
   return <Visit equipment={equipment} invitation={invited.value} readAloud={readAloud} />;
 }
 
-/** What every step is given. */
-export interface StepProps extends VisitInHand {
-  readonly equipment: WearerEquipment;
-  readonly invitation: Invitation;
-  readonly readAloud: ReadAloud;
-  readonly place: { readonly number: number; readonly all: number };
-}
-
 function Visit(props: {
   readonly equipment: WearerEquipment;
   readonly invitation: Invitation;
@@ -49,23 +41,23 @@ function Visit(props: {
 }) {
   const inHand = useWearerVisit(props.equipment);
   const { step } = inHand.visit;
-  const step_ = { ...props, ...inHand, place: placeOf(step) };
+  const given = { ...props, ...inHand, place: placeOf(step) };
   switch (step) {
     case 'welcome':
-      return <Welcome {...step_} />;
+      return <Welcome {...given} />;
     case 'camera':
-      return <WearerCamera {...step_} />;
+      return <WearerCamera {...given} />;
     case 'result':
-      return <WearerResult {...step_} />;
+      return <WearerResult {...given} />;
     case 'file':
-      return <WearerFile {...step_} />;
+      return <WearerFile {...given} />;
     case 'card':
     case 'face':
     case 'light':
     case 'distance':
     case 'hold':
     case 'gaze':
-      return <Preparing key={step} step={step} {...step_} />;
+      return <Preparing key={step} step={step} {...given} />;
   }
 }
 
