@@ -3,6 +3,7 @@ import { openDB } from 'idb';
 import type { Result } from '../../core/result.js';
 import { fail, succeed } from '../../core/result.js';
 import type { StoreFailure } from '../../session/session-store.js';
+import { beginNewLog, FILLER_TABLE } from './new-log.js';
 import type { Row, Rows, RowsReading, RowsWriting, Table } from './rows.js';
 import { TABLES } from './rows.js';
 import { storeFailureOf } from './store-failure.js';
@@ -15,13 +16,13 @@ interface Schema extends DBSchema {
   documents: { key: string; value: Row };
   pictures: { key: string; value: Row; indexes: { sessionId: string; keptUntil: string } };
   meta: { key: string; value: Row };
+  [FILLER_TABLE]: { key: number; value: Uint8Array };
 }
 
 type Database = IDBPDatabase<Schema>;
-type Upgrading = IDBPTransaction<Schema, Table[], 'versionchange'>;
 
 /** What leads from each version of the database to the next one; the first leads from none to 1. They are never changed. */
-const UPGRADES: readonly ((database: Database, transaction: Upgrading) => void)[] = [
+const UPGRADES: readonly ((database: Database) => void)[] = [
   (database) => {
     for (const table of ['sessions', 'summaries', 'documents', 'meta'] as const) {
       database.createObjectStore(table, { keyPath: 'id' });
@@ -29,6 +30,9 @@ const UPGRADES: readonly ((database: Database, transaction: Upgrading) => void)[
     const pictures = database.createObjectStore('pictures', { keyPath: 'id' });
     pictures.createIndex('sessionId', 'sessionId');
     pictures.createIndex('keptUntil', 'keptUntil');
+  },
+  (database) => {
+    database.createObjectStore(FILLER_TABLE);
   },
 ];
 
@@ -57,7 +61,10 @@ export async function openIndexedRows(limitMs = LIMIT_MS): Promise<Result<Rows, 
         database = null;
       },
     });
-    if (opened.ok) database = opened.value;
+    if (opened.ok) {
+      database = opened.value;
+      void beginNewLog(database as unknown as IDBPDatabase);
+    }
     return opened;
   }
 
@@ -172,8 +179,8 @@ async function openDatabase(limitMs: number, { newer, lost }: Losses): Promise<R
   // Some browsers throw where others refuse: a promise says both in one way.
   const opening = (async () =>
     openDB<Schema>(DATABASE_NAME, DATABASE_VERSION, {
-      upgrade: (database, oldVersion, _newVersion, transaction) => {
-        for (const step of UPGRADES.slice(oldVersion)) step(database, transaction);
+      upgrade: (database, oldVersion) => {
+        for (const step of UPGRADES.slice(oldVersion)) step(database);
       },
       blocking: (_currentVersion, blockedVersion, event) => {
         (event.target as IDBDatabase).close();
