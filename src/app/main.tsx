@@ -53,7 +53,7 @@ async function openWearersPage(): Promise<void> {
 /** The desk of a practice, with all that is kept on this device. */
 async function openDesk(): Promise<void> {
   const sealing = createSealing();
-  const database = await openDatabase(sealing);
+  const { database, outage } = await openDatabase(sealing);
   const keeper = createSessionKeeper(database.sessions, ({ record, revision }) => {
     window.dispatchEvent(new CustomEvent('glabella-saved', { detail: { id: record.id, revision } }));
   });
@@ -66,6 +66,7 @@ async function openDesk(): Promise<void> {
     print: printFiles,
     orderPdf,
     database,
+    outage,
     sealing,
     keeper,
     profiles: createLocalProfileStore(),

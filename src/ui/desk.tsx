@@ -36,11 +36,12 @@ export function Desk() {
 }
 
 function DeskPlace({ desk, onAnswer }: { readonly desk: DeskInHand; readonly onAnswer: (file: File | null) => void }) {
-  const { database } = useEquipment();
+  const { database, outage } = useEquipment();
   // What the list is narrowed to stays while the page is open.
   const [query, setQuery] = useState(WHOLE_LIST);
   const { place, failure } = desk;
-  const notice = failure === null ? null : <FailureNote saying={storeFailureSaying(failure)} />;
+  const told = failure ?? outage;
+  const notice = told === null ? null : <FailureNote saying={storeFailureSaying(told)} />;
   switch (place.kind) {
     case 'opening':
       return (

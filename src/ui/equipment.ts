@@ -15,7 +15,7 @@ import type { InvitationStore } from '../session/invitation-list.js';
 import type { KeyStore } from '../session/practice-key.js';
 import type { SealingPort } from '../session/sealing.js';
 import type { SessionKeeper } from '../session/session-keeper.js';
-import type { DeskStore, PictureStore, SessionStore, StoreLock } from '../session/session-store.js';
+import type { DeskStore, PictureStore, SessionStore, StoreFailure, StoreLock } from '../session/session-store.js';
 import type { OrderDocument } from '../sheets/order-document.js';
 import type { TypedSheet } from '../core/record/typed-sheet.js';
 import type { Later } from './later.js';
@@ -52,6 +52,8 @@ export interface Equipment extends MeasuringEquipment {
   /** the order as a PDF; rejects where the code or the fonts for it do not come */
   readonly orderPdf: (order: OrderDocument, paper: Paper) => Promise<Uint8Array<ArrayBuffer>>;
   readonly database: SessionDatabase;
+  /** why the database keeps nothing beyond this page; null where it does */
+  readonly outage: StoreFailure | null;
   readonly sealing: SealingPort;
   /** keeps the open session */
   readonly keeper: SessionKeeper;
