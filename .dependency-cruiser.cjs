@@ -15,7 +15,7 @@ const MAY_IMPORT = {
   'src/devices': ['^src/core/', '^src/protocol/', '^src/session/'],
   'src/ui': ['^src/core/', '^src/session/', '^src/sheets/', CALIBRATION_DATA],
   'src/app': ['^src/(?!server/|service-worker/)', CALIBRATION_DATA],
-  'src/server': [],
+  'src/server': ['^src/protocol/'],
   models: ['^src/core/'],
   calibration: ['^src/core/', '^models/'],
   tests: ['^(src|models|calibration)/'],

@@ -6,6 +6,16 @@ import { visionFiles } from './src/server/vision-files.js';
 import { webAppManifest } from './src/server/web-app-manifest.js';
 import { withoutNode } from './src/server/without-node.js';
 
+const UNIT_TESTS = {
+  environment: 'node',
+  // By itself Vitest leaves one core to the computer.
+  maxWorkers: '100%',
+  testTimeout: 30_000,
+} as const;
+
+/** What holds sentences in hand: begins with all words of the screen, as what is loaded when is a matter of the browser. */
+const WITH_WORDS = ['src/ui/**/*.test.{ts,tsx}', 'tests/slips/**/*.test.ts'];
+
 const BROWSER_TESTS = {
   environment: 'node',
   // A real browser on a machine that does other work misses a key or a frame now and then: each test may try twice.
@@ -61,22 +71,27 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          ...UNIT_TESTS,
           name: 'unit',
-          environment: 'node',
-          setupFiles: ['tests/support/whole-english.ts'],
           include: [
             'src/**/*.test.{ts,tsx}',
             'models/**/*.test.ts',
             'calibration/**/*.test.ts',
             'tests/architecture/**/*.test.ts',
             'tests/accuracy/**/*.test.ts',
-            'tests/slips/**/*.test.ts',
             'tests/simulation/**/*.test.ts',
             'tests/support/**/*.test.ts',
           ],
-          // By itself Vitest leaves one core to the computer.
-          maxWorkers: '100%',
-          testTimeout: 30_000,
+          exclude: WITH_WORDS,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          ...UNIT_TESTS,
+          name: 'unit-with-words',
+          include: WITH_WORDS,
+          setupFiles: ['tests/support/whole-english.ts'],
         },
       },
       {

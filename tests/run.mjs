@@ -81,7 +81,7 @@ if (complaint !== null || !(await step('Packages', install))) {
   await step('Chromium', () => run(process.execPath, ['--import', 'tsx', 'tests/support/chromium-executable.ts']));
   await step('Program age', () => run(process.execPath, ['--import', 'tsx', 'tests/support/age-executable.ts']));
   const assembled = await step('Landmark model', () => npmRun('models'));
-  await vitest('Unit tests', 'unit');
+  await vitest('Unit tests', 'unit', 'unit-with-words');
   const built = assembled && (await step('Build', () => npmRun('build', '--', '--logLevel', 'warn')));
   // A browser that is driven waits most of the time: the static checks fit in beside it.
   const checks = checkStatically();

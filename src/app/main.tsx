@@ -6,6 +6,7 @@ import { createSealing } from '../devices/sealing.js';
 import { createOffline } from '../devices/offline.js';
 import { firstAvailable, loadWords } from '../ui/available-languages.js';
 import { isInvitation } from '../session/is-invitation.js';
+import type { LanguageStore } from '../session/ports.js';
 import { createSessionKeeper } from '../session/session-keeper.js';
 import { CrashBoundary } from '../ui/crash-boundary.js';
 import type { Equipment } from '../ui/equipment.js';
@@ -16,16 +17,15 @@ import { NewerBar } from '../ui/newer-bar.js';
 import { OfflineLine } from '../ui/offline-line.js';
 import { Desk } from '../ui/desk.js';
 import { Speaking } from '../ui/speaking.js';
+import { whenIdle } from '../ui/when-idle.js';
 import { Profiles } from '../ui/use-profiles.js';
 import '../ui/styles/screen.css';
 import { demo } from './demo/demo.js';
 import { createLocalLanguageStore } from './local-language-store.js';
 import { createLocalProfileStore } from './local-profile-store.js';
-import { laterPort } from './later-port.js';
+import { laterDevices } from './later-devices.js';
 import { openDatabase } from './open-database.js';
 import { orderPdf, printFiles } from './print-files.js';
-
-const devices = () => import('./devices.js');
 
 // Which of the two pages this is stands in the fragment, which no server sees.
 const isInvited = isInvitation(location.hash);
@@ -53,16 +53,17 @@ async function openWearersPage(): Promise<void> {
 /** The desk of a practice, with all that is kept on this device. */
 async function openDesk(): Promise<void> {
   const sealing = createSealing();
-  const { database, outage } = await openDatabase(sealing);
-  const keeper = createSessionKeeper(database.sessions, ({ record, revision }) => {
-    window.dispatchEvent(new CustomEvent('glabella-saved', { detail: { id: record.id, revision } }));
+  const languageStore = createLocalLanguageStore();
+  const [{ database, outage }] = await Promise.all([openDatabase(sealing), speakFirst(languageStore)]);
+  const keeper = createSessionKeeper(database.sessions, {
+    onWritten: ({ record, revision }) => {
+      window.dispatchEvent(new CustomEvent('glabella-saved', { detail: { id: record.id, revision } }));
+    },
+    onFault: reportError,
   });
 
   const equipment: Equipment = {
-    vision: laterPort(async () => (await devices()).vision),
-    sweep: laterPort(async () => (await devices()).sweep),
-    pictures: laterPort(async () => (await devices()).pictures),
-    cameras: laterPort(async () => (await devices()).cameras),
+    ...laterDevices,
     print: printFiles,
     orderPdf,
     database,
@@ -78,13 +79,6 @@ async function openDesk(): Promise<void> {
 
   // while developing, what was changed is to be seen at once
   const offline = createOffline(import.meta.env.PROD);
-
-  const languageStore = createLocalLanguageStore();
-  const tag = firstAvailable([languageStore.load() ?? [], navigator.languages].flat());
-  // English is built in, without what is only said later.
-  const spoken = tag === ENGLISH_TAG ? null : await loadWords(tag);
-  // Without its file the screen speaks English.
-  if (spoken !== null) speak(spoken, tag);
 
   const root = document.getElementById('root');
   invariant(root !== null, 'index.html has an element #root');
@@ -108,6 +102,14 @@ async function openDesk(): Promise<void> {
   );
 
   // Dialogs and the like open at once if they are there before they are wanted.
-  if (typeof requestIdleCallback === 'function') requestIdleCallback(loadAllLater, { timeout: 2000 });
-  else setTimeout(loadAllLater, 500);
+  whenIdle(loadAllLater);
+}
+
+/** Speaks the language that was chosen last, or else the first one that the browser asks for. */
+async function speakFirst(store: LanguageStore): Promise<void> {
+  const tag = firstAvailable([store.load() ?? [], navigator.languages].flat());
+  // English is built in, without what is only said later.
+  const spoken = tag === ENGLISH_TAG ? null : await loadWords(tag);
+  // Without its file the screen speaks English.
+  if (spoken !== null) speak(spoken, tag);
 }

@@ -1,6 +1,6 @@
-import type { SessionDatabase } from '../devices/session-database/session-database.js';
 import { createMemoryDatabase, openSessionDatabase } from '../devices/session-database/session-database.js';
 import type { SealingPort } from '../session/sealing.js';
+import type { SessionDatabase } from '../session/session-database.js';
 import type { StoreFailure } from '../session/session-store.js';
 
 /** Where the sheet was kept before there was a database. */

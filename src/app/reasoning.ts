@@ -1,9 +1,11 @@
+import canonicalFace from '../../calibration/canonical-face.json';
+import contactDepth from '../../calibration/contact-depth.json';
 import { reconcile } from '../core/crosscheck/reconcile.js';
+import { createMeasureFace } from '../core/estimate/measure-face.js';
 import type { Reasoning } from '../session/reasoning.js';
-import { measureFace } from './measure-face.js';
 
 /** Estimates and the cross-check, with all that they know of faces: loaded after the first screen. */
 export const reasoning: Reasoning = {
-  measureFace,
+  measureFace: createMeasureFace({ canonicalFace, contactDepth }),
   reconcile,
 };

@@ -14,11 +14,9 @@ import { WearerCrash } from '../ui/wearer-crash.js';
 import type { WearerEquipment } from '../ui/wearer-equipment.js';
 import { WearerScreen } from '../ui/wearer-screen.js';
 import '../ui/styles/wearer.css';
-import { laterPort } from './later-port.js';
+import { laterDevices } from './later-devices.js';
 
 // Nothing here opens the database, the local storage or a service worker: the phone keeps nothing of this page.
-
-const devices = () => import('./devices.js');
 
 /** The language is chosen anew each time. */
 const forgetful: LanguageStore = { load: () => null, save: () => false };
@@ -26,13 +24,8 @@ const forgetful: LanguageStore = { load: () => null, save: () => false };
 /** Shows the page of the invitation in the fragment; rejects where its words cannot be loaded. */
 export async function showWearersPage(): Promise<void> {
   const equipment: WearerEquipment = {
-    measuring: {
-      vision: laterPort(async () => (await devices()).vision),
-      sweep: laterPort(async () => (await devices()).sweep),
-      pictures: laterPort(async () => (await devices()).pictures),
-      cameras: createCameras('user'),
-    },
-    loadMeasureFace: async () => (await import('./measure-face.js')).measureFace,
+    measuring: { ...laterDevices, cameras: createCameras('user') },
+    loadMeasureFace: async () => (await import('./reasoning.js')).reasoning.measureFace,
     sealing: createSealing(),
     prompts: createSpokenPrompts(),
     appVersion: version,

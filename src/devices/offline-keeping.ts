@@ -1,6 +1,7 @@
 import { PROTOCOL_VERSION } from '../protocol/message.js';
 import type { OfflineFile, ToServiceWorker } from '../protocol/offline-files.js';
 import { answerToKeep, cacheName, keptUnder, parseOfflineFiles } from '../protocol/offline-files.js';
+import { readBytes } from '../protocol/read-bytes.js';
 import type { KeepingFailure, NewerVersion, OfflinePort } from '../session/offline.js';
 import type { Watched } from './watched-status.js';
 
@@ -31,38 +32,52 @@ export async function startKeeping(
   };
 
   const appAddress = new URL('./', document.baseURI).href;
-  // null where something forbids it without saying so
-  const registration = (await workers.register(new URL('service-worker.js', appAddress), { scope: appAddress })) as
-    ServiceWorkerRegistration | undefined;
-  if (registration === undefined) throw new Error('nothing was registered');
+  const register = async (): Promise<ServiceWorkerRegistration> => {
+    // null where something forbids it without saying so
+    const registered = (await workers.register(new URL('service-worker.js', appAddress), { scope: appAddress })) as
+      ServiceWorkerRegistration | undefined;
+    if (registered === undefined) throw new Error('nothing was registered');
+    return registered;
+  };
+  let registration = await register();
 
   const watchInstalling = (): void => {
     const worker = registration.installing;
     worker?.addEventListener('statechange', () => {
       if (worker.state === 'installed' && workers.controller !== null) tellNewer('waiting');
       if (worker.state === 'activated') keep();
-      // Where the first one could not be installed, nothing is kept; a newer one is looked for again.
-      if (worker.state === 'redundant' && registration.active === null) lookAgainLater();
+      if (worker.state === 'redundant' && registration.active === null) goOnLater();
     });
   };
-  registration.addEventListener('updatefound', watchInstalling);
-  watchInstalling();
-  if (registration.waiting !== null && workers.controller !== null) tellNewer('waiting');
+  const watchRegistration = (): void => {
+    registration.addEventListener('updatefound', watchInstalling);
+    watchInstalling();
+  };
 
   let lookedMs = Date.now();
   const look = (): void => {
     lookedMs = Date.now();
     registration.update().catch(() => undefined);
   };
-  document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'visible' && Date.now() - lookedMs > LOOK_FOR_NEWER_MS) look();
-  });
 
   let isUnderWay = false;
   let again: ReturnType<typeof setTimeout> | undefined;
-  const lookAgainLater = (): void => {
+  const goOnLater = (): void => {
     clearTimeout(again);
-    again = setTimeout(() => (registration.active === null ? look() : keep()), AGAIN_AFTER_MS);
+    again = setTimeout(goOn, AGAIN_AFTER_MS);
+  };
+  const goOn = (): void => {
+    if (registration.active !== null) keep();
+    else if (registration.installing === null && registration.waiting === null) registerAgain();
+  };
+  /** Where the first service worker could not be installed, as when the line broke off, the browser has forgotten it. */
+  const registerAgain = (): void => {
+    register()
+      .then((registered) => {
+        registration = registered;
+        watchRegistration();
+      })
+      .catch(goOnLater);
   };
   const keep = (): void => {
     const { active } = registration;
@@ -72,17 +87,23 @@ export async function startKeeping(
     filesOf(active)
       .then((files) => (files === null ? null : keepAll(files, appAddress, watched)))
       .then((failure) => {
-        if (failure === 'network') lookAgainLater();
+        if (failure === 'network') goOnLater();
         if (failure === 'other-build') look();
       })
       .catch((error: unknown) => console.warn('The files for use without a network:', String(error)))
       .finally(() => (isUnderWay = false));
   };
-  addEventListener('online', keep);
-  if (registration.active !== null) keep();
+
+  watchRegistration();
+  if (registration.waiting !== null && workers.controller !== null) tellNewer('waiting');
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible' && Date.now() - lookedMs > LOOK_FOR_NEWER_MS) look();
+  });
+  addEventListener('online', goOn);
+  keep();
 
   return {
-    goOn: keep,
+    goOn,
     takeNewer() {
       const { waiting } = registration;
       isTaking = true;
@@ -177,7 +198,13 @@ async function keepOne(
     if (answer.status === 404) return 'other-build';
     if (!answer.ok || answer.body === null) return 'network';
     headers = answer.headers;
-    bytes = await readAll(answer.body, file.bytes, onBytes);
+    let toldBytes = 0;
+    bytes = await readBytes(answer.body, (loaded) => {
+      // each hundredth is enough to draw
+      if (loaded - toldBytes < file.bytes / 100) return;
+      toldBytes = loaded;
+      onBytes(loaded);
+    });
   } catch {
     return 'network';
   }
@@ -190,33 +217,6 @@ async function keepOne(
     console.warn(`${file.address} could not be kept:`, String(error));
     return 'storage';
   }
-}
-
-/** All bytes of a stream; `onBytes` is told whenever another hundredth of what is expected has come, and at the end. */
-async function readAll(
-  stream: ReadableStream<Uint8Array>,
-  expectedBytes: number,
-  onBytes: (bytes: number) => void,
-): Promise<Uint8Array<ArrayBuffer>> {
-  const pieces: Uint8Array[] = [];
-  let loaded = 0;
-  let told = 0;
-  const reader = stream.getReader();
-  for (let piece = await reader.read(); !piece.done; piece = await reader.read()) {
-    pieces.push(piece.value);
-    loaded += piece.value.length;
-    if (loaded - told >= expectedBytes / 100) {
-      told = loaded;
-      onBytes(loaded);
-    }
-  }
-  const bytes = new Uint8Array(loaded);
-  let at = 0;
-  for (const piece of pieces) {
-    bytes.set(piece, at);
-    at += piece.length;
-  }
-  return bytes;
 }
 
 function sum(files: readonly OfflineFile[]): number {

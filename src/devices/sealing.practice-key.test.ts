@@ -6,7 +6,6 @@ import { fail } from '../core/result.js';
 import type { KeyStore, PracticeKeys } from '../session/practice-key.js';
 import {
   identitiesOf,
-  invitationsOfKey,
   KEY_BACKUP_LIMIT_BYTES,
   keyBackupName,
   keyForInvitations,
@@ -17,7 +16,6 @@ import {
   sealKeyBackup,
   withBackup,
   withNewKey,
-  withoutRetiredKey,
 } from '../session/practice-key.js';
 import { padded } from '../session/sealing.js';
 import { createSealing } from './sealing.js';
@@ -55,16 +53,6 @@ describe('the keys of a practice', () => {
       { ...first, madeAt: MADE.toISOString(), retiredAt: REPLACED.toISOString() },
     ]);
     expect(identitiesOf(two)).toEqual([second.identity, first.identity]);
-  });
-
-  it('are removed only once they are retired', () => {
-    expect(withoutRetiredKey(two, first.recipient)).toEqual(two.slice(0, 1));
-    expect(withoutRetiredKey(two, second.recipient)).toEqual(two);
-  });
-
-  it('tell which invitations still need them', () => {
-    const invitations = [first, second, first].map(({ recipient }, id) => ({ recipient, id }));
-    expect(invitationsOfKey(first, invitations).map(({ id }) => id)).toEqual([0, 2]);
   });
 
   it('pass their schema, and nothing else does', () => {

@@ -10,7 +10,7 @@ import type {
   SealingOutage,
   SealingPort,
 } from '../session/sealing.js';
-import { PADDING_BYTES } from '../session/sealing.js';
+import { IDENTITY_FORM, PADDING_BYTES, RECIPIENT_FORM } from '../session/sealing.js';
 import { readArmour } from './sealing-armour.js';
 import type { SealedHead } from './sealing-head.js';
 import { plainLength, readHead } from './sealing-head.js';
@@ -21,13 +21,10 @@ type AgeLibrary = typeof age;
  * log2 of scrypt's N for what is sealed here. Chosen: 17 takes 128 MiB, about a second on a phone and less on a desk, and is what
  * is advised for passwords at r = 8, p = 1 (OWASP, Password Storage Cheat Sheet, from memory).
  */
-export const SCRYPT_WORK_FACTOR = 17;
+const SCRYPT_WORK_FACTOR = 17;
 
 /** Chosen: 19 takes 512 MiB. Beyond that a phone's browser may end the page; other programs seal with 18. */
 export const SCRYPT_WORK_FACTOR_LIMIT = 19;
-
-const IDENTITY = /^AGE-SECRET-KEY-1[A-Z0-9]{58}$/;
-const RECIPIENT = /^age1[a-z0-9]{58}$/;
 
 type WholeHead = Extract<SealedHead, { kind: 'whole' }>;
 
@@ -101,7 +98,7 @@ export function createSealing({
     },
 
     sealToRecipient: async (plain, recipient) => {
-      if (!RECIPIENT.test(recipient)) return fail({ kind: 'no-recipient', recipient });
+      if (!RECIPIENT_FORM.test(recipient)) return fail({ kind: 'no-recipient', recipient });
       return withKeys(
         async (age) => {
           const encrypter = new age.Encrypter();
@@ -145,7 +142,7 @@ export function createSealing({
       if (!looked.ok) return looked;
       const { head, file, isWhole } = looked.value;
       if (head.stanzas.some(({ type }) => type === 'scrypt')) return fail({ kind: 'sealed-with-passphrase' });
-      if (!identities.every((identity) => IDENTITY.test(identity))) return fail({ kind: 'no-identity' });
+      if (!identities.every((identity) => IDENTITY_FORM.test(identity))) return fail({ kind: 'no-identity' });
       const outcome = await withKeys(
         async (age) => {
           const decrypter = new age.Decrypter();

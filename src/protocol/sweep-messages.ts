@@ -3,11 +3,11 @@ import type { PictureFeatures } from '../core/camera/features.js';
 import type {
   AlwaysEstimated,
   BudgetLine,
-  BudgetSource,
   Estimate,
   FaceEstimates,
   SometimesEstimated,
 } from '../core/estimate/estimate.js';
+import { BUDGET_SOURCES } from '../core/estimate/estimate.js';
 import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import type { SweepAdvice, SweepFailure, SweepMeasurement } from '../core/estimate/sweep.js';
 import type { Check } from './checks.js';
@@ -106,22 +106,6 @@ const isMeasuringSettings = shape<MeasuringSettings>({
   profile: orNull(isCameraProfile),
 });
 
-/** Names as the keys of a record, which does not compile until each of them stands in it. */
-const BUDGET_SOURCES: Readonly<Record<BudgetSource, true>> = {
-  'card-size': true,
-  'card-edges': true,
-  'iris-edges': true,
-  'lid-edges': true,
-  'contact-depth': true,
-  camera: true,
-  'head-pose': true,
-  'iris-size': true,
-  gaze: true,
-  midline: true,
-  'head-shape': true,
-  'between-frames': true,
-};
-
 const isEstimate = shape<Estimate>({
   value: isFiniteNumber,
   standardUncertainty: isPositive,
@@ -130,7 +114,7 @@ const isEstimate = shape<Estimate>({
   unit: oneOf('mm', 'deg'),
   budget: listOf(
     shape<BudgetLine>({
-      source: (value): value is BudgetSource => typeof value === 'string' && Object.hasOwn(BUDGET_SOURCES, value),
+      source: oneOf(...BUDGET_SOURCES),
       standardUncertainty: isFiniteNumber,
     }),
   ),

@@ -9,13 +9,9 @@ export const SERVICE_WORKER_FILE = 'service-worker.js';
 
 /** Writes the service worker at the end of a build, with the list of all files of it inside. `npm run dev` has none. */
 export function serviceWorkerFile(): Plugin {
-  let root = '.';
   return {
     name: 'glabella-service-worker',
     apply: 'build',
-    configResolved(config) {
-      root = config.root;
-    },
     // once all files are written, so that the list tells of nothing but what is there
     writeBundle: {
       order: 'post',
@@ -23,7 +19,7 @@ export function serviceWorkerFile(): Plugin {
       async handler({ dir = 'dist' }, bundle) {
         const files = new Map<string, Uint8Array>();
         for (const address of Object.keys(bundle)) files.set(address, await readFile(join(dir, address)));
-        const code = await serviceWorkerCode(root, JSON.stringify(offlineFiles(files)));
+        const code = await serviceWorkerCode(this.environment.config.root, JSON.stringify(offlineFiles(files)));
         await writeFile(join(dir, SERVICE_WORKER_FILE), code);
       },
     },

@@ -33,12 +33,8 @@ export const VISION_FILES: readonly VisionFile[] = [
 
 /** Serves the vision files while developing and copies them into the build. A build without one of them fails. */
 export function visionFiles(): Plugin {
-  let root = '.';
   return {
     name: 'glabella-vision-files',
-    configResolved(config) {
-      root = config.root;
-    },
     configureServer(server) {
       server.middlewares.use((request, response, next) => {
         const pathname = new URL(request.url ?? '/', 'http://localhost').pathname;
@@ -47,7 +43,7 @@ export function visionFiles(): Plugin {
           next();
           return;
         }
-        const path = join(root, wanted.path);
+        const path = join(server.config.root, wanted.path);
         if (!existsSync(path)) {
           response.statusCode = 404;
           response.end(`${wanted.path} is missing: ${wanted.remedy}.`);
@@ -59,7 +55,7 @@ export function visionFiles(): Plugin {
     },
     generateBundle() {
       for (const file of VISION_FILES) {
-        const path = join(root, file.path);
+        const path = join(this.environment.config.root, file.path);
         if (!existsSync(path)) this.error(`${file.path} is missing: ${file.remedy}.`);
         this.emitFile({ type: 'asset', fileName: file.address, source: readFileSync(path) });
       }

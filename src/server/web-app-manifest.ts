@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
 
@@ -42,23 +42,17 @@ export const WEB_APP_MANIFEST = {
 
 /** Puts manifest and icons into the build, beside the page, and names them in it. */
 export function webAppManifest(): Plugin {
-  let root = '.';
   return {
     name: 'glabella-web-app-manifest',
     apply: 'build',
-    configResolved(config) {
-      root = config.root;
-    },
     transformIndexHtml: {
       order: 'post',
       handler: () => [{ tag: 'link', attrs: { rel: 'manifest', href: './manifest.webmanifest' }, injectTo: 'head' }],
     },
     generateBundle() {
       for (const { file } of ICONS) {
-        const path = join(root, ICON_FOLDER, file);
-        if (!existsSync(path))
-          this.error(`${ICON_FOLDER}/${file} is missing: run \`npx tsx tests/screens/draw-icons.ts\`.`);
-        this.emitFile({ type: 'asset', fileName: `icons/${file}`, source: readFileSync(path) });
+        const source = readFileSync(join(this.environment.config.root, ICON_FOLDER, file));
+        this.emitFile({ type: 'asset', fileName: `icons/${file}`, source });
       }
       const source = `${JSON.stringify(WEB_APP_MANIFEST, null, 2)}\n`;
       this.emitFile({ type: 'asset', fileName: 'manifest.webmanifest', source });

@@ -8,9 +8,12 @@ declare const self: ServiceWorkerGlobalScope;
 /** Written here by src/server/service-worker-file.ts: the files of the build that this script came with. */
 declare const OFFLINE_FILES: readonly OfflineFile[];
 
+// The list is long: it is written into the script at this one place.
+const files = OFFLINE_FILES;
+
 const keeper = createFileKeeper({
   appAddress: self.registration.scope,
-  files: OFFLINE_FILES,
+  files,
   caches: self.caches,
   fetch: (request) => self.fetch(request),
 });
@@ -40,7 +43,7 @@ self.addEventListener('message', (event) => {
       event.waitUntil(self.skipWaiting());
       break;
     case 'list-files':
-      event.ports[0]?.postMessage({ v: PROTOCOL_VERSION, files: OFFLINE_FILES });
+      event.ports[0]?.postMessage({ v: PROTOCOL_VERSION, files });
       event.waitUntil(removeOthersWhereUnused());
       break;
     case undefined:

@@ -79,7 +79,7 @@ export async function takeAnswerIn(
 }
 
 /** The session that an answer becomes: what the wearer was asked and said stands in its settings and its remark. */
-export function sessionOfAnswer(
+function sessionOfAnswer(
   { answer, sent }: AcceptedAnswer,
   about: { readonly id: string; readonly now: Date; readonly desk: Desk; readonly remark: string },
 ): SessionRecord {

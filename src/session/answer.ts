@@ -2,6 +2,8 @@ import * as z from 'zod/mini';
 import type { CameraRecord } from '../core/record/session-record.js';
 import { cameraRecordSchema } from '../core/record/session-schema.js';
 import type { CardKind, Invitation } from './invitation.js';
+import { languageTagSchema } from './invitation.js';
+import { RANDOM_ID_FORM } from './sealing.js';
 import { fromBase64, toBase64 } from './sealing-base64.js';
 
 /** What the wearer said before anything was measured. Nobody else saw to it. */
@@ -73,9 +75,7 @@ export const ANSWER_PICTURE_LIMIT_BYTES = 1_500_000;
 export const ANSWER_LIMIT_BYTES = 5_000_000;
 
 const moment = z.iso.datetime({ offset: true });
-const language = z.string().check(z.regex(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/), z.maxLength(24));
-/** 128 bits: the last of 22 letters stands for two of them */
-const randomId = z.string().check(z.regex(/^[\w-]{21}[AQgw]$/));
+const randomId = z.string().check(z.regex(RANDOM_ID_FORM));
 const sidePx = z.int().check(z.gte(16), z.lte(20_000));
 
 const pictureSchema: z.ZodMiniType<AnswerPicture> = z.object({
@@ -95,7 +95,7 @@ export const answerSchema: z.ZodMiniType<Answer> = z.object({
   id: randomId,
   invitationId: randomId,
   appVersion: z.string().check(z.maxLength(64)),
-  language,
+  language: languageTagSchema,
   camera: cameraRecordSchema.check(z.refine(({ supervision }) => supervision === 'none', { path: ['supervision'] })),
   conditions: z.object({
     card: z.enum(['bought', 'printed']),
@@ -108,7 +108,11 @@ export const answerSchema: z.ZodMiniType<Answer> = z.object({
   device: z.object({ widthPx: sidePx, heightPx: sidePx, facing: z.nullable(z.enum(['user', 'environment'])) }),
   pictures: z.nullable(
     z.object({
-      consent: z.object({ at: moment, wording: z.string().check(z.minLength(1), z.maxLength(4000)), language }),
+      consent: z.object({
+        at: moment,
+        wording: z.string().check(z.minLength(1), z.maxLength(4000)),
+        language: languageTagSchema,
+      }),
       pictures: z.array(pictureSchema).check(z.minLength(1), z.maxLength(2)),
     }),
   ),

@@ -47,7 +47,7 @@ function toolsWith(sessions: MemorySessionStore): HandOnTools {
 const wish: HandOnWish = {
   ids: 'all',
   format: 'session-file',
-  decimalSign: 'comma',
+  decimalSign: ',',
   passphrase: '',
   now: new Date(2026, 10, 25, 9, 5),
 };

@@ -1,8 +1,11 @@
 import { parseSessionFile, type SessionFileFailure } from '../core/record/session-file.js';
+import type { DecimalSign } from '../core/reading/parse-reading.js';
 import type { NewSession } from '../core/record/kept-sheet.js';
 import type { SessionRecord } from '../core/record/session-record.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
+import { ARMOUR_BEGINNING } from './armoured.js';
+import { isoDay } from './iso-day.js';
 import { padded } from './sealing.js';
 import type { PassphraseFailure, SealFailure, SealingPort } from './sealing.js';
 import { fromBase64 } from './sealing-base64.js';
@@ -16,8 +19,6 @@ export type HandOnFormat =
   | 'backup'
   /** a spreadsheet of the readings */
   | 'table';
-
-export type DecimalSign = 'point' | 'comma';
 
 /** What writes sessions as text. */
 export interface SessionWriters {
@@ -101,8 +102,7 @@ async function readSessions(
 /** No wearer's name: names of files are seen by more people than their contents. */
 function fileStem(count: number, now: Date): string {
   const two = (number: number): string => String(number).padStart(2, '0');
-  const day = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-  return `glabella-${count === 1 ? 'session' : 'sessions'}-${day}-${two(now.getHours())}${two(now.getMinutes())}`;
+  return `glabella-${count === 1 ? 'session' : 'sessions'}-${isoDay(now)}-${two(now.getHours())}${two(now.getMinutes())}`;
 }
 
 /** What a file is from outside. */
@@ -114,7 +114,6 @@ export type FileKind =
   | 'sealed-to-key';
 
 const SEALED_BEGINNING = 'age-encryption.org/v1\n';
-const ARMOUR_BEGINNING = '-----BEGIN AGE ENCRYPTED FILE-----';
 
 /** Whether a file is sealed, and how: by its first lines, before anybody is asked for a passphrase. */
 export function fileKind(bytes: Uint8Array): FileKind {

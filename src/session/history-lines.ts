@@ -1,4 +1,5 @@
 import type { ReaderId, ReaderSheet } from '../core/record/reader-sheet.js';
+import { READER_IDS } from '../core/record/reader-sheet.js';
 import type { ReadingEntry, ReadingHistory } from '../core/record/reading-history.js';
 import { correctionsOf, lastEntered } from '../core/record/reading-history.js';
 
@@ -12,8 +13,6 @@ export interface HistoryLine {
   readonly isCovered: boolean;
 }
 
-const READERS: readonly ReaderId[] = ['first', 'second'];
-
 /**
  * All entries of both readers, the oldest first; those without a time come before all others.
  *
@@ -21,7 +20,7 @@ const READERS: readonly ReaderId[] = ['first', 'second'];
  */
 export function historyLines(readers: Readonly<Record<ReaderId, ReaderSheet>>, open: ReaderId): readonly HistoryLine[] {
   const own = readers[open].history;
-  const lines = READERS.flatMap((reader) => {
+  const lines = READER_IDS.flatMap((reader) => {
     const { history } = readers[reader];
     return history.map((entry, place): HistoryLine => ({
       reader,

@@ -4,6 +4,8 @@ import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import { crc32 } from './invitation-check.js';
 import { BEGINNING } from './is-invitation.js';
+import { isoDay } from './iso-day.js';
+import { RANDOM_ID_FORM, RECIPIENT_FORM } from './sealing.js';
 import { fromBase64Url, toBase64Url } from './sealing-base64.js';
 
 export type CardKind = SheetSettings['card'];
@@ -61,11 +63,16 @@ const MINUTE_MS = 60_000;
 /** The cards by the letter that stands for each in a link. */
 const CARD_LETTERS: Readonly<Record<CardKind, string>> = { bought: 'b', printed: 'p' };
 
-const invitationSchema: z.ZodMiniType<Invitation> = z.object({
-  id: z.string().check(z.regex(/^[\w-]{21}[AQgw]$/)),
-  recipient: z.string().check(z.regex(/^age1[a-z0-9]{58}$/)),
+/** A language tag (BCP 47), as far as this app has any use for. */
+export const languageTagSchema: z.ZodMiniType<string> = z
+  .string()
+  .check(z.regex(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/), z.maxLength(24));
+
+export const invitationSchema: z.ZodMiniType<Invitation> = z.object({
+  id: z.string().check(z.regex(RANDOM_ID_FORM)),
+  recipient: z.string().check(z.regex(RECIPIENT_FORM)),
   practice: z.string().check(z.refine((name) => byteLength(name) <= PRACTICE_NAME_LIMIT_BYTES)),
-  language: z.string().check(z.regex(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/), z.maxLength(24)),
+  language: languageTagSchema,
   madeAt: z.iso.datetime(),
   expiresOn: z.iso.date(),
   cards: z.array(z.enum(['bought', 'printed'])).check(
@@ -75,8 +82,6 @@ const invitationSchema: z.ZodMiniType<Invitation> = z.object({
   ),
   asksForPictures: z.boolean(),
 });
-
-export { invitationSchema };
 
 /** What is chosen for an invitation. */
 export interface InvitationChoices {
@@ -99,7 +104,7 @@ export function makeInvitation(choices: InvitationChoices, id: string, now: Date
     practice: clipped(practice.trim()),
     language,
     madeAt: new Date(Math.floor(now.getTime() / MINUTE_MS) * MINUTE_MS).toISOString(),
-    expiresOn: dateOf(new Date(now.getTime() + days * DAY_MS)),
+    expiresOn: isoDay(new Date(now.getTime() + days * DAY_MS)),
     cards,
     asksForPictures,
   };
@@ -224,10 +229,4 @@ function clipped(text: string): string {
   const letters = [...text];
   while (byteLength(letters.join('')) > PRACTICE_NAME_LIMIT_BYTES) letters.pop();
   return letters.join('').trimEnd();
-}
-
-/** The date on the calendar of this machine, `YYYY-MM-DD`. */
-function dateOf(moment: Date): string {
-  const local = new Date(moment.getTime() - moment.getTimezoneOffset() * MINUTE_MS);
-  return local.toISOString().slice(0, 'YYYY-MM-DD'.length);
 }

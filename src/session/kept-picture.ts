@@ -3,6 +3,7 @@ import type { PixelRectangle } from '../core/camera/pixel-plane.js';
 import { clipRectangle } from '../core/camera/pixel-plane.js';
 import type { ImagePoint } from '../core/geometry/vector.js';
 import { SIDES } from '../core/units/side.js';
+import { isoDay } from './iso-day.js';
 
 /** For how many days a picture may be kept; the first is what is proposed. */
 export const KEEPING_DAYS = [30, 90, 365] as const;
@@ -46,12 +47,6 @@ export function neededRegion(features: PictureFeatures): PixelRectangle | null {
 /** The last day, ISO 8601, on which a picture is kept that is kept for so many days from today on. */
 export function lastDay(now: Date, days: number): string {
   return isoDay(new Date(now.getFullYear(), now.getMonth(), now.getDate() + days));
-}
-
-/** The day here, ISO 8601. */
-export function isoDay(date: Date): string {
-  const two = (number: number): string => String(number).padStart(2, '0');
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
 }
 
 /** How many days a picture is still kept: zero on its last day, below zero after that. */

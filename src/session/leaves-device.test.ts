@@ -66,7 +66,7 @@ const record = marked();
 /** What each writer makes of the session. */
 const WRITTEN: { readonly [To in Destination]?: string } = {
   'session-file': writeSessionFile([record], { writtenAt: AT }),
-  spreadsheet: writeSessionTable([record], CATALOGUE, 'point'),
+  spreadsheet: writeSessionTable([record], CATALOGUE, '.'),
   order: orderFile(),
 };
 

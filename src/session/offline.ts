@@ -41,8 +41,3 @@ export interface OfflinePort {
   /** Loads the page again in its newer version. What is kept on the device stays; what is only on the screen goes. */
   readonly takeNewer: () => void;
 }
-
-/** How much is kept: each file wholly or, the one under way, in part. */
-export function keptShare({ keptBytes, allBytes }: { readonly keptBytes: number; readonly allBytes: number }): number {
-  return allBytes === 0 ? 1 : Math.min(1, keptBytes / allBytes);
-}

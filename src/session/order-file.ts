@@ -10,6 +10,7 @@ import type { Result } from '../core/result.js';
 import { unreachable } from '../core/result.js';
 import { SIDES } from '../core/units/side.js';
 import type { Order, OrderDoubt } from './order.js';
+import { valuesOfOrder } from './order.js';
 import type { PrescriptionEntry, PrescriptionFailure } from './prescription-entry.js';
 
 export const ORDER_FILE_FORMAT = 'glabella-order';
@@ -120,8 +121,8 @@ export interface OrderForFile {
  */
 export function writeOrderFile(content: OrderForFile, writtenAt: string): string {
   const { order, prescription, effectiveDiameterMm, notes, isInvented } = content;
-  const values = new Map(order.lines.flatMap((line) => line.values.map(({ name, value }) => [name, value])));
-  const valueOf = (name: ReadingName): number | null => values.get(name) ?? null;
+  const values = valuesOfOrder(order);
+  const valueOf = (name: ReadingName): number | null => values[name] ?? null;
   const file: OrderFile = {
     format: ORDER_FILE_FORMAT,
     version: ORDER_FILE_VERSION,

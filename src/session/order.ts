@@ -154,6 +154,11 @@ export function orderOf(
   };
 }
 
+/** The values of an order by the names of their readings. */
+export function valuesOfOrder({ lines }: Order): { readonly [Name in ReadingName]?: number } {
+  return Object.fromEntries(lines.flatMap(({ values }) => values.map(({ name, value }) => [name, value])));
+}
+
 /**
  * The number that a confirmation stands for as it is printed, without its unit and with a true minus sign: as it was read, and to
  * tenths where it is worked out from several readings, halves up. It has at least the decimals of the measurement's steps, and is

@@ -22,8 +22,11 @@ export function passphraseStrength(passphrase: string): PassphraseStrength {
   return letters.length < GOOD_FROM ? 'fair' : 'good';
 }
 
-/** What keeps a passphrase that was typed twice from being used; null where nothing does. */
-export function passphraseProblem(once: string, again: string): 'empty' | 'too-short' | 'not-the-same' | null {
+/** What keeps a passphrase that was typed twice from being used. */
+export type PassphraseProblem = 'empty' | 'too-short' | 'not-the-same';
+
+/** Null where nothing keeps it from being used. */
+export function passphraseProblem(once: string, again: string): PassphraseProblem | null {
   const strength = passphraseStrength(once);
   if (strength === 'empty' || strength === 'too-short') return strength;
   // Keyboards make the same letter in two ways; sealing takes both for the same.

@@ -1,9 +1,9 @@
 import * as z from 'zod/mini';
 import type { Result } from '../core/result.js';
 import { fail, invariant, succeed } from '../core/result.js';
-import type { Invitation } from './invitation.js';
+import { isoDay } from './iso-day.js';
 import type { KeyPair, PassphraseFailure, SealFailure, SealingOutage, SealingPort } from './sealing.js';
-import { padded } from './sealing.js';
+import { IDENTITY_FORM, padded, RECIPIENT_FORM } from './sealing.js';
 import type { StoreFailure } from './session-store.js';
 
 /** A pair of keys that answers of distant wearers are sealed to and opened with. */
@@ -23,8 +23,8 @@ export type PracticeKeys = readonly PracticeKey[];
 const moment = z.iso.datetime();
 
 const keySchema: z.ZodMiniType<PracticeKey> = z.object({
-  identity: z.string().check(z.regex(/^AGE-SECRET-KEY-1[A-Z0-9]{58}$/)),
-  recipient: z.string().check(z.regex(/^age1[a-z0-9]{58}$/)),
+  identity: z.string().check(z.regex(IDENTITY_FORM)),
+  recipient: z.string().check(z.regex(RECIPIENT_FORM)),
   madeAt: moment,
   retiredAt: z.nullable(moment),
 });
@@ -53,6 +53,8 @@ export interface KeyStore {
    * writes in between: of two windows that make the first key, one finds the other's.
    */
   update(change: (keys: PracticeKeys) => PracticeKeys): Promise<Result<PracticeKeys, KeyStoreFailure>>;
+  /** Adds the keys of a backup. What is kept and cannot be read as keys is moved aside for them, and stays on this device. */
+  bringBack(backup: PracticeKeys, now: Date): Promise<Result<PracticeKeys, StoreFailure>>;
 }
 
 /** The key that invitations are made with; null where none was made yet. */
@@ -68,19 +70,6 @@ export function identitiesOf(keys: PracticeKeys): readonly string[] {
 /** The keys with a new one in use; the one before is retired. */
 export function withNewKey(keys: PracticeKeys, { identity, recipient }: KeyPair, now: Date): PracticeKeys {
   return [{ identity, recipient, madeAt: now.toISOString(), retiredAt: null }, ...retired(keys, now)];
-}
-
-/** The keys without this retired one: no answer to its invitations can be opened any more. The key in use stays. */
-export function withoutRetiredKey(keys: PracticeKeys, recipient: string): PracticeKeys {
-  return keys.filter((key) => key.recipient !== recipient || key.retiredAt === null);
-}
-
-/** Which of these invitations need this key: they are to be over before it is removed. */
-export function invitationsOfKey<One extends Pick<Invitation, 'recipient'>>(
-  { recipient }: Pick<PracticeKey, 'recipient'>,
-  invitations: readonly One[],
-): readonly One[] {
-  return invitations.filter((invitation) => invitation.recipient === recipient);
 }
 
 /**
@@ -118,7 +107,7 @@ export const KEY_BACKUP_LIMIT_BYTES = 1024 * 1024;
 
 /** What a backup is called. */
 export function keyBackupName(now: Date): string {
-  return `glabella-keys-${now.toISOString().slice(0, 'YYYY-MM-DD'.length)}.age`;
+  return `glabella-keys-${isoDay(now)}.age`;
 }
 
 /**

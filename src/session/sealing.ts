@@ -13,6 +13,15 @@ export interface KeyPair {
   readonly recipient: string;
 }
 
+/** The form of a secret key; whether it is one shows when it is used. */
+export const IDENTITY_FORM = /^AGE-SECRET-KEY-1[A-Z0-9]{58}$/;
+
+/** The form of a public key; whether it is one shows when it is used. */
+export const RECIPIENT_FORM = /^age1[a-z0-9]{58}$/;
+
+/** The form of `SealingPort.randomId`: the last of the 22 letters stands for two bits. */
+export const RANDOM_ID_FORM = /^[\w-]{21}[AQgw]$/;
+
 /** What keeps the format's library from working at all. */
 export type SealingOutage =
   /** it could not be loaded: no connection, or the app was replaced on the server meanwhile; try again */

@@ -4,6 +4,7 @@ import type { SessionRecord } from '../core/record/session-record.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import { NEW_DESK, newSession } from './new-session.js';
+import type { SessionKeeper } from './session-keeper.js';
 import { createSessionKeeper } from './session-keeper.js';
 import type { SessionStore, StoreFailure } from './session-store.js';
 
@@ -32,10 +33,16 @@ function slowStore() {
   return { asked, end, store };
 }
 
+const onFault = vi.fn();
+
+function keeperOf(store: SessionStore): SessionKeeper {
+  return createSessionKeeper(store, { onWritten: () => undefined, onFault });
+}
+
 describe('a session keeper', () => {
   it('writes at once, then the newest state of what came meanwhile, under the revision it was given', async () => {
     const { asked, end, store } = slowStore();
-    const keeper = createSessionKeeper(store);
+    const keeper = keeperOf(store);
     keeper.open({ record: blank, revision: null });
     for (const text of ['6', '63', '63.', '63.5']) keeper.take(typed(text));
     expect(asked).toEqual([{ id: 'a', text: '6', revision: null }]);
@@ -50,7 +57,7 @@ describe('a session keeper', () => {
 
   it('keeps no blank session, but one that was kept before and is blank now', async () => {
     const { asked, end, store } = slowStore();
-    const keeper = createSessionKeeper(store);
+    const keeper = keeperOf(store);
     keeper.open({ record: blank, revision: null });
     keeper.take({ ...blank });
     expect(asked).toEqual([]);
@@ -62,7 +69,7 @@ describe('a session keeper', () => {
 
   it('writes the end of a session after the next one was opened, and says what is so of the open one', async () => {
     const { asked, end, store } = slowStore();
-    const keeper = createSessionKeeper(store);
+    const keeper = keeperOf(store);
     keeper.open({ record: blank, revision: null });
     keeper.take(typed('6'));
     keeper.take(typed('63'));
@@ -82,7 +89,7 @@ describe('a session keeper', () => {
 
   it('says what could not be kept, and tries again with the next change or when asked', async () => {
     const { asked, end, store } = slowStore();
-    const keeper = createSessionKeeper(store);
+    const keeper = keeperOf(store);
     const changed = vi.fn();
     keeper.subscribe(changed);
     keeper.open({ record: blank, revision: null });
@@ -102,7 +109,7 @@ describe('a session keeper', () => {
 
   it('does not write over what another window wrote', async () => {
     const { asked, end, store } = slowStore();
-    const keeper = createSessionKeeper(store);
+    const keeper = keeperOf(store);
     keeper.open({ record: typed('61'), revision: 4 });
     keeper.take(typed('62'));
     await end(fail({ kind: 'changed-elsewhere', id: 'a' }));
@@ -111,5 +118,18 @@ describe('a session keeper', () => {
     expect(asked).toHaveLength(1);
     expect(keeper.keeping().kind).toBe('not-kept');
     expect(keeper.record()?.sheet.readers.first.readings.pdFar).toBe('63');
+  });
+
+  it('goes on where the store broke down once, and passes the reason on', async () => {
+    const save = vi.fn<SessionStore['save']>().mockRejectedValueOnce(new Error('a bug')).mockResolvedValue(succeed(1));
+    const keeper = keeperOf({ save } as Partial<SessionStore> as SessionStore);
+    keeper.open({ record: blank, revision: null });
+    keeper.take(typed('6'));
+    await keeper.settled();
+    expect(keeper.keeping()).toEqual({ kind: 'not-kept', failure: { kind: 'storage-broken' } });
+    expect(onFault).toHaveBeenCalledWith(new Error('a bug'));
+    keeper.take(typed('63'));
+    await keeper.settled();
+    expect(keeper.keeping()).toEqual({ kind: 'kept', revision: 1 });
   });
 });

@@ -1,4 +1,5 @@
 import type { SessionRecord } from '../core/record/session-record.js';
+import { fail } from '../core/result.js';
 import { isBlank } from './new-session.js';
 import type { SessionStore, StoredSession, StoreFailure } from './session-store.js';
 
@@ -27,13 +28,15 @@ export interface SessionKeeper {
   readonly subscribe: (listener: () => void) => () => void;
 }
 
-/**
- * @param onWritten called after each write with what stands on the disk now
- */
-export function createSessionKeeper(
-  store: SessionStore,
-  onWritten: (written: StoredSession) => void = () => undefined,
-): SessionKeeper {
+/** What a keeper tells besides whether the open session is kept. */
+export interface KeeperNews {
+  /** after each write, with what stands on the disk now */
+  readonly onWritten: (written: StoredSession) => void;
+  /** the store did what it never should; the session counts as not kept */
+  readonly onFault: (reason: unknown) => void;
+}
+
+export function createSessionKeeper(store: SessionStore, { onWritten, onFault }: KeeperNews): SessionKeeper {
   const listeners = new Set<() => void>();
   let open: Slot | null = null;
   /** slots with something to write, the oldest first; one of them is being written */
@@ -48,7 +51,10 @@ export function createSessionKeeper(
   const write = async (): Promise<void> => {
     for (let slot = waiting[0]; slot !== undefined; slot = waiting[0]) {
       const { record } = slot;
-      const saved = await store.save(record, slot.revision);
+      const saved = await store.save(record, slot.revision).catch((reason: unknown) => {
+        onFault(reason);
+        return fail<StoreFailure>({ kind: 'storage-broken' });
+      });
       if (saved.ok) {
         slot.revision = saved.value;
         onWritten({ record, revision: saved.value });

@@ -92,7 +92,6 @@ export function passesFilter({ findings, camera }: SessionSummary, filter: Findi
 /** Letters that Unicode does not take apart into a letter and a mark, and how they are typed without. */
 const UNMARKED: Readonly<Record<string, string>> = {
   ß: 'ss',
-  ẞ: 'ss',
   ø: 'o',
   ł: 'l',
   đ: 'd',
@@ -109,7 +108,7 @@ export function folded(text: string): string {
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()
-    .replace(/[ßẞøłđðþæœı]/g, (letter) => UNMARKED[letter] ?? letter)
+    .replace(/[ßøłđðþæœı]/g, (letter) => UNMARKED[letter] ?? letter)
     .replace(/(\d),(?=\d)/g, '$1.');
 }
 

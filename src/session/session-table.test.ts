@@ -7,15 +7,16 @@ import { filledSheet } from '../../tests/support/filled-sheet.js';
 import { sampleSession, sampleSessions } from '../../tests/support/sample-sessions.js';
 import { sessionArbitrary } from '../../tests/support/session-arbitrary.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
+import type { DecimalSign } from '../core/reading/parse-reading.js';
 import type { SessionRecord } from '../core/record/session-record.js';
 import { sessionTableColumns, writeSessionTable } from './session-table.js';
 
 const CATALOGUE = assembleCatalogue(OUTSIDE_TABLES);
-const DELIMITERS = { point: ',', comma: ';' } as const;
+const DELIMITERS: Readonly<Record<DecimalSign, string>> = { '.': ',', ',': ';' };
 
 type Rows = readonly Readonly<Record<string, string>>[];
 
-function readByPapaparse(table: string, decimalSign: 'point' | 'comma'): Rows {
+function readByPapaparse(table: string, decimalSign: DecimalSign): Rows {
   const { data, errors } = Papa.parse<Record<string, string>>(table, {
     header: true,
     delimiter: DELIMITERS[decimalSign],
@@ -31,7 +32,7 @@ text = io.TextIOWrapper(sys.stdin.buffer, encoding="utf-8", newline="").read()
 print(json.dumps(list(csv.DictReader(io.StringIO(text, newline=""), delimiter=sys.argv[1], strict=True))))
 `;
 
-function readByPython(table: string, decimalSign: 'point' | 'comma'): Rows {
+function readByPython(table: string, decimalSign: DecimalSign): Rows {
   const found = spawnSync('python3', ['--version']);
   if (found.status !== 0) throw new Error('This test reads tables by Python’s csv module: install python3.');
   const output = execFileSync('python3', ['-c', PROGRAM, DELIMITERS[decimalSign]], { input: table });
@@ -73,12 +74,12 @@ const session: SessionRecord = {
 };
 
 describe('a table of sessions', () => {
-  it.each(['point', 'comma'] as const)('is read alike by papaparse and by Python, with a decimal %s', (decimalSign) => {
+  it.each(['.', ','] as const)('is read alike by papaparse and by Python, with the decimal sign %s', (decimalSign) => {
     const table = writeSessionTable([session, ...sampleSessions(3)], CATALOGUE, decimalSign);
     const rows = readByPapaparse(table, decimalSign);
     expect(readByPython(table, decimalSign)).toEqual(rows);
     expect(rows).toHaveLength(4);
-    const number = (text: string): string => (decimalSign === 'comma' ? text.replace('.', ',') : text);
+    const number = (text: string): string => (decimalSign === ',' ? text.replace('.', ',') : text);
     // readings: the mean of both repeats; 150 + 2 - 0.5 by the gauge; the largest size that fitted
     expect(rows[0]).toMatchObject({
       session: session.id,
@@ -108,7 +109,7 @@ describe('a table of sessions', () => {
 
   it('has the same columns whatever is in it', () => {
     const header = (table: string): string => table.slice(0, table.indexOf('\r\n'));
-    const [none, many] = [writeSessionTable([], CATALOGUE, 'point'), writeSessionTable([session], CATALOGUE, 'point')];
+    const [none, many] = [writeSessionTable([], CATALOGUE, '.'), writeSessionTable([session], CATALOGUE, '.')];
     expect(header(none)).toBe(header(many));
     expect(header(none).split(',')).toEqual(sessionTableColumns(CATALOGUE));
   });
@@ -118,7 +119,7 @@ describe('a table of sessions', () => {
     (wearer) => {
       const { sheet } = session;
       const record = { ...session, sheet: { ...sheet, notes: { ...sheet.notes, wearer } } };
-      const [row] = readByPapaparse(writeSessionTable([record], CATALOGUE, 'point'), 'point');
+      const [row] = readByPapaparse(writeSessionTable([record], CATALOGUE, '.'), '.');
       expect(row?.['wearer']).toBe(`'${wearer}`);
     },
   );
@@ -126,7 +127,7 @@ describe('a table of sessions', () => {
   it('gives back whatever was typed, and no cell that begins a formula', () => {
     fc.assert(
       fc.property(fc.array(sessionArbitrary, { minLength: 1, maxLength: 3 }), (sessions) => {
-        const rows = readByPapaparse(writeSessionTable(sessions, CATALOGUE, 'comma'), 'comma');
+        const rows = readByPapaparse(writeSessionTable(sessions, CATALOGUE, ','), ',');
         const named = sessions.map(({ sheet }) => sheet.notes.wearer.replaceAll('\0', '\uFFFD'));
         expect(rows.map((row) => (row['wearer'] ?? '').replace(/^'/, ''))).toEqual(
           named.map((wearer) => wearer.replace(/^'/, '')),

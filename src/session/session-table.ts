@@ -1,19 +1,18 @@
 import Papa from 'papaparse';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import { READING_NAMES, type ReadingName } from '../core/catalogue/measurement.js';
+import type { DecimalSign } from '../core/reading/parse-reading.js';
 import { parseReading } from '../core/reading/parse-reading.js';
 import { gaugeOfReading } from '../core/record/practice.js';
 import type { ReaderId } from '../core/record/reader-sheet.js';
+import { READER_IDS } from '../core/record/reader-sheet.js';
 import type { FindingCounts, SessionRecord } from '../core/record/session-record.js';
-import type { DecimalSign } from './hand-on.js';
 import { workingDistanceOf } from './measuring-settings.js';
 import { columnOfReading, SUFFIXES, WORKING_DISTANCE_COLUMN } from './record-columns.js';
 import { plainDecimal } from './record-table.js';
 
 /** A cell: numbers are written with the decimal sign of the table, texts are kept from being taken for formulas. */
 type Cell = { readonly text: string } | { readonly number: number | null };
-
-const READERS: readonly ReaderId[] = ['first', 'second'];
 
 const FINDING_COLUMNS = {
   written: 'places_written',
@@ -39,7 +38,7 @@ export function writeSessionTable(
     const cells = cellsOf(record, catalogue);
     return columns.map((column) => written(cells.get(column) ?? { text: '' }, decimalSign));
   });
-  const delimiter = decimalSign === 'comma' ? ';' : ',';
+  const delimiter = decimalSign === ',' ? ';' : ',';
   return `${Papa.unparse([columns, ...rows], { delimiter, newline: '\r\n' })}\r\n`;
 }
 
@@ -63,7 +62,7 @@ export function sessionTableColumns(catalogue: Catalogue): readonly string[] {
     ...READING_NAMES.flatMap((name) => {
       const column = columnOfReading(name, catalogue);
       return [
-        ...READERS.map((reader) => columnOfReader(name, reader, catalogue)),
+        ...READER_IDS.map((reader) => columnOfReader(name, reader, catalogue)),
         `${column}${SUFFIXES.camera}`,
         `${column}${SUFFIXES['camera-uncertainty']}`,
       ];
@@ -98,7 +97,7 @@ function cellsOf(record: SessionRecord, catalogue: Catalogue): ReadonlyMap<strin
   ]);
   const refused: string[] = [];
   for (const name of READING_NAMES) {
-    for (const reader of READERS) {
+    for (const reader of READER_IDS) {
       const typed = readers[reader].readings[name];
       const column = columnOfReader(name, reader, catalogue);
       const reading = parseReading(typed, name, catalogue, gaugeOfReading(settings.practice, name));
@@ -127,8 +126,7 @@ type SomeEstimates = {
 function written(cell: Cell, decimalSign: DecimalSign): string {
   if ('text' in cell) return harmless(cell.text);
   if (cell.number === null) return '';
-  const digits = plainDecimal(cell.number);
-  return decimalSign === 'comma' ? digits.replace('.', ',') : digits;
+  return plainDecimal(cell.number).replace('.', decimalSign);
 }
 
 /** What makes spreadsheets read a text as a formula (OWASP, CSV Injection), in either width of the letters. */

@@ -2,7 +2,7 @@ import type { CameraRecord } from '../core/record/session-record.js';
 import type { FaceMeasurement, MeasureFace, MeasuringSettings } from '../core/estimate/face-estimates.js';
 import { DEFAULT_MEASURING_SETTINGS } from '../core/estimate/face-estimates.js';
 import type { SweepMeasurement } from '../core/estimate/sweep.js';
-import { unreachable } from '../core/result.js';
+import { invariant, unreachable } from '../core/result.js';
 import type { AgreedPictures, Answer, AnswerDevice } from './answer.js';
 import type { CardKind, Invitation } from './invitation.js';
 import type { SweepFrame, SweepOutcome, SweepTrouble } from './sweep-frames.js';
@@ -11,7 +11,7 @@ import type { SweepEvent, SweepRun } from './sweep-run.js';
 import { beginSweep, sweepRunReducer } from './sweep-run.js';
 
 /** What the wearer gets ready before the camera opens, in this order. */
-export const PREPARING_STEPS = ['card', 'face', 'light', 'distance', 'hold', 'gaze'] as const;
+const PREPARING_STEPS = ['card', 'face', 'light', 'distance', 'hold', 'gaze'] as const;
 
 export type PreparingStep = (typeof PREPARING_STEPS)[number];
 
@@ -214,10 +214,10 @@ function recordOf(taken: TakenEstimates, takenAt: string): CameraRecord {
 /** The size of the frames that were measured. */
 function frameSize(taken: TakenEstimates): Pick<AnswerDevice, 'widthPx' | 'heightPx'> {
   const frames = taken.kind === 'picture' ? [taken.frame] : taken.outcome.basis.frames;
-  const outcome = frames.find((frame) => frame.outcome.kind === 'found')?.outcome;
-  return outcome?.kind === 'found'
-    ? { widthPx: outcome.features.widthPx, heightPx: outcome.features.heightPx }
-    : { widthPx: 0, heightPx: 0 };
+  const found = frames.map(({ outcome }) => outcome).find((outcome) => outcome.kind === 'found');
+  invariant(found !== undefined, 'what was measured was found in a frame');
+  const { widthPx, heightPx } = found.features;
+  return { widthPx, heightPx };
 }
 
 /** The answer of a visit; null where nothing was taken. */

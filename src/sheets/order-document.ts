@@ -59,8 +59,6 @@ export interface OrderTableHead {
 /** What stands under one heading. */
 export interface OrderGroup {
   readonly heading: string;
-  /** said below the heading, such as that it was taken at a distance; null where there is nothing to say */
-  readonly remark: string | null;
   /** R above L */
   readonly rows: readonly OrderRow[];
 }

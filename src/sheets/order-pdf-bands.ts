@@ -307,12 +307,14 @@ class BlockWriter {
     const hasSides = group.rows.some(({ side }) => side !== null);
     const headingPt = (hasSides ? sidesLeftPt : sidesLeftPt + SIDE_PT) - CELL_GAP_PT;
     const headingTag = tag('TH', { scope: 'Row', rowSpan: group.rows.length });
-    const heading = [
-      ...this.cell({ text: group.heading, style: BODY, xPt: 0, widthPt: headingPt, align: 'left', tag: headingTag }),
-      ...(group.remark === null
-        ? []
-        : this.cell({ text: group.remark, style: SMALL, xPt: 0, widthPt: headingPt, align: 'left', tag: headingTag })),
-    ];
+    const heading = this.cell({
+      text: group.heading,
+      style: BODY,
+      xPt: 0,
+      widthPt: headingPt,
+      align: 'left',
+      tag: headingTag,
+    });
     const rows = group.rows.flatMap(({ side, sideName, value, doubt, confirmed }, index) => {
       const row = within(whole, tag('TR'));
       if (index === 0) within(row, headingTag);

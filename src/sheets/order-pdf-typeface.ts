@@ -74,7 +74,7 @@ function hexDigits(hex: PDFHexString): string {
 }
 
 /** See `Typeface.lines`. */
-export function brokenLines(text: string, fits: (part: string) => boolean): readonly string[] {
+function brokenLines(text: string, fits: (part: string) => boolean): readonly string[] {
   const lines: string[] = [];
   let line = '';
   const take = (word: string, space: string): void => {
@@ -102,7 +102,7 @@ export function brokenLines(text: string, fits: (part: string) => boolean): read
 }
 
 /** See `Typeface.writable`. A letter of several code points is replaced as one. */
-export function writableText(text: string, has: (codePoint: number) => boolean): string {
+function writableText(text: string, has: (codePoint: number) => boolean): string {
   const letters = lettersOf(text.normalize('NFC').replaceAll(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' '));
   return letters
     .map((letter) => ([...letter].every((one) => has(one.codePointAt(0) ?? 0)) ? letter : MISSING_LETTER))

@@ -286,8 +286,7 @@ describe('a long order', () => {
     const [table] = EXAMPLE_ORDER.tables;
     if (table === undefined) throw new Error('the example has no table');
     const groups = Array.from({ length: 130 }, (_, index) => ({
-      heading: `Measurement ${index + 1}`,
-      remark: index === 3 ? 'Taken at a distance, without supervision.' : null,
+      heading: `Measurement ${index + 1}${index === 3 ? '. Taken at a distance, without supervision.' : ''}`,
       rows: [{ side: null, sideName: null, value: `${index + 100} mm`, doubt: '± 0.5 mm', confirmed: 'a' }],
     }));
     const head = { ...table.head, confirmed: 'by' };

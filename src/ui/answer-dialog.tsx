@@ -1,9 +1,11 @@
-import { useCallback, useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { ANSWER_LIMIT_BYTES } from '../session/answer.js';
 import { takeAnswerIn } from '../session/answer-intake.js';
 import { useEquipment } from './equipment.js';
 import { FailureNote } from './failure-note.js';
-import { answerFailureSaying, conditionsRemark } from './invitations-sentences.js';
+import { bytesOfFile } from './file-bytes.js';
+import { FileDrop } from './file-drop.js';
+import { invitationFailureSaying, conditionsRemark } from './invitations-sentences.js';
 import { words } from './language.js';
 import { Modal } from './modal.js';
 import type { Saying } from './saying.js';
@@ -29,80 +31,47 @@ export function AnswerDialog(props: {
   const onFault = useFault();
   const said = words.invitations.answer;
 
-  const open = useCallback(
-    (sessionId: string) => {
-      onClose();
-      onOpen(sessionId);
-    },
-    [onClose, onOpen],
-  );
+  const open = (sessionId: string): void => {
+    onClose();
+    onOpen(sessionId);
+  };
   const take = async (file: File): Promise<void> => {
     const { name, size } = file;
     const failed = (saying: Saying): void => {
       setStage({ kind: 'failed', name, saying });
     };
     if (size > ANSWER_LIMIT_BYTES) {
-      failed(answerFailureSaying({ kind: 'too-large', bytes: size, limitBytes: ANSWER_LIMIT_BYTES }));
+      failed(invitationFailureSaying({ kind: 'too-large', bytes: size, limitBytes: ANSWER_LIMIT_BYTES }));
       return;
     }
     setStage({ kind: 'reading', name });
-    const bytes = await bytesOf(file);
+    const bytes = await bytesOfFile(file);
     if (bytes === null) {
       failed(words.invitations.failure.fileGone);
       return;
     }
     const tools = { ...database, sealing, newId: () => crypto.randomUUID(), remarkOn: conditionsRemark };
     const taken = await takeAnswerIn(tools, bytes, new Date());
-    if (!taken.ok) failed(answerFailureSaying(taken.failure));
+    if (!taken.ok) failed(invitationFailureSaying(taken.failure));
     else if (taken.value.picturesLost > 0)
       setStage({ kind: 'without-pictures', name, sessionId: taken.value.sessionId });
     else open(taken.value.sessionId);
   };
-  const start = (file: File | undefined): void => {
-    if (file !== undefined) take(file).catch(onFault);
-  };
-
-  const dropped = useRef(props.file);
-  const takeDropped = useRef(start);
-  useEffect(() => {
-    const file = dropped.current;
-    dropped.current = null;
-    if (file !== null) takeDropped.current(file);
-  }, []);
-
-  const isBusy = stage.kind === 'reading';
   return (
     <Modal heading={said.heading} closeLabel={said.close} onClose={onClose}>
-      <div
-        className="hand-on"
-        onDragOver={(event) => {
-          event.preventDefault();
-        }}
-        onDrop={(event) => {
-          event.preventDefault();
-          event.stopPropagation();
-          if (!isBusy) start(event.dataTransfer.files[0]);
+      <FileDrop
+        dropped={props.file}
+        said={stage.kind === 'choosing' ? said.what : said.file(stage.name)}
+        chooseWords={stage.kind === 'choosing' ? said.choose : said.chooseAnother}
+        accept=".age,.txt"
+        // What was taken in is to be opened first.
+        isBusy={stage.kind === 'reading' || stage.kind === 'without-pictures'}
+        onFile={(file) => {
+          take(file).catch(onFault);
         }}
       >
-        <div className="hand-on-drop">
-          <p>{stage.kind === 'choosing' ? said.what : said.file(stage.name)}</p>
-          {!isBusy && stage.kind !== 'without-pictures' && (
-            <label className="file-button">
-              <input
-                type="file"
-                accept=".age,.txt"
-                onChange={(event) => {
-                  const file = event.currentTarget.files?.[0];
-                  event.currentTarget.value = '';
-                  start(file);
-                }}
-              />
-              <span>{stage.kind === 'choosing' ? said.choose : said.chooseAnother}</span>
-            </label>
-          )}
-        </div>
         <div role="status">
-          {isBusy && <p>{said.reading}</p>}
+          {stage.kind === 'reading' && <p>{said.reading}</p>}
           {stage.kind === 'without-pictures' && <p className="hand-on-made">{said.withoutPictures}</p>}
         </div>
         {stage.kind === 'failed' && <FailureNote saying={stage.saying} />}
@@ -119,16 +88,7 @@ export function AnswerDialog(props: {
             </button>
           </div>
         )}
-      </div>
+      </FileDrop>
     </Modal>
   );
-}
-
-/** Null where the file went, or may not be read any more, since it was chosen. */
-async function bytesOf(file: File): Promise<Uint8Array | null> {
-  try {
-    return new Uint8Array(await file.arrayBuffer());
-  } catch {
-    return null;
-  }
 }

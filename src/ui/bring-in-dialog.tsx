@@ -1,9 +1,11 @@
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import type { BringFailure, HandOnTools } from '../session/hand-on.js';
 import { bringIn, fileKind, LARGEST_BROUGHT_BYTES } from '../session/hand-on.js';
 import type { BroughtIn } from '../session/session-store.js';
 import { afterPainting } from './after-painting.js';
 import { FailureNote } from './failure-note.js';
+import { bytesOfFile } from './file-bytes.js';
+import { FileDrop } from './file-drop.js';
 import { bringFailureSaying, tooLargeSaying } from './hand-on-sentences.js';
 import { words } from './language.js';
 import { Modal } from './modal.js';
@@ -20,14 +22,14 @@ type Stage =
   | { readonly kind: 'brought'; readonly name: string; readonly counts: BroughtIn }
   | { readonly kind: 'failed'; readonly name: string; readonly saying: Saying };
 
-/** Brings in a file that was dropped or is chosen here. Files that are sealed to a key go on to `onOther`, where there is one. */
+/** Brings in a file that was dropped or is chosen here. Files that are sealed to a key go on to `onOther`. */
 export function BringInDialog(props: {
   readonly tools: Omit<HandOnTools, 'writers'>;
   /** a file that was dropped; null where one is to be chosen */
   readonly file: File | null;
-  readonly onBrought: (counts: BroughtIn) => void;
+  readonly onBrought: () => void;
   /** takes a file that no passphrase opens, as the answers of distant wearers are; this dialog has closed by then */
-  readonly onOther?: ((file: File) => void) | undefined;
+  readonly onOther: (file: File) => void;
   readonly onClose: () => void;
 }) {
   const { tools, onBrought, onOther, onClose } = props;
@@ -40,7 +42,7 @@ export function BringInDialog(props: {
     if (brought.ok) {
       setPassphrase('');
       setStage({ kind: 'brought', name, counts: brought.value });
-      onBrought(brought.value);
+      onBrought();
     } else if (brought.failure.kind === 'wrong-passphrase') {
       setStage({ kind: 'sealed', name, bytes, isWrong: true });
     } else {
@@ -54,7 +56,7 @@ export function BringInDialog(props: {
       return;
     }
     setStage({ kind: 'reading', name });
-    const bytes = await bytesOf(file);
+    const bytes = await bytesOfFile(file);
     if (bytes === null) {
       setStage({ kind: 'failed', name, saying: words.handOn.failure.fileGone });
       return;
@@ -64,15 +66,10 @@ export function BringInDialog(props: {
       setStage({ kind: 'sealed', name, bytes, isWrong: false });
     } else if (kind === 'plain') {
       await bring(name, bytes, null);
-    } else if (onOther === undefined) {
-      setStage(failed(name, { kind: 'sealed-to-key' }));
     } else {
       onClose();
       onOther(file);
     }
-  };
-  const take = (file: File | undefined): void => {
-    if (file !== undefined) read(file).catch(onFault);
   };
   const open = async (): Promise<void> => {
     if (stage.kind !== 'sealed' || passphrase === '') return;
@@ -85,45 +82,19 @@ export function BringInDialog(props: {
     open().catch(onFault);
   };
 
-  const dropped = useRef(props.file);
-  const takeDropped = useRef(take);
-  useEffect(() => {
-    const file = dropped.current;
-    dropped.current = null;
-    if (file !== null) takeDropped.current(file);
-  }, []);
-
-  const isBusy = stage.kind === 'reading' || stage.kind === 'opening';
   return (
     <Modal heading={words.handOn.bringHeading} closeLabel={words.handOn.close} onClose={onClose}>
-      <div
-        className="hand-on"
-        onDragOver={(event) => {
-          event.preventDefault();
-        }}
-        onDrop={(event) => {
-          event.preventDefault();
-          if (!isBusy) take(event.dataTransfer.files[0]);
+      <FileDrop
+        dropped={props.file}
+        intro={<p className="note">{words.handOn.bringWhat}</p>}
+        said={stage.kind === 'choosing' ? words.handOn.drop : words.handOn.file(stage.name)}
+        chooseWords={stage.kind === 'choosing' ? words.handOn.choose : words.handOn.chooseAnother}
+        accept=".json,.age,.txt,application/json"
+        isBusy={stage.kind === 'reading' || stage.kind === 'opening'}
+        onFile={(file) => {
+          read(file).catch(onFault);
         }}
       >
-        <p className="note">{words.handOn.bringWhat}</p>
-        <div className="hand-on-drop">
-          <p>{stage.kind === 'choosing' ? words.handOn.drop : words.handOn.file(stage.name)}</p>
-          {!isBusy && (
-            <label className="file-button">
-              <input
-                type="file"
-                accept=".json,.age,.txt,application/json"
-                onChange={(event) => {
-                  const file = event.currentTarget.files?.[0];
-                  event.currentTarget.value = '';
-                  take(file);
-                }}
-              />
-              <span>{stage.kind === 'choosing' ? words.handOn.choose : words.handOn.chooseAnother}</span>
-            </label>
-          )}
-        </div>
         {stage.kind === 'sealed' && (
           <>
             <p>{words.handOn.needsPassphrase}</p>
@@ -151,20 +122,11 @@ export function BringInDialog(props: {
           )}
         </div>
         {stage.kind === 'failed' && <FailureNote saying={stage.saying} />}
-      </div>
+      </FileDrop>
     </Modal>
   );
 }
 
 function failed(name: string, failure: BringFailure): Stage {
   return { kind: 'failed', name, saying: bringFailureSaying(failure) };
-}
-
-/** Null where the file went, or may not be read any more, since it was chosen. */
-async function bytesOf(file: File): Promise<Uint8Array | null> {
-  try {
-    return new Uint8Array(await file.arrayBuffer());
-  } catch {
-    return null;
-  }
 }

@@ -1,4 +1,5 @@
 import type { Estimate } from '../core/estimate/estimate.js';
+import type { Side } from '../core/units/side.js';
 import type { BudgetBar } from './budget-lines.js';
 import { budgetBars } from './budget-lines.js';
 import { shareWords } from './budget-sentences.js';
@@ -10,13 +11,13 @@ import { words } from './language.js';
  * What the uncertainty of one number is made of: one bar for all sources together, and under it a table with a bar for each. The bars say
  * nothing that the table does not say in numbers, and are hidden from screen readers.
  */
-export function BudgetChart({ estimate, title }: { readonly estimate: Estimate; readonly title: string }) {
+export function BudgetChart({ estimate, side }: { readonly estimate: Estimate; readonly side: Side | null }) {
   const bars = budgetBars(estimate);
   return (
     <table className="budget">
       <caption>
         <span className="budget-value">
-          {title}
+          {side !== null && `${words.sheet.sideHead[side]} `}
           {formatEstimate(estimate)} {estimate.unit}
         </span>
         <WholeBar bars={bars} />

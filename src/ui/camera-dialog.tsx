@@ -16,6 +16,9 @@ interface Countdown {
 
 const COUNTDOWN_SECONDS = 3;
 
+/** Of so many pictures in a row the sharpest is kept. */
+const BURST_FRAMES = 5;
+
 /** Takes a picture with a camera. The camera is released as soon as the dialog closes, whatever the reason. */
 export function CameraDialog(props: {
   readonly gaze: 'camera' | 'far';
@@ -44,7 +47,7 @@ export function CameraDialog(props: {
     }
     const life = { isOver: false };
     const take = async (): Promise<void> => {
-      const taken = await camera.takeBurst(words.camera.burstFrames);
+      const taken = await camera.takeBurst(BURST_FRAMES);
       if (life.isOver) {
         if (taken.ok) taken.value.bitmap.close();
         return;

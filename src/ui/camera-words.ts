@@ -15,5 +15,4 @@ export const cameraWords = {
   taken: 'Picture taken.',
   again: 'Try the camera again',
   close: 'Close',
-  burstFrames: 5,
 };

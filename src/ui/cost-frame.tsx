@@ -87,7 +87,7 @@ function FrameTable({ work, hasInset }: { readonly work: FrameWork; readonly has
             {lenses.map((lens) => (
               <tr key={lens.side} role="row">
                 <th role="rowheader" scope="row">
-                  {words.prescription.side[lens.side]}
+                  {words.sheet.side[lens.side]}
                 </th>
                 {columns.map((column) => (
                   <td key={column} role="cell">

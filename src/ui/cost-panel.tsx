@@ -83,7 +83,7 @@ function Costs({ sheet, prescription }: { readonly sheet: SheetInHand; readonly 
               <li key={`${saying.where} ${saying.numbers}`} className={`finding finding-${kind}`}>
                 <FindingMark kind={kind} />
                 <span>
-                  {saying.where}: <strong>{saying.word}</strong>
+                  {words.costSaying.whereHead(saying.where)} <strong>{saying.word}</strong>
                   <span className="reason">
                     <PrescriptionText text={saying.numbers} />
                   </span>

@@ -34,12 +34,12 @@ export function CostRoom(props: {
                 ? fields[0]?.text
                 : fields.map(({ name, side, text }) => (
                     <span key={name}>
-                      {side === null ? '' : `${words.prescription.side[side]} `}
+                      {side === null ? '' : `${words.sheet.side[side]} `}
                       {text}
                     </span>
                   ))}
               {tighterEye !== null && (
-                <span className="note">{words.cost.eyesDiffer(words.prescription.side[tighterEye])}</span>
+                <span className="note">{words.cost.eyesDiffer(words.sheet.side[tighterEye])}</span>
               )}
             </dd>
           </div>

@@ -12,6 +12,8 @@ export interface PrismFacts {
 /** What a difference between two values does through the lenses. Lengths in mm without a unit, powers in D. */
 export const costSayingWords = {
   where: (places: string, source: string): string => `${places}, ${source}`,
+  /** before the verdict */
+  whereHead: (where: string): string => `${where}:`,
   numbers: (apart: string, numbers: string): string => `${apart}: ${numbers}`,
   handLessCamera: 'hand less camera',
   handLessSweep: 'hand less sweep',

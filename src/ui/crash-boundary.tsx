@@ -1,34 +1,26 @@
 import type { ReactNode } from 'react';
-import { Component, useState } from 'react';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import { READING_NAMES } from '../core/catalogue/measurement.js';
 import type { SessionKeeper } from '../session/session-keeper.js';
 import type { ReaderSheet } from '../core/record/reader-sheet.js';
+import { CrashCatcher } from './crash-catcher.js';
 import { readingWords } from './sentences.js';
 import { words } from './language.js';
+import { useCopying } from './use-copying.js';
 
 /** Catches what should not have happened, and keeps the readings at hand. Nothing about the wearer is written elsewhere. */
-export class CrashBoundary extends Component<
-  { readonly keeper: Pick<SessionKeeper, 'record'>; readonly catalogue: Catalogue; readonly children: ReactNode },
-  { readonly hasCrashed: boolean }
-> {
-  override state = { hasCrashed: false };
-
-  static getDerivedStateFromError(): { readonly hasCrashed: boolean } {
-    return { hasCrashed: true };
-  }
-
-  override render(): ReactNode {
-    if (!this.state.hasCrashed) return this.props.children;
-    return (
-      <CrashScreen
-        readings={keptReadings(this.props.keeper, this.props.catalogue)}
-        onAgain={() => {
-          this.setState({ hasCrashed: false });
-        }}
-      />
-    );
-  }
+export function CrashBoundary(props: {
+  readonly keeper: Pick<SessionKeeper, 'record'>;
+  readonly catalogue: Catalogue;
+  readonly children: ReactNode;
+}) {
+  return (
+    <CrashCatcher
+      screen={(again) => <CrashScreen readings={keptReadings(props.keeper, props.catalogue)} onAgain={again} />}
+    >
+      {props.children}
+    </CrashCatcher>
+  );
 }
 
 function keptReadings(keeper: Pick<SessionKeeper, 'record'>, catalogue: Catalogue): string {
@@ -49,7 +41,7 @@ function writtenLines({ reader, readings }: ReaderSheet, catalogue: Catalogue): 
 const SHOWN_LINES = 12;
 
 function CrashScreen(props: { readonly readings: string; readonly onAgain: () => void }) {
-  const [copied, setCopied] = useState<boolean | null>(null);
+  const { copied, copy } = useCopying();
   return (
     <main className="crash">
       <h1>{words.crash.heading}</h1>
@@ -62,14 +54,7 @@ function CrashScreen(props: { readonly readings: string; readonly onAgain: () =>
         <button
           type="button"
           onClick={() => {
-            navigator.clipboard.writeText(props.readings).then(
-              () => {
-                setCopied(true);
-              },
-              () => {
-                setCopied(false);
-              },
-            );
+            copy(props.readings);
           }}
         >
           {words.crash.copy}

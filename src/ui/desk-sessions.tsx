@@ -11,7 +11,7 @@ import { KeptSessions } from './kept-sessions.js';
 import { LanguageChooser } from './language-chooser.js';
 import { words } from './language.js';
 import type { DeskInHand } from './use-desk.js';
-import { nowText } from './use-session-record.js';
+import { nowText } from './now-text.js';
 
 /** The list of this desk's sessions, with the way back to the sheet. */
 export function DeskSessions({

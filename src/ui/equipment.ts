@@ -11,11 +11,10 @@ import type {
   SweepPort,
   VisionPort,
 } from '../session/ports.js';
-import type { InvitationStore } from '../session/invitation-list.js';
-import type { KeyStore } from '../session/practice-key.js';
 import type { SealingPort } from '../session/sealing.js';
+import type { SessionDatabase } from '../session/session-database.js';
 import type { SessionKeeper } from '../session/session-keeper.js';
-import type { DeskStore, PictureStore, SessionStore, StoreFailure, StoreLock } from '../session/session-store.js';
+import type { StoreFailure } from '../session/session-store.js';
 import type { OrderDocument } from '../sheets/order-document.js';
 import type { TypedSheet } from '../core/record/typed-sheet.js';
 import type { Later } from './later.js';
@@ -26,16 +25,6 @@ export interface Demo {
   readonly sheet: TypedSheet;
   /** null where the picture could not be loaded */
   readonly picture: () => Promise<Blob | null>;
-}
-
-/** All that is kept on this device. */
-export interface SessionDatabase {
-  readonly sessions: SessionStore;
-  readonly desk: DeskStore;
-  readonly pictures: PictureStore;
-  readonly keys: KeyStore;
-  readonly invitations: InvitationStore;
-  readonly lock: StoreLock;
 }
 
 /** What looks at a wearer. */

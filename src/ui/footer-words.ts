@@ -7,7 +7,7 @@ export const footerWords = {
     'Squint: both eyes never fixate together. Measure each eye with the other covered.',
     'Strong and progressive lenses need the fitting measurements of their maker, whatever the picture says.',
   ],
-  privacy: 'Nothing leaves this device: no account, no server, no picture is sent or kept.',
+  privacy: 'Nothing leaves this device by itself: no account, and no server that receives anything.',
   privacyMore:
-    'What you type is kept in this browser until you clear the sheet; camera profiles, until you delete them.',
+    'What you type is kept in this browser until you delete its session; a picture only if the wearer agrees, and camera profiles until you delete them.',
 };

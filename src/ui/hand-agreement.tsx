@@ -3,8 +3,9 @@ import type { MeasurementUnit } from '../core/catalogue/measurement.js';
 import type { ReadersPair } from '../core/reading/reader-agreement.js';
 import { readerAgreement } from '../core/reading/reader-agreement.js';
 import type { ReaderId } from '../core/record/reader-sheet.js';
+import { READER_IDS } from '../core/record/reader-sheet.js';
 import type { SheetRow } from '../session/rows.js';
-import { formatDifference, formatNumber } from './numbers.js';
+import { formatDifference, formatNumber, withUnit } from './numbers.js';
 import type { SheetInHand } from './use-sheet.js';
 import { words } from './language.js';
 
@@ -51,21 +52,20 @@ function agreementSentences(
   if (!result.ok || pairs.length < LEAST_PAIRS) return [];
   const { differences, repeatability } = result.value;
   const { bias, lowerLimit, upperLimit } = differences;
-  const sign = words.sheet.unitSign[unit];
   const sentences = [
     words.agreement.differences(
       words.agreement.places[unit](pairs.length),
       `${name('first')} − ${name('second')}`,
-      `${formatDifference(bias.value)}${sign}`,
+      withUnit(formatDifference(bias.value), unit),
       { low: formatDifference(bias.interval.low), high: formatDifference(bias.interval.high) },
-      { low: formatDifference(lowerLimit.value), high: `${formatDifference(upperLimit.value)}${sign}` },
+      { low: formatDifference(lowerLimit.value), high: withUnit(formatDifference(upperLimit.value), unit) },
     ),
   ];
   if (bias.interval.low > 0 || bias.interval.high < 0) sentences.push(words.agreement.biased);
-  for (const id of ['first', 'second'] as const) {
+  for (const id of READER_IDS) {
     const own = repeatability[id];
     if (own === null) continue;
-    sentences.push(words.agreement.repeats(name(id), `${formatNumber(own.coefficient, 1)}${sign}`, own.count));
+    sentences.push(words.agreement.repeats(name(id), withUnit(formatNumber(own.coefficient, 1), unit), own.count));
   }
   return sentences;
 }

@@ -5,6 +5,8 @@ import { goOnBehind, goToReading, KEEPS_FOCUS, nextPlace, placeInNextRow, readin
 import { withAnotherReading } from './hand-series.js';
 import { spokenName } from './sentences.js';
 import type { SheetInHand } from './use-sheet.js';
+import { nowText } from './now-text.js';
+import { unitSign } from './numbers.js';
 import { words } from './language.js';
 
 /** As much as is kept of a field. */
@@ -28,7 +30,7 @@ export function HandField(props: {
   const id = readingFieldId(field.field);
   const name = spokenName(measurement, field.side);
   const enter = (): void => {
-    dispatch({ kind: 'reading-entered', field: field.field, at: new Date().toISOString() });
+    dispatch({ kind: 'reading-entered', field: field.field, at: nowText() });
   };
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.nativeEvent.isComposing || event.ctrlKey || event.metaKey || event.altKey) return;
@@ -74,7 +76,7 @@ export function HandField(props: {
         />
         {measurement.unit === 'deg' && (
           <span className="unit" aria-hidden="true">
-            {words.sheet.unitSign.deg}
+            {unitSign('deg')}
           </span>
         )}
       </label>

@@ -93,8 +93,7 @@ function Earlier({ correction }: { readonly correction: Correction }) {
 function whenWords(at: string): string {
   const when = new Date(at);
   if (Number.isNaN(when.getTime())) return '';
-  const time = dateText(when, TIME);
-  return when.toDateString() === new Date().toDateString() ? time : `${dateText(when, DAY)}, ${time}`;
+  return dateText(when, when.toDateString() === new Date().toDateString() ? TIME : { ...DAY, ...TIME });
 }
 
 function OtherReader({ field, sheet }: { readonly field: FieldRow; readonly sheet: SheetInHand }) {
@@ -121,8 +120,8 @@ export function readingParts({ name, origin }: Reading): readonly string[] {
   if (repeats === null) return [];
   const steps = gauge === null ? '' : stepsWords(gauge);
   const { beyondRepeatability, farOff, mean, range, standardDeviation, values } = repeats;
-  const scales = values.map(({ scale }) => plainNumber(scale)).join(', ');
-  if (standardDeviation === null) return steps === '' ? [] : [`${scales} ${steps} = ${plainNumber(mean)}`];
+  const scales = values.map(({ scale }) => plainNumber(scale));
+  if (standardDeviation === null) return steps === '' ? [] : [`${scales.join('')} ${steps} = ${plainNumber(mean)}`];
   const said = words.hand.repeats(
     words.hand.several(scales, steps),
     plainNumber(mean),

@@ -1,6 +1,8 @@
-import { useId, useState } from 'react';
-import type { DecimalSign, HandedOn, HandOnFailure, HandOnFormat, HandOnTools } from '../session/hand-on.js';
+import { useState } from 'react';
+import type { DecimalSign } from '../core/reading/parse-reading.js';
+import type { HandedOn, HandOnFailure, HandOnFormat, HandOnTools } from '../session/hand-on.js';
 import { handOn } from '../session/hand-on.js';
+import type { PassphraseProblem } from '../session/passphrase.js';
 import { passphraseProblem } from '../session/passphrase.js';
 import { afterPainting } from './after-painting.js';
 import { downloadFile } from './download-file.js';
@@ -8,12 +10,13 @@ import { FailureNote } from './failure-note.js';
 import { handOnFailureSaying } from './hand-on-sentences.js';
 import { words } from './language.js';
 import { Modal } from './modal.js';
-import { formatNumber } from './numbers.js';
+import { fieldDecimalSign } from './numbers.js';
 import { NewPassphraseFields, NO_PASSPHRASE } from './passphrase-fields.js';
+import { RadioChoice } from './radio-choice.js';
 import { useFault } from './use-fault.js';
 
 const FORMATS: readonly HandOnFormat[] = ['session-file', 'backup', 'table'];
-const DECIMAL_SIGNS: readonly DecimalSign[] = ['point', 'comma'];
+const DECIMAL_SIGNS: readonly DecimalSign[] = ['.', ','];
 
 type Stage =
   | { readonly kind: 'choosing' }
@@ -28,11 +31,11 @@ export function HandOnDialog(props: {
   readonly onClose: () => void;
 }) {
   const { ids, tools } = props;
-  const name = useId();
   const [format, setFormat] = useState<HandOnFormat>('session-file');
-  const [decimalSign, setDecimalSign] = useState<DecimalSign>(screenSign);
+  // as the screen writes numbers, so will the spreadsheet of this desk
+  const [decimalSign, setDecimalSign] = useState<DecimalSign>(fieldDecimalSign);
   const [typed, setTyped] = useState(NO_PASSPHRASE);
-  const [problem, setProblem] = useState<ReturnType<typeof passphraseProblem>>(null);
+  const [problem, setProblem] = useState<PassphraseProblem | null>(null);
   const [stage, setStage] = useState<Stage>({ kind: 'choosing' });
   const onFault = useFault();
 
@@ -63,42 +66,26 @@ export function HandOnDialog(props: {
       onClose={props.onClose}
     >
       <div className="hand-on">
-        <fieldset className="choice">
-          <legend>{words.handOn.as}</legend>
-          {FORMATS.map((one) => (
-            <label key={one}>
-              <input
-                type="radio"
-                name={`${name}-format`}
-                checked={format === one}
-                onChange={() => {
-                  setFormat(one);
-                  setProblem(null);
-                  setStage({ kind: 'choosing' });
-                }}
-              />
-              {words.handOn.format[one]}
-            </label>
-          ))}
-        </fieldset>
+        <RadioChoice
+          legend={words.handOn.as}
+          values={FORMATS}
+          chosen={format}
+          wordsOf={(one) => words.handOn.format[one]}
+          onChoose={(one) => {
+            setFormat(one);
+            setProblem(null);
+            setStage({ kind: 'choosing' });
+          }}
+        />
         <p className="note">{words.handOn.formatNote[format]}</p>
         {format === 'table' && (
-          <fieldset className="choice">
-            <legend>{words.handOn.decimalSign}</legend>
-            {DECIMAL_SIGNS.map((sign) => (
-              <label key={sign}>
-                <input
-                  type="radio"
-                  name={`${name}-sign`}
-                  checked={decimalSign === sign}
-                  onChange={() => {
-                    setDecimalSign(sign);
-                  }}
-                />
-                {words.handOn[sign]}
-              </label>
-            ))}
-          </fieldset>
+          <RadioChoice
+            legend={words.handOn.decimalSign}
+            values={DECIMAL_SIGNS}
+            chosen={decimalSign}
+            wordsOf={(sign) => (sign === ',' ? words.handOn.comma : words.handOn.point)}
+            onChoose={setDecimalSign}
+          />
         )}
         {format === 'backup' && (
           <NewPassphraseFields typed={typed} onTyped={setTyped} problem={problem} onEnter={start} />
@@ -121,9 +108,4 @@ export function HandOnDialog(props: {
       </div>
     </Modal>
   );
-}
-
-/** As the screen writes numbers, so will the spreadsheet of this desk. */
-function screenSign(): DecimalSign {
-  return formatNumber(0.5, 1).includes(',') ? 'comma' : 'point';
 }

@@ -2,6 +2,8 @@ import type { DamagePath } from '../core/record/session-schema.js';
 import { unreachable } from '../core/result.js';
 import type { BringFailure, HandOnFailure } from '../session/hand-on.js';
 import { LARGEST_BROUGHT_BYTES } from '../session/hand-on.js';
+import type { PassphraseProblem } from '../session/passphrase.js';
+import type { SealFailure } from '../session/sealing.js';
 import type { LockFailure } from '../session/session-store.js';
 import { words } from './language.js';
 import { formatNumber } from './numbers.js';
@@ -10,29 +12,21 @@ import { isStoreFailure, storeFailureSaying } from './store-sentences.js';
 
 /** Why a file was not made. */
 export function handOnFailureSaying(failure: HandOnFailure): Saying {
-  if (isStoreFailure(failure)) return storeFailureSaying(failure);
-  switch (failure.kind) {
-    case 'sealing-not-loadable':
-      return words.handOn.sealingNotLoadable;
-    case 'sealing-unsupported':
-    case 'no-recipient':
-      return words.handOn.sealingUnsupported;
-    case 'passphrase-empty':
-      return words.handOn.noPassphrase;
-    default:
-      return unreachable(failure);
-  }
+  return isStoreFailure(failure) ? storeFailureSaying(failure) : sealFailureSaying(failure);
 }
 
 /** Why a lock was not set, opened or removed. */
 export function lockFailureSaying(failure: LockFailure): Saying {
   if (isStoreFailure(failure)) return storeFailureSaying(failure);
+  return failure.kind === 'passphrase-wrong' ? words.lock.wrongPassphrase : sealFailureSaying(failure);
+}
+
+function sealFailureSaying(failure: SealFailure): Saying {
   switch (failure.kind) {
-    case 'passphrase-wrong':
-      return words.lock.wrongPassphrase;
     case 'sealing-not-loadable':
       return words.handOn.sealingNotLoadable;
     case 'sealing-unsupported':
+    case 'no-recipient':
       return words.handOn.sealingUnsupported;
     case 'passphrase-empty':
       return words.handOn.noPassphrase;
@@ -73,9 +67,8 @@ export function bringFailureSaying(failure: BringFailure): Saying {
     case 'passphrase-too-costly':
       return said.tooCostly;
     case 'sealing-not-loadable':
-      return words.handOn.sealingNotLoadable;
     case 'sealing-unsupported':
-      return words.handOn.sealingUnsupported;
+      return sealFailureSaying(failure);
     default:
       return unreachable(failure);
   }
@@ -95,6 +88,6 @@ function damageSaying(path: DamagePath): Saying {
     : words.handOn.failure.damaged(path.join('.'));
 }
 
-export function passphraseProblemSentence(problem: 'empty' | 'too-short' | 'not-the-same'): string {
+export function passphraseProblemSentence(problem: PassphraseProblem): string {
   return words.handOn.problem[problem];
 }

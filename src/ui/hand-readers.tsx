@@ -1,10 +1,8 @@
 import { useId } from 'react';
 import { hasWritten, otherReader } from '../session/entries.js';
-import type { ReaderId } from '../core/record/reader-sheet.js';
+import { READER_IDS } from '../core/record/reader-sheet.js';
 import type { SheetInHand } from './use-sheet.js';
 import { words } from './language.js';
-
-const READERS = ['first', 'second'] as const satisfies readonly ReaderId[];
 
 /** Far below what is kept; longer names fit nowhere. */
 export const READER_NAME_LIMIT = 64;
@@ -18,7 +16,7 @@ export function ReaderChoice({ sheet }: { readonly sheet: SheetInHand }) {
     <>
       <fieldset className="readers">
         <legend className="visually-hidden">{words.reader.legend}</legend>
-        {READERS.map((reader) => (
+        {READER_IDS.map((reader) => (
           <span key={reader} className="reader">
             <label>
               <input

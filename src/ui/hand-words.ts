@@ -3,8 +3,9 @@ export const handWords = {
   another: (name: string): string => `Another reading of ${name}`,
   tried: (name: string): string => `${name}: the size typed last`,
   verdicts: { loose: 'loose', fits: 'fits', tight: 'tight' },
-  /** scale readings, where there are several with what is added to each */
-  several: (scales: string, steps: string): string => (steps === '' ? scales : `${scales}, each ${steps}`),
+  /** scale readings, and what is added to each; empty where nothing is */
+  several: (scales: readonly string[], steps: string): string =>
+    `${scales.join(', ')}${steps === '' ? '' : `, each ${steps}`}`,
   repeats: (several: string, mean: string, range: string, deviation: string): string =>
     `${several}: mean ${mean}, range ${range}, sd ${deviation}`,
   farOff: (values: readonly string[]): string =>

@@ -31,7 +31,7 @@ export function MeasurementPage({ measurement }: { readonly measurement: Measure
         <h4>{words.help.howTaken}</h4>
         <p>{howTaken}</p>
         <ul>
-          <li>{words.sheet.step(plainNumber(resolution), unit)}</li>
+          <li>{words.sheet.step(withUnit(plainNumber(resolution), unit))}</li>
           <li>{fields.length > 1 ? words.help.sides.each : words.help.sides.one}</li>
           {takenBy === 'trial' && <li>{words.help.byTrial}</li>}
           {isSigned && <li>{words.help.signed}</li>}

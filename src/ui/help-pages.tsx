@@ -7,6 +7,7 @@ import { MeasurementPage } from './help-measurement-page.js';
 import type { GeneralTopic, HelpTopic } from './help-topics.js';
 import { GENERAL_TOPICS, isGeneralTopic, matchingMeasurements } from './help-topics.js';
 import { words } from './language.js';
+import { useInPlaceOfSheet } from './use-in-place-of-sheet.js';
 
 /** All pages of the help with their contents; on a narrow screen either the contents or one page are seen. */
 export function HelpPages({ first }: { readonly first: MeasurementId | null }) {
@@ -24,12 +25,7 @@ export function HelpPages({ first }: { readonly first: MeasurementId | null }) {
       heading.current?.focus();
     }
   }, [topic]);
-  useEffect(() => {
-    document.body.dataset['printing'] = 'help';
-    return () => {
-      delete document.body.dataset['printing'];
-    };
-  }, []);
+  useInPlaceOfSheet('help');
   const goTo = (next: HelpTopic | null): void => {
     isMoved.current = true;
     setTopic(next);
@@ -143,7 +139,7 @@ function Contents(props: {
           }}
         />
         <p className="note" role="status">
-          {isSought && (found.length === 0 ? words.help.none : words.help.count(found.length))}
+          {isSought && (found.length === 0 ? words.help.none : words.search.count(found.length))}
         </p>
       </search>
       {isSought ? (

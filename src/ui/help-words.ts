@@ -6,7 +6,6 @@ export const helpWords = {
   backToContents: 'All topics',
   search: 'Find a measurement',
   none: 'No measurement is called that.',
-  count: (count: number): string => (count === 1 ? '1 measurement' : `${count} measurements`),
   topics: 'In general',
   previous: (name: string): string => `Before: ${name}`,
   next: (name: string): string => `Next: ${name}`,
@@ -109,10 +108,13 @@ export const helpWords = {
       heading: 'What stays on this device',
       text: [
         'Pictures are measured in this browser. There is no account and no server that receives anything.',
+        'Sessions are kept in this browser until you delete them; pictures only if the wearer agrees, and for a limited time.',
         'Nothing leaves the device except the files that you hand on yourself, and what you print.',
         'Who may see and keep a wearer’s data is a matter of your local rules.',
       ],
-      cautions: ['Whoever uses this browser can see what is kept in it. Lock the device when you leave it.'],
+      cautions: [
+        'Whoever uses this browser can see what is kept in it, unless you have set a lock. Lock the device when you leave it.',
+      ],
     },
   },
 };

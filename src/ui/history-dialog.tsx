@@ -1,4 +1,3 @@
-import { useEffect } from 'react';
 import { createPortal } from 'react-dom';
 import type { ReaderId, ReaderSheet } from '../core/record/reader-sheet.js';
 import type { HistoryLine } from '../session/history-lines.js';
@@ -7,6 +6,7 @@ import { useEquipment } from './equipment.js';
 import { dateText, words } from './language.js';
 import { Modal } from './modal.js';
 import { readingWords } from './sentences.js';
+import { useInPlaceOfSheet } from './use-in-place-of-sheet.js';
 
 // The month as a word: 3/4 is April here and March there.
 const MOMENT = {
@@ -28,13 +28,7 @@ export function HistoryDialog(props: {
   readonly onClose: () => void;
 }) {
   const lines = historyLines(props.readers, props.open);
-  useEffect(() => {
-    // As long as the history is open, it is what is printed: by the button below, or by the browser's own command.
-    document.body.dataset['printing'] = 'history';
-    return () => {
-      delete document.body.dataset['printing'];
-    };
-  }, []);
+  useInPlaceOfSheet('history');
   return (
     <Modal heading={words.history.heading} closeLabel={words.history.close} onClose={props.onClose} wide>
       <p className="note">{words.history.what}</p>
@@ -70,7 +64,7 @@ export function HistoryDialog(props: {
   );
 }
 
-export function HistoryTable({ lines }: { readonly lines: readonly HistoryLine[] }) {
+function HistoryTable({ lines }: { readonly lines: readonly HistoryLine[] }) {
   const { catalogue } = useEquipment();
   return (
     <table className="history-table" aria-label={words.history.table}>

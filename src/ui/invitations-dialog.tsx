@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { InvitationList, SentInvitation } from '../session/invitation-list.js';
+import type { InvitationList } from '../session/invitation-list.js';
 import { statusOf } from '../session/invitation-list.js';
 import type { KeyStoreFailure, PracticeKeys } from '../session/practice-key.js';
 import type { StoreFailure } from '../session/session-store.js';
@@ -8,7 +8,7 @@ import { FailureNote } from './failure-note.js';
 import { InvitationForm } from './invitations-form.js';
 import { InvitationsKey } from './invitations-key.js';
 import { MadeInvitation } from './invitations-made.js';
-import { invitingFailureSaying, momentDayText, statusSentence } from './invitations-sentences.js';
+import { invitationFailureSaying, momentDayText, statusSentence } from './invitations-sentences.js';
 import { words } from './language.js';
 import { Modal } from './modal.js';
 import { ownAddress } from './own-address.js';
@@ -23,8 +23,11 @@ export function InvitationsDialog(props: {
   const { onAnswer, onClose } = props;
   const { database } = useEquipment();
   const [list, setList] = useState<InvitationList | null>(null);
-  const [keys, setKeys] = useState<PracticeKeys | null>(null);
-  const [shown, setShown] = useState<{ readonly sent: SentInvitation; readonly address: string } | null>(null);
+  const [keys, setKeys] = useState<PracticeKeys | 'damaged' | null>(null);
+  const [shownId, setShownId] = useState<string | null>(null);
+  const [address, setAddress] = useState(ownAddress);
+  // Days pass while a page is open, but seldom.
+  const [now] = useState(() => new Date());
   const [failure, setFailure] = useState<KeyStoreFailure | StoreFailure | null>(null);
   const onFault = useFault();
 
@@ -38,6 +41,7 @@ export function InvitationsDialog(props: {
       else setFailure(invitations.failure);
       if (known.ok) setKeys(known.value);
       else setFailure(known.failure);
+      if (!known.ok && known.failure.kind === 'keys-damaged') setKeys('damaged');
     };
     read().catch(onFault);
     return () => {
@@ -45,46 +49,65 @@ export function InvitationsDialog(props: {
     };
   }, [database, reading, onFault]);
 
+  // One that was withdrawn meanwhile is not to be sent any more.
+  const shown = list?.find((sent) => sent.invitation.id === shownId && statusOf(sent, now) === 'out');
   return (
     <Modal heading={words.invitations.heading} closeLabel={words.invitations.close} onClose={onClose} wide>
       <div className="invitations">
         <p className="note">{words.invitations.what}</p>
-        {failure !== null && <FailureNote saying={invitingFailureSaying(failure)} />}
-        {list !== null &&
-          (shown === null ? (
+        {failure !== null && <FailureNote saying={invitationFailureSaying(failure)} />}
+        {list !== null && (
+          // What is typed stays while an invitation is shown.
+          <div hidden={shown !== undefined}>
             <InvitationForm
+              key={reading}
               practiceBefore={list[0]?.invitation.practice ?? ''}
-              onMade={(sent, address, after) => {
+              addressBefore={address}
+              onMade={(madeId, given, after) => {
                 setList(after);
-                setShown({ sent, address });
+                setShownId(madeId);
+                setAddress(given);
                 // The first invitation made the key.
                 setReading(reading + 1);
               }}
             />
-          ) : (
-            <MadeInvitation
-              sent={shown.sent}
-              address={shown.address}
-              onAnother={() => {
-                setShown(null);
-              }}
-            />
-          ))}
+          </div>
+        )}
+        {shown !== undefined && (
+          <MadeInvitation
+            key={shown.invitation.id}
+            sent={shown}
+            address={address}
+            onAnother={() => {
+              setShownId(null);
+            }}
+          />
+        )}
         {list !== null && (
           <Invitations
             list={list}
-            onChanged={setList}
+            now={now}
+            onChanged={(after) => {
+              setList(after);
+              setFailure(null);
+            }}
             onFailure={setFailure}
             onAnswer={() => {
               onClose();
               onAnswer();
             }}
-            onShow={(sent) => {
-              setShown({ sent, address: ownAddress() });
+            onShow={setShownId}
+          />
+        )}
+        {keys !== null && (
+          <InvitationsKey
+            keys={keys}
+            onChanged={(after) => {
+              setKeys(after);
+              setFailure(null);
             }}
           />
         )}
-        {keys !== null && <InvitationsKey keys={keys} onChanged={setKeys} />}
       </div>
     </Modal>
   );
@@ -93,18 +116,17 @@ export function InvitationsDialog(props: {
 /** All invitations and how they stand. */
 function Invitations(props: {
   readonly list: InvitationList;
+  readonly now: Date;
   readonly onChanged: (list: InvitationList) => void;
   readonly onFailure: (failure: StoreFailure) => void;
   readonly onAnswer: () => void;
-  readonly onShow: (sent: SentInvitation) => void;
+  readonly onShow: (invitationId: string) => void;
 }) {
-  const { list, onChanged, onFailure, onAnswer, onShow } = props;
+  const { list, now, onChanged, onFailure, onAnswer, onShow } = props;
   const { database } = useEquipment();
   const [happened, setHappened] = useState('');
   const onFault = useFault();
   const said = words.invitations.list;
-  // Days pass while a page is open, but seldom.
-  const [now] = useState(() => new Date());
   const update = async (event: Parameters<typeof database.invitations.update>[0], done: string): Promise<void> => {
     const updated = await database.invitations.update(event);
     if (!updated.ok) {
@@ -144,7 +166,7 @@ function Invitations(props: {
                         className="quiet"
                         aria-label={said.show(name)}
                         onClick={() => {
-                          onShow(sent);
+                          onShow(invitationId);
                         }}
                       >
                         {said.showShort}

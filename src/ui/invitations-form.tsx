@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import type { InvitationList, SentInvitation } from '../session/invitation-list.js';
+import type { InvitationList } from '../session/invitation-list.js';
 import type { LinkFailure } from '../session/invitation.js';
 import { DEFAULT_DAYS, linkOf, makeInvitation } from '../session/invitation.js';
 import type { NewKeyFailure } from '../session/practice-key.js';
@@ -8,9 +8,8 @@ import type { StoreFailure } from '../session/session-store.js';
 import { AVAILABLE_LANGUAGES } from './available-languages.js';
 import { useEquipment } from './equipment.js';
 import { FailureNote } from './failure-note.js';
-import { invitingFailureSaying } from './invitations-sentences.js';
+import { invitationFailureSaying } from './invitations-sentences.js';
 import { spokenTag, words } from './language.js';
-import { ownAddress } from './own-address.js';
 import { useFault } from './use-fault.js';
 
 const DAYS = [3, 7, DEFAULT_DAYS, 30] as const;
@@ -19,7 +18,9 @@ const DAYS = [3, 7, DEFAULT_DAYS, 30] as const;
 export function InvitationForm(props: {
   /** the practice's name in the invitation before */
   readonly practiceBefore: string;
-  readonly onMade: (sent: SentInvitation, address: string, list: InvitationList) => void;
+  /** of the app, as a phone reaches it: of the invitation before, or the one of this page */
+  readonly addressBefore: string;
+  readonly onMade: (invitationId: string, address: string, list: InvitationList) => void;
 }) {
   const { database, sealing } = useEquipment();
   const id = useId();
@@ -28,7 +29,7 @@ export function InvitationForm(props: {
   const [language, setLanguage] = useState(spokenTag);
   const [days, setDays] = useState<number>(DEFAULT_DAYS);
   const [asksForPictures, setAsksForPictures] = useState(false);
-  const [address, setAddress] = useState(ownAddress);
+  const [address, setAddress] = useState(props.addressBefore);
   const [isMaking, setIsMaking] = useState(false);
   const [failure, setFailure] = useState<NewKeyFailure | LinkFailure | StoreFailure | null>(null);
   const onFault = useFault();
@@ -60,8 +61,7 @@ export function InvitationForm(props: {
       setFailure(kept.failure);
       return;
     }
-    const sent = kept.value.find((one) => one.invitation.id === invitation.id);
-    if (sent !== undefined) props.onMade(sent, address, kept.value);
+    props.onMade(invitation.id, address, kept.value);
   };
   const start = (): void => {
     make()
@@ -183,7 +183,7 @@ export function InvitationForm(props: {
         </button>
         <span role="status">{isMaking && said.making}</span>
       </div>
-      {failure !== null && <FailureNote saying={invitingFailureSaying(failure)} />}
+      {failure !== null && <FailureNote saying={invitationFailureSaying(failure)} />}
     </form>
   );
 }

@@ -8,13 +8,13 @@ import {
   openKeyBackup,
   replaceKey,
   sealKeyBackup,
-  withBackup,
 } from '../session/practice-key.js';
 import { afterPainting } from './after-painting.js';
 import { downloadFile } from './download-file.js';
 import { useEquipment } from './equipment.js';
 import { FailureNote } from './failure-note.js';
-import { invitingFailureSaying, keyBackupFailureSaying, momentDayText } from './invitations-sentences.js';
+import { bytesOfFile } from './file-bytes.js';
+import { invitationFailureSaying, keyBackupFailureSaying, momentDayText } from './invitations-sentences.js';
 import { words } from './language.js';
 import { NewPassphraseFields, NO_PASSPHRASE, PassphraseField } from './passphrase-fields.js';
 import type { Saying } from './saying.js';
@@ -24,10 +24,13 @@ type Doing = 'backing-up' | 'bringing-back' | 'replacing' | null;
 
 /** The practice's key: what it is, its backup, and its replacement. */
 export function InvitationsKey(props: {
-  readonly keys: PracticeKeys;
+  /** or what is kept cannot be read as keys */
+  readonly keys: PracticeKeys | 'damaged';
   readonly onChanged: (keys: PracticeKeys) => void;
 }) {
-  const { keys, onChanged } = props;
+  const { onChanged } = props;
+  const isDamaged = props.keys === 'damaged';
+  const keys = props.keys === 'damaged' ? [] : props.keys;
   const { database, sealing } = useEquipment();
   const [doing, setDoing] = useState<Doing>(null);
   const [isWorking, setIsWorking] = useState(false);
@@ -73,7 +76,7 @@ export function InvitationsKey(props: {
     work(async () => {
       const sealed = await sealKeyBackup(sealing, keys, typed.once);
       if (!sealed.ok) {
-        setFailure(invitingFailureSaying(sealed.failure));
+        setFailure(invitationFailureSaying(sealed.failure));
         return;
       }
       const name = keyBackupName(new Date());
@@ -88,10 +91,7 @@ export function InvitationsKey(props: {
         setFailure(words.invitations.failure.noBackup);
         return;
       }
-      const bytes = await backup.arrayBuffer().then(
-        (buffer) => new Uint8Array(buffer),
-        () => null,
-      );
+      const bytes = await bytesOfFile(backup);
       if (bytes === null) {
         setFailure(words.invitations.failure.fileGone);
         return;
@@ -101,9 +101,9 @@ export function InvitationsKey(props: {
         setFailure(keyBackupFailureSaying(opened.failure));
         return;
       }
-      const kept = await database.keys.update((now) => withBackup(now, opened.value, new Date()));
+      const kept = await database.keys.bringBack(opened.value, new Date());
       if (!kept.ok) {
-        setFailure(invitingFailureSaying(kept.failure));
+        setFailure(invitationFailureSaying(kept.failure));
         return;
       }
       onChanged(kept.value);
@@ -115,7 +115,7 @@ export function InvitationsKey(props: {
       const replaced = await replaceKey(sealing, database.keys, new Date());
       const kept = replaced.ok ? await database.keys.load() : replaced;
       if (!kept.ok) {
-        setFailure(invitingFailureSaying(kept.failure));
+        setFailure(invitationFailureSaying(kept.failure));
         return;
       }
       onChanged(kept.value);
@@ -134,12 +134,14 @@ export function InvitationsKey(props: {
   );
 
   return (
-    <details className="invitations-part">
+    <details className="invitations-part" open={isDamaged || undefined}>
       <summary>{said.heading}</summary>
       <p>{said.what}</p>
-      <p className="note">
-        {inUse === null ? said.none : said.inUse(momentDayText(inUse.madeAt))} {older > 0 && said.older(older)}
-      </p>
+      {!isDamaged && (
+        <p className="note">
+          {inUse === null ? said.none : said.inUse(momentDayText(inUse.madeAt))} {older > 0 && said.older(older)}
+        </p>
+      )}
       {doing === null && (
         <div className="actions">
           {inUse !== null && (

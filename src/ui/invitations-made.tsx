@@ -4,10 +4,11 @@ import { linkOf } from '../session/invitation.js';
 import { loadWords } from './available-languages.js';
 import { dayText } from './day-text.js';
 import { FailureNote } from './failure-note.js';
-import { invitingFailureSaying } from './invitations-sentences.js';
+import { invitationFailureSaying } from './invitations-sentences.js';
 import type { Words } from './language.js';
 import { words } from './language.js';
 import { QrCode } from './qr-code.js';
+import { useCopying } from './use-copying.js';
 import { useFocusOnCome } from './use-focus-on-come.js';
 
 /** An invitation that was made: as a link, as a QR code, and as a text to send. */
@@ -21,11 +22,11 @@ export function MadeInvitation(props: {
   const { invitation, wearer } = sent;
   const heading = useFocusOnCome<HTMLHeadingElement>();
   const id = useId();
-  const [copied, setCopied] = useState<boolean | null>(null);
+  const { copied, copy } = useCopying();
   const spoken = useWordsOf(invitation.language);
   const said = words.invitations.made;
   const link = linkOf(invitation, address);
-  if (!link.ok) return <FailureNote saying={invitingFailureSaying(link.failure)} />;
+  if (!link.ok) return <FailureNote saying={invitationFailureSaying(link.failure)} />;
   const message =
     spoken === 'loading'
       ? ''
@@ -34,16 +35,6 @@ export function MadeInvitation(props: {
           link.value,
           dayText(invitation.expiresOn, spoken === null ? undefined : invitation.language),
         );
-  const copy = (text: string): void => {
-    navigator.clipboard.writeText(text).then(
-      () => {
-        setCopied(true);
-      },
-      () => {
-        setCopied(false);
-      },
-    );
-  };
   return (
     <section className="invitations-part invitations-made" aria-labelledby={`${id}-heading`}>
       <h3 id={`${id}-heading`} tabIndex={-1} ref={heading}>

@@ -7,9 +7,8 @@ import type { KeyBackupFailure, NewKeyFailure } from '../session/practice-key.js
 import type { LinkFailure } from '../session/invitation.js';
 import type { SealFailure } from '../session/sealing.js';
 import {
-  answerFailureSaying,
   conditionsRemark,
-  invitingFailureSaying,
+  invitationFailureSaying,
   keyBackupFailureSaying,
   statusSentence,
 } from './invitations-sentences.js';
@@ -71,19 +70,19 @@ const BACKUP: OfKind<KeyBackupFailure> = {
 
 describe('what is said at the desk of distant wearers', () => {
   it.each(Object.values(INTAKE))('why an answer was not taken in, and what to do: $kind', (failure) => {
-    const { what, next } = answerFailureSaying(failure);
+    const { what, next } = invitationFailureSaying(failure);
     expectSentence(what);
     expectSentence(next);
   });
 
   it('names sizes and days', () => {
-    expect(answerFailureSaying(INTAKE['too-large']).what).toContain('7.2 MB, and 5 MB');
-    expect(answerFailureSaying(INTAKE.expired).what).toContain('15 March 2026');
-    expect(answerFailureSaying({ kind: 'no-answer', sealedWith: 'passphrase' }).what).toContain('passphrase');
+    expect(invitationFailureSaying(INTAKE['too-large']).what).toContain('7.2 MB, and 5 MB');
+    expect(invitationFailureSaying(INTAKE.expired).what).toContain('15 March 2026');
+    expect(invitationFailureSaying({ kind: 'no-answer', sealedWith: 'passphrase' }).what).toContain('passphrase');
   });
 
   it.each(Object.values(INVITING))('why nobody was invited: $kind', (failure) => {
-    const { what, next } = invitingFailureSaying(failure);
+    const { what, next } = invitationFailureSaying(failure);
     expectSentence(what);
     expectSentence(next);
   });

@@ -6,7 +6,6 @@ import type { SentInvitation } from '../session/invitation-list.js';
 import { statusOf } from '../session/invitation-list.js';
 import type { KeyBackupFailure, NewKeyFailure } from '../session/practice-key.js';
 import type { SealFailure } from '../session/sealing.js';
-import type { StoreFailure } from '../session/session-store.js';
 import { dayText } from './day-text.js';
 import { dateText, words } from './language.js';
 import { formatNumber } from './numbers.js';
@@ -24,8 +23,8 @@ export function momentDayText(moment: string): string {
   return dateText(new Date(moment), { dateStyle: 'long' });
 }
 
-/** Why a file was not taken in as an answer, and what to do. */
-export function answerFailureSaying(failure: IntakeFailure): Saying {
+/** Why nobody was invited, or a file was not taken in as an answer, and what to do. */
+export function invitationFailureSaying(failure: IntakeFailure | NewKeyFailure | SealFailure | LinkFailure): Saying {
   if (isStoreFailure(failure)) return storeFailureSaying(failure);
   const said = words.invitations.failure;
   switch (failure.kind) {
@@ -35,6 +34,12 @@ export function answerFailureSaying(failure: IntakeFailure): Saying {
       return said.unsupported;
     case 'keys-damaged':
       return said.keysDamaged;
+    case 'link-too-long':
+      return said.linkTooLong(failure.letters, failure.limit);
+    case 'no-recipient':
+      return said.badRecipient;
+    case 'passphrase-empty':
+      return words.handOn.noPassphrase;
     case 'no-answer':
       return failure.sealedWith === 'passphrase' ? said.noAnswerPassphrase : said.noAnswer;
     case 'too-large':
@@ -67,36 +72,13 @@ export function answerFailureSaying(failure: IntakeFailure): Saying {
   }
 }
 
-/** Why there is no key, no invitation or no link. */
-export function invitingFailureSaying(failure: NewKeyFailure | SealFailure | LinkFailure | StoreFailure): Saying {
-  if (isStoreFailure(failure)) return storeFailureSaying(failure);
-  const said = words.invitations.failure;
-  switch (failure.kind) {
-    case 'sealing-not-loadable':
-      return said.notLoadable;
-    case 'sealing-unsupported':
-      return said.unsupported;
-    case 'keys-damaged':
-      return said.keysDamaged;
-    case 'link-too-long':
-      return said.linkTooLong(failure.letters, failure.limit);
-    case 'no-recipient':
-      return said.badRecipient;
-    case 'passphrase-empty':
-      return words.handOn.noPassphrase;
-    default:
-      return unreachable(failure);
-  }
-}
-
 /** Why a backup gave no keys. */
 export function keyBackupFailureSaying(failure: KeyBackupFailure): Saying {
   const said = words.invitations.failure;
   switch (failure.kind) {
     case 'sealing-not-loadable':
-      return said.notLoadable;
     case 'sealing-unsupported':
-      return said.unsupported;
+      return invitationFailureSaying(failure);
     case 'too-large':
     case 'not-sealed':
     case 'no-key-backup':

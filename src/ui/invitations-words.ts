@@ -116,7 +116,6 @@ export const invitationsWords = {
   aloneMark: 'alone',
   aloneMarkLong: 'taken without supervision',
   conditions: {
-    card: { bought: 'The wearer held a card of bank-card size.', printed: 'The wearer held the printed card.' },
     glassesOn: 'The wearer kept glasses on.',
     unevenLight: 'The wearer had no even light from the front.',
     cardNotFlat: 'The wearer says that the card did not lie flat.',
@@ -198,7 +197,6 @@ export const invitationsWords = {
       what: 'The backup was written by a newer version of Glabella.',
       next: 'Load this page again while online, so that the newer version comes.',
     },
-    noKeyToBackUp: { what: 'There is no key yet.', next: 'Make an invitation first.' },
     badRecipient: {
       what: 'The key of this device does not work.',
       next: 'Replace it, and make the invitation once more.',

@@ -5,7 +5,7 @@ import { useEquipment } from './equipment.js';
 import { words } from './language.js';
 import { storeFailureSaying } from './store-sentences.js';
 import type { DeskInHand } from './use-desk.js';
-import { nowText } from './use-session-record.js';
+import { nowText } from './now-text.js';
 
 /** What is to be said, and done, where the session on the sheet is not kept as it stands. Nothing where it is. */
 export function KeepingBar({ desk }: { readonly desk: DeskInHand }) {
@@ -19,15 +19,22 @@ export function KeepingBar({ desk }: { readonly desk: DeskInHand }) {
       downloadFile(file, `glabella-session-${record.begunAt.slice(0, 10)}.json`, 'application/json');
     }
   };
-  if (isContested || desk.isBehind) {
+  if (isContested || desk.elsewhere !== null) {
     return (
       <div className="bar bar-warning" role="alert">
         <p>
-          <strong>{words.desk.contested}</strong> {isContested && words.desk.contestedMore}
+          <strong>{desk.elsewhere === 'removed' ? words.desk.removedElsewhere : words.desk.contested}</strong>{' '}
+          {isContested && words.desk.contestedMore}
         </p>
-        <button type="button" onClick={desk.back}>
-          {words.desk.showOther}
-        </button>
+        {desk.elsewhere === 'removed' ? (
+          <button type="button" onClick={desk.begin}>
+            {words.desk.nextWearer}
+          </button>
+        ) : (
+          <button type="button" onClick={desk.showStored}>
+            {words.desk.showOther}
+          </button>
+        )}
         {record !== null && (
           <button
             type="button"

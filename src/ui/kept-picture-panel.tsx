@@ -8,9 +8,11 @@ import { FailureNote } from './failure-note.js';
 import { keptPixels } from './kept-picture-pixels.js';
 import { dateText, spokenTag, words } from './language.js';
 import type { Saying } from './saying.js';
+import { RadioChoice } from './radio-choice.js';
 import { plainDateShown } from './sessions-when.js';
 import { storeFailureSaying } from './store-sentences.js';
 import { useFault } from './use-fault.js';
+import { useFocusOnCome } from './use-focus-on-come.js';
 
 // The month as a word: 3/4 is April here and March there.
 const MOMENT = { day: 'numeric', month: 'short', year: 'numeric', hour: '2-digit', minute: '2-digit' } as const;
@@ -150,11 +152,8 @@ function KeepingForm(props: {
   const [isMissed, setIsMissed] = useState(false);
   const [isMaking, setIsMaking] = useState(false);
   const [failure, setFailure] = useState<Saying | null>(null);
-  const form = useRef<HTMLHeadingElement>(null);
+  const form = useFocusOnCome<HTMLHeadingElement>();
   const onFault = useFault();
-  useEffect(() => {
-    form.current?.focus();
-  }, []);
 
   const keep = async (): Promise<void> => {
     setIsMissed(!agrees);
@@ -189,24 +188,17 @@ function KeepingForm(props: {
       <h4 id={`${id}-heading`} tabIndex={-1} ref={form}>
         {words.keptPicture.formHeading}
       </h4>
-      <fieldset className="choice">
-        <legend>{words.keptPicture.howLong}</legend>
-        {KEEPING_DAYS.map((one) => (
-          <label key={one}>
-            <input
-              type="radio"
-              name={`${id}-days`}
-              checked={days === one}
-              onChange={() => {
-                setDays(one);
-                // It was another sentence that the wearer agreed to.
-                setAgrees(false);
-              }}
-            />
-            {words.keptPicture.days(one)}
-          </label>
-        ))}
-      </fieldset>
+      <RadioChoice
+        legend={words.keptPicture.howLong}
+        values={KEEPING_DAYS}
+        chosen={days}
+        wordsOf={(one) => words.keptPicture.days(one)}
+        onChoose={(one) => {
+          setDays(one);
+          // It was another sentence that the wearer agreed to.
+          setAgrees(false);
+        }}
+      />
       <p className="note">{words.keptPicture.readOut}</p>
       <blockquote id={`${id}-consent`}>{words.keptPicture.consent(days)}</blockquote>
       <label className="check">

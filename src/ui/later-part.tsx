@@ -22,7 +22,7 @@ export function laterPart<Props extends object>(load: () => Promise<ComponentTyp
 
 function PartMissing({ onAgain }: { readonly onAgain: () => void }) {
   return (
-    <div className="part-missing" role="alert">
+    <div className="bar screen-bar part-missing" role="alert">
       <p>{words.offline.partMissing}</p>
       <button type="button" onClick={onAgain}>
         {words.offline.loadAgain}

@@ -1,12 +1,12 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { Result } from '../core/result.js';
+import type { PassphraseProblem } from '../session/passphrase.js';
 import { passphraseProblem } from '../session/passphrase.js';
-import type { LockFailure, StoreFailure, StoreLock } from '../session/session-store.js';
+import type { LockFailure, StoreLock } from '../session/session-store.js';
 import { afterPainting } from './after-painting.js';
 import { FailureNote } from './failure-note.js';
 import { lockFailureSaying } from './hand-on-sentences.js';
 import { words } from './language.js';
-import { LockNowButton } from './lock-screen.js';
 import { Modal } from './modal.js';
 import { NewPassphraseFields, NO_PASSPHRASE } from './passphrase-fields.js';
 import { storeFailureSaying } from './store-sentences.js';
@@ -22,19 +22,17 @@ type Happened = 'wasSet' | 'wasChanged' | 'wasRemoved';
 /** Sets, changes and removes the passphrase of the store. */
 export function LockDialog(props: {
   readonly lock: StoreLock;
-  /** there is a lock now, or none any more */
-  readonly onChanged: (hasLock: boolean) => void;
   /** the lock was closed: nothing can be read any more */
   readonly onLocked: () => void;
-  /** opens the dialog that hands on a backup; null where nothing is kept */
-  readonly onHandOn: (() => void) | null;
+  /** opens the dialog that hands on a backup */
+  readonly onHandOn: () => void;
   readonly onClose: () => void;
 }) {
-  const { lock, onChanged } = props;
+  const { lock } = props;
   const [state, setState] = useState<LockState | null>(null);
   const [doing, setDoing] = useState<Doing>('nothing');
   const [typed, setTyped] = useState(NO_PASSPHRASE);
-  const [problem, setProblem] = useState<ReturnType<typeof passphraseProblem>>(null);
+  const [problem, setProblem] = useState<PassphraseProblem | null>(null);
   const [failure, setFailure] = useState<LockFailure | null>(null);
   const [happened, setHappened] = useState<Happened | null>(null);
   const onFault = useFault();
@@ -53,14 +51,12 @@ export function LockDialog(props: {
     if (!answer.ok) return;
     setTyped(NO_PASSPHRASE);
     setHappened(hasLock ? 'wasChanged' : 'wasSet');
-    onChanged(true);
   };
   const remove = async (): Promise<void> => {
     if (doing === 'unsealing') return;
     const answer = await done('unsealing', 'asking', () => lock.remove());
     if (!answer.ok) return;
     setHappened('wasRemoved');
-    onChanged(false);
   };
   const done = async (
     during: Doing,
@@ -98,7 +94,7 @@ export function LockDialog(props: {
           {doing === 'sealing' && <p>{words.lock.sealing}</p>}
           {doing === 'unsealing' && <p>{words.lock.unsealing}</p>}
         </div>
-        {state?.ok === false && <FailureNote saying={storeFailureSaying(state.failure satisfies StoreFailure)} />}
+        {state?.ok === false && <FailureNote saying={storeFailureSaying(state.failure)} />}
         {state?.ok === true && doing === 'nothing' && (
           <div className="actions">
             <button
@@ -122,21 +118,28 @@ export function LockDialog(props: {
                 >
                   {words.lock.remove}
                 </button>
-                <LockNowButton lock={lock} onLocked={props.onLocked} />
+                <button
+                  type="button"
+                  className="quiet"
+                  onClick={() => {
+                    lock.lock();
+                    props.onLocked();
+                  }}
+                >
+                  {words.lock.lockNow}
+                </button>
               </>
             )}
           </div>
         )}
         {(doing === 'typing' || doing === 'sealing') && (
           <>
-            {props.onHandOn !== null && (
-              <p className="note">
-                {words.lock.handOnFirst}{' '}
-                <button type="button" className="quiet" onClick={props.onHandOn}>
-                  {words.sessions.removal.exportFirst}
-                </button>
-              </p>
-            )}
+            <p className="note">
+              {words.lock.handOnFirst}{' '}
+              <button type="button" className="quiet" onClick={props.onHandOn}>
+                {words.sessions.removal.exportFirst}
+              </button>
+            </p>
             <NewPassphraseFields typed={typed} onTyped={setTyped} problem={problem} onEnter={startSetting} />
             <div className="actions">
               <button type="button" className="main-action" aria-disabled={doing === 'sealing'} onClick={startSetting}>

@@ -70,19 +70,3 @@ export function LockScreen(props: {
     </>
   );
 }
-
-/** Locks at once; for the head of a screen. What is on the sheet has been kept before. */
-export function LockNowButton(props: { readonly lock: Pick<StoreLock, 'lock'>; readonly onLocked: () => void }) {
-  return (
-    <button
-      type="button"
-      className="quiet"
-      onClick={() => {
-        props.lock.lock();
-        props.onLocked();
-      }}
-    >
-      {words.lock.lockNow}
-    </button>
-  );
-}

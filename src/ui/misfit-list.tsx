@@ -7,6 +7,7 @@ import { goToReading } from './hand-place.js';
 import { misfitExplanations, misfitSentence } from './misfit-sentences.js';
 import type { WrittenSheet } from './slip-sentences.js';
 import { offerPlaceWords, offerWords, placesOf, probableExplanation, readAgainWords } from './slip-marks.js';
+import { nowText } from './now-text.js';
 import { words } from './language.js';
 import { fieldDecimalSign } from './numbers.js';
 import type { SheetInHand } from './use-sheet.js';
@@ -25,7 +26,7 @@ export function MisfitList({ sheet }: { readonly sheet: SheetInHand }) {
     dispatch({
       kind: 'restoration-taken',
       restorations,
-      at: new Date().toISOString(),
+      at: nowText(),
       decimalSign: fieldDecimalSign(),
     });
     // The button goes with what it mended; the reader goes on at the number that changed.

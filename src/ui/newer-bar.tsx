@@ -9,7 +9,7 @@ export function NewerBar({ offline }: { readonly offline: OfflinePort }) {
   return (
     <div role="status">
       {newer !== 'none' && (
-        <div className="bar">
+        <div className="bar screen-bar">
           <p>
             <strong>{words.offline.newer[newer]}</strong> {words.offline.newer.whatGoes}
           </p>

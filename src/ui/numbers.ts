@@ -8,12 +8,16 @@ const NARROW_SPACE = '\u202f';
 /** How numbers are written in the language of this moment. */
 let decimalSign = '.';
 let isPercentInFront = false;
+/** Between a number and the sign of per cent. */
+let percentSpace = ' ';
 
 /** From now on numbers are written as in the language of this BCP-47 tag. */
 export function writeNumbersLike(tag: string): void {
   const parts = new Intl.NumberFormat(tag, { style: 'percent', minimumFractionDigits: 1 }).formatToParts(0.5);
   decimalSign = parts.find(({ type }) => type === 'decimal')?.value ?? '.';
   isPercentInFront = parts[0]?.type === 'percentSign';
+  // English, which would have none, is written with a space here.
+  percentSpace = parts.find(({ type }) => type === 'literal')?.value ?? ' ';
 }
 
 /** A number with fixed decimals, the decimal sign of the language and a true minus sign. */
@@ -26,7 +30,7 @@ export function formatNumber(value: number, decimals: number): string {
 /** Such as `50.4 %`: the value is in per cent already. */
 export function formatPercent(percent: number, decimals: number): string {
   const text = formatNumber(percent, decimals);
-  return isPercentInFront ? `%${text}` : `${text} %`;
+  return isPercentInFront ? `%${text}` : `${text}${percentSpace}%`;
 }
 
 /**
@@ -71,6 +75,11 @@ export function plainNumber(value: number): string {
 /** The written number with its unit. */
 export function withUnit(text: string, unit: MeasurementUnit): string {
   return unit === 'mm' ? `${text} mm` : `${text}°`;
+}
+
+/** The unit as it stands beside a number or a field. */
+export function unitSign(unit: MeasurementUnit): string {
+  return unit === 'mm' ? 'mm' : '°';
 }
 
 /** To a tenth, as far as scales are read; for what is worked out, such as a mean. */

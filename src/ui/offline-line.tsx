@@ -1,5 +1,4 @@
 import type { KeptFiles, OfflinePort } from '../session/offline.js';
-import { keptShare } from '../session/offline.js';
 import { words } from './language.js';
 import { formatNumber } from './numbers.js';
 import { useOffline } from './use-offline.js';
@@ -34,7 +33,7 @@ function OfflineFiles({
   if (files.kind === 'complete') return <p>{words.offline.complete}</p>;
   const [kept, all] = [megabytes(files.keptBytes, Math.floor), megabytes(files.allBytes, Math.ceil)];
   if (files.kind === 'fetching') {
-    return <WorkProgress what={words.offline.fetching(kept, all)} share={keptShare(files)} />;
+    return <WorkProgress what={words.offline.fetching(kept, all)} share={files.keptBytes / files.allBytes} />;
   }
   return (
     <p>

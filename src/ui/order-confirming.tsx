@@ -10,8 +10,9 @@ import { nothingFitsWords } from './hand-notes.js';
 import { READER_NAME_LIMIT } from './hand-readers.js';
 import { misfitSentence } from './misfit-sentences.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
-import { writtenNumber } from './order-number.js';
+import { confirmedNumber } from './confirmed-number.js';
 import { orderPlacesWords, orderPlaceWords } from './order-places.js';
+import { nowText } from './now-text.js';
 import { words } from './language.js';
 import { gaugeSum } from './practice-amount.js';
 import { readingFailureSentence } from './sentences.js';
@@ -56,7 +57,7 @@ export function OrderConfirming(props: {
   const clean = readyToConfirm(rows, misfits, reconciliation);
   const namesOf = (some: readonly Entry[]): readonly ReadingName[] => some.map(({ field }) => field.field);
   const confirm = (names: readonly ReadingName[]): void => {
-    dispatch({ kind: 'readings-confirmed', names, at: new Date().toISOString() });
+    dispatch({ kind: 'readings-confirmed', names, at: nowText() });
   };
   if (entries.length === 0) {
     return (
@@ -153,7 +154,7 @@ function ConfirmingEntry(props: {
         <p className="order-read">{field.typed}</p>
       ) : (
         <p className="order-read">
-          <strong>{writtenNumber(confirmedText(together, row.measurement))}</strong>{' '}
+          <strong>{confirmedNumber(confirmedText(together, row.measurement))}</strong>{' '}
           {words.order.doubt(withUnit(formatNumber(NORMAL_95 * together.standardUncertainty, 1), unit))}
         </p>
       )}

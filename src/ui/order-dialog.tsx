@@ -1,4 +1,4 @@
-import { useEffect, useMemo } from 'react';
+import { useMemo } from 'react';
 import { createPortal } from 'react-dom';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import { goToReading } from './hand-place.js';
@@ -8,6 +8,7 @@ import { OrderConfirming } from './order-confirming.js';
 import { orderDocument } from './order-document.js';
 import { OrderSaving } from './order-saving.js';
 import { OrderSheet } from './order-sheet.js';
+import { useInPlaceOfSheet } from './use-in-place-of-sheet.js';
 import type { SheetInHand } from './use-sheet.js';
 import { useOrderContent } from './use-order-content.js';
 import { useWrittenSheet } from './use-written-sheet.js';
@@ -17,14 +18,8 @@ export function OrderDialog(props: { readonly sheet: SheetInHand; readonly onClo
   const { sheet, onClose } = props;
   const written = useWrittenSheet(sheet);
   const content = useOrderContent(sheet, written);
-  const paper = orderDocument(content);
-  useEffect(() => {
-    // As long as the order is open, it is what is printed: by the button below, or by the browser's own command.
-    document.body.dataset.printing = 'order';
-    return () => {
-      delete document.body.dataset.printing;
-    };
-  }, []);
+  const order = orderDocument(content);
+  useInPlaceOfSheet('order');
   const ordered = useMemo(
     () => new Set(content.order.lines.flatMap(({ values }) => values.map(({ name }) => name))),
     [content.order],
@@ -54,14 +49,14 @@ export function OrderDialog(props: { readonly sheet: SheetInHand; readonly onClo
           </button>
         </div>
         <p className="note">{words.order.printNote}</p>
-        <OrderSaving content={content} paper={paper} />
+        <OrderSaving content={content} order={order} />
         <div className="order-preview">
-          <OrderSheet order={paper} />
+          <OrderSheet order={order} />
         </div>
       </section>
       {createPortal(
         <div className="order-paper">
-          <OrderSheet order={paper} />
+          <OrderSheet order={order} />
         </div>,
         document.body,
       )}

@@ -18,7 +18,7 @@ import { formatNumber, hasDigitsBesidesZero, plainNumber, withUnit } from './num
 import type { OrderedFrame, OrderedLens } from './order-frame.js';
 import { orderedFrame } from './order-frame.js';
 import { eyeNotation } from './order-notation.js';
-import { writtenNumber } from './order-number.js';
+import { confirmedNumber } from './confirmed-number.js';
 import type { OrderPart } from './order-parts.js';
 import { ORDER_PARTS, PART_OF } from './order-parts.js';
 
@@ -157,7 +157,7 @@ function prescriptionPart({ prescription }: OrderContent): OrderPrescription {
 }
 
 function sideWords(side: Side): { readonly side: string; readonly sideName: string } {
-  return { side: words.order.sides[side], sideName: words.order.sideNames[side] };
+  return { side: words.sheet.side[side], sideName: words.order.sideNames[side] };
 }
 
 function measuredTable(
@@ -188,12 +188,11 @@ function measuredGroup({ measurement, values }: OrderLine, marked: readonly Conf
   const { id, unit } = measurement;
   return {
     heading: words.measurements[id].shortName,
-    remark: null,
     rows: values.map((one): OrderRow => {
       const { side, text, standardUncertainty } = one;
       return {
         ...(side === null ? { side: null, sideName: null } : sideWords(side)),
-        value: withUnit(writtenNumber(text), unit),
+        value: withUnit(confirmedNumber(text), unit),
         doubt: words.order.doubt(withUnit(formatNumber(NORMAL_95 * standardUncertainty, 1), unit)),
         confirmed: marked.find(({ values: those }) => those.has(one))?.mark ?? null,
       };
@@ -218,17 +217,14 @@ function workedOutTable({ boxedCentreDistanceMm, lenses, blankFrom }: OrderedFra
   const groups: readonly OrderGroup[] = [
     {
       heading: words.order.boxedCentreDistance,
-      remark: null,
       rows: boxedCentreDistanceMm === null ? [] : [row(null, withUnit(formatNumber(boxedCentreDistanceMm, 1), 'mm'))],
     },
     {
       heading: words.order.decentration,
-      remark: null,
       rows: sides.map((side) => row(side, decentrationWords(lenses[side]))),
     },
     {
       heading: words.order.blank,
-      remark: null,
       // the next whole millimetre, but for the dust of the sum
       rows: blanks.map(({ side, mm }) => row(side, words.order.blankOf[blankFrom](String(Math.ceil(mm - 1e-6))))),
     },

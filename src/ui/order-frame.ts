@@ -1,8 +1,8 @@
-import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { CentredLens } from '../core/lenses/frame-centration.js';
 import { boxedCentreDistanceMm, centredLens } from '../core/lenses/frame-centration.js';
 import type { Side } from '../core/units/side.js';
 import type { Order } from '../session/order.js';
+import { valuesOfOrder } from '../session/order.js';
 
 /** What follows from the frame's sizes and the eyes' places; null where a number is missing for it. Lengths in mm. */
 export interface OrderedFrame {
@@ -19,9 +19,7 @@ export interface OrderedLens extends Omit<CentredLens, 'blank'> {
 
 /** What follows from the numbers of the order, and from no others. `effectiveDiameterMm` null where nobody typed a usable one. */
 export function orderedFrame(order: Order, effectiveDiameterMm: number | null): OrderedFrame {
-  const values: { readonly [Name in ReadingName]?: number } = Object.fromEntries(
-    order.lines.flatMap((line) => line.values.map(({ name, value }) => [name, value])),
-  );
+  const values = valuesOfOrder(order);
   const { boxLensWidth: boxWidthMm, distanceBetweenLenses: distanceBetweenLensesMm } = values;
   const lens = (side: Side): OrderedLens => {
     const pdMm = (side === 'R' ? values.monoPdR : values.monoPdL) ?? null;

@@ -33,5 +33,5 @@ export function orderMeasurementsWords(ids: readonly MeasurementId[]): string {
 
 function sideWords(names: readonly ReadingName[], catalogue: Catalogue): readonly string[] {
   const sides = names.map((name) => sideOf(name, catalogue));
-  return SIDES.filter((side) => sides.includes(side)).map((side) => words.order.sides[side]);
+  return SIDES.filter((side) => sides.includes(side)).map((side) => words.sheet.side[side]);
 }

@@ -1,11 +1,13 @@
-import { useId, useState } from 'react';
+import { useState } from 'react';
+import { isoDay } from '../session/iso-day.js';
+import { writeOrderFile } from '../session/order-file.js';
 import type { Paper } from '../session/ports.js';
 import type { OrderDocument } from '../sheets/order-document.js';
 import { downloadFile } from './download-file.js';
 import { useEquipment } from './equipment.js';
 import { words } from './language.js';
 import type { OrderContent } from './order-document.js';
-import { writeOrderFile } from '../session/order-file.js';
+import { PaperChoice } from './paper-choice.js';
 
 type Stage =
   | { readonly kind: 'idle' }
@@ -14,19 +16,17 @@ type Stage =
   | { readonly kind: 'failed' };
 
 /** The order as files: as a PDF, and as numbers that a workshop's program can read. */
-export function OrderSaving(props: { readonly content: OrderContent; readonly paper: OrderDocument }) {
-  const { content } = props;
+export function OrderSaving({ content, order }: { readonly content: OrderContent; readonly order: OrderDocument }) {
   const { orderPdf } = useEquipment();
   const [paper, setPaper] = useState<Paper>('a4');
   const [stage, setStage] = useState<Stage>({ kind: 'idle' });
-  const paperId = useId();
-  const day = content.when.toISOString().slice(0, 10);
+  const day = isoDay(content.when);
 
   const savePdf = (): void => {
     if (stage.kind === 'making') return;
     setStage({ kind: 'making' });
     const fileName = `glabella-order-${day}-${paper}.pdf`;
-    orderPdf(props.paper, paper).then(
+    orderPdf(order, paper).then(
       (bytes) => {
         downloadFile(bytes, fileName, 'application/pdf');
         setStage({ kind: 'made', fileName });
@@ -45,19 +45,7 @@ export function OrderSaving(props: { readonly content: OrderContent; readonly pa
 
   return (
     <div className="order-saving">
-      <p className="labelled">
-        <label htmlFor={paperId}>{words.print.paper}</label>
-        <select
-          id={paperId}
-          value={paper}
-          onChange={(event) => {
-            setPaper(event.currentTarget.value === 'letter' ? 'letter' : 'a4');
-          }}
-        >
-          <option value="a4">{words.print.a4}</option>
-          <option value="letter">{words.print.letter}</option>
-        </select>
-      </p>
+      <PaperChoice paper={paper} onChoose={setPaper} />
       <button type="button" onClick={savePdf}>
         {words.order.savePdf}
       </button>

@@ -128,9 +128,9 @@ function Table({ table: { caption, head, groups, notes } }: { readonly table: Or
   );
 }
 
-/** What stands under one heading, R above L. */
+/** What stands beside one heading, R above L. */
 function Group(props: { readonly group: OrderGroup; readonly isMarked: boolean; readonly isWorkedOut: boolean }) {
-  const { heading, remark, rows } = props.group;
+  const { heading, rows } = props.group;
   return (
     <tbody>
       {rows.map(({ side, value, doubt, confirmed }, index) => (
@@ -138,7 +138,6 @@ function Group(props: { readonly group: OrderGroup; readonly isMarked: boolean; 
           {index === 0 && (
             <th scope="rowgroup" rowSpan={rows.length}>
               {heading}
-              {remark !== null && <span className="order-small">{remark}</span>}
             </th>
           )}
           <td className="order-side">{side}</td>

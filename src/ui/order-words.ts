@@ -80,7 +80,6 @@ export const orderWords = {
     wearer === '' ? `Order sheet, page ${page} of ${pages}` : `Order sheet, ${wearer}, page ${page} of ${pages}`,
   lettersMissing: (mark: string): string =>
     `${mark} stands for a letter that this file cannot show. The printed page shows it.`,
-  sides: { R: 'R', L: 'L' },
   sideNames: { R: 'right', L: 'left' },
   workedOut: 'Worked out from these numbers',
   workedOutNote: 'Common practice; not measured. Decentration from the boxed centre.',

@@ -1,4 +1,5 @@
 import { useId, useState } from 'react';
+import type { PassphraseProblem } from '../session/passphrase.js';
 import { passphraseStrength, SHORTEST_PASSPHRASE } from '../session/passphrase.js';
 import { passphraseProblemSentence } from './hand-on-sentences.js';
 import { words } from './language.js';
@@ -19,59 +20,43 @@ export function NewPassphraseFields(props: {
   readonly typed: TypedPassphrase;
   readonly onTyped: (typed: TypedPassphrase) => void;
   /** what keeps it from being used, once that was tried; null otherwise */
-  readonly problem: 'empty' | 'too-short' | 'not-the-same' | null;
+  readonly problem: PassphraseProblem | null;
   readonly onEnter: () => void;
 }) {
-  const { typed, onTyped, problem } = props;
+  const { typed, onTyped, problem, onEnter } = props;
   const id = useId();
   const [isShown, setIsShown] = useState(false);
   const strength = passphraseStrength(typed.once);
-  const type = isShown ? 'text' : 'password';
-  const onKeyDown = (event: React.KeyboardEvent): void => {
-    if (event.key === 'Enter' && !event.nativeEvent.isComposing) props.onEnter();
-  };
   return (
     <div className="passphrase">
-      <p className="passphrase-field">
-        <label htmlFor={`${id}-once`}>{words.handOn.passphrase}</label>
-        <input
-          id={`${id}-once`}
-          type={type}
-          autoComplete="new-password"
-          autoCapitalize="none"
-          spellCheck={false}
-          maxLength={PASSPHRASE_LIMIT}
-          aria-invalid={problem === 'empty' || problem === 'too-short'}
-          aria-describedby={`${id}-strength ${id}-caution`}
-          value={typed.once}
-          onChange={(event) => {
-            onTyped({ ...typed, once: event.currentTarget.value });
-          }}
-          onKeyDown={onKeyDown}
-        />
-      </p>
+      <PassphraseInput
+        label={words.handOn.passphrase}
+        isNew
+        isShown={isShown}
+        isInvalid={problem === 'empty' || problem === 'too-short'}
+        describedBy={`${id}-strength ${id}-caution`}
+        typed={typed.once}
+        onTyped={(once) => {
+          onTyped({ ...typed, once });
+        }}
+        onEnter={onEnter}
+      />
       <p id={`${id}-strength`} className="note passphrase-strength" role="status">
         {strength === 'too-short'
           ? words.handOn.strength[strength](SHORTEST_PASSPHRASE)
           : words.handOn.strength[strength]}
       </p>
-      <p className="passphrase-field">
-        <label htmlFor={`${id}-again`}>{words.handOn.again}</label>
-        <input
-          id={`${id}-again`}
-          type={type}
-          autoComplete="new-password"
-          autoCapitalize="none"
-          spellCheck={false}
-          maxLength={PASSPHRASE_LIMIT}
-          aria-invalid={problem === 'not-the-same'}
-          value={typed.again}
-          onChange={(event) => {
-            onTyped({ ...typed, again: event.currentTarget.value });
-          }}
-          onKeyDown={onKeyDown}
-        />
-      </p>
+      <PassphraseInput
+        label={words.handOn.again}
+        isNew
+        isShown={isShown}
+        isInvalid={problem === 'not-the-same'}
+        typed={typed.again}
+        onTyped={(again) => {
+          onTyped({ ...typed, again });
+        }}
+        onEnter={onEnter}
+      />
       <ShowTyped isShown={isShown} onShown={setIsShown} />
       <p id={`${id}-caution`} className="caution">
         {words.handOn.cannotRestore}
@@ -92,31 +77,48 @@ export function PassphraseField(props: {
   readonly isInvalid: boolean;
   readonly onEnter: () => void;
 }) {
-  const id = useId();
   const [isShown, setIsShown] = useState(false);
   return (
     <div className="passphrase">
-      <p className="passphrase-field">
-        <label htmlFor={id}>{words.handOn.passphrase}</label>
-        <input
-          id={id}
-          type={isShown ? 'text' : 'password'}
-          autoComplete="current-password"
-          autoCapitalize="none"
-          spellCheck={false}
-          maxLength={PASSPHRASE_LIMIT}
-          aria-invalid={props.isInvalid}
-          value={props.typed}
-          onChange={(event) => {
-            props.onTyped(event.currentTarget.value);
-          }}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter' && !event.nativeEvent.isComposing) props.onEnter();
-          }}
-        />
-      </p>
+      <PassphraseInput label={words.handOn.passphrase} isNew={false} isShown={isShown} {...props} />
       <ShowTyped isShown={isShown} onShown={setIsShown} />
     </div>
+  );
+}
+
+function PassphraseInput(props: {
+  readonly label: string;
+  readonly isNew: boolean;
+  readonly isShown: boolean;
+  readonly isInvalid: boolean;
+  /** ids of what is said of it */
+  readonly describedBy?: string;
+  readonly typed: string;
+  readonly onTyped: (typed: string) => void;
+  readonly onEnter: () => void;
+}) {
+  const id = useId();
+  return (
+    <p className="passphrase-field">
+      <label htmlFor={id}>{props.label}</label>
+      <input
+        id={id}
+        type={props.isShown ? 'text' : 'password'}
+        autoComplete={props.isNew ? 'new-password' : 'current-password'}
+        autoCapitalize="none"
+        spellCheck={false}
+        maxLength={PASSPHRASE_LIMIT}
+        aria-invalid={props.isInvalid}
+        aria-describedby={props.describedBy}
+        value={props.typed}
+        onChange={(event) => {
+          props.onTyped(event.currentTarget.value);
+        }}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter' && !event.nativeEvent.isComposing) props.onEnter();
+        }}
+      />
+    </p>
   );
 }
 

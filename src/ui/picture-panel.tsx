@@ -443,8 +443,10 @@ function useIncomingFiles(bringFiles: SheetInHand['bringFiles'], onAnswer: (file
     };
     const onDrop = (event: DragEvent): void => {
       if (!carriesFile(event)) return;
-      event.preventDefault();
       setHovers(false);
+      // A dialog above took it.
+      if (event.defaultPrevented) return;
+      event.preventDefault();
       take(event.dataTransfer?.files);
     };
     const onPaste = (event: ClipboardEvent): void => {

@@ -7,11 +7,6 @@ import { words } from './language.js';
 
 const MINUS = '\u2212';
 
-/** The unit as it stands behind a number. */
-export function unitSign(unit: MeasurementUnit): string {
-  return unit === 'mm' ? 'mm' : '°';
-}
-
 /** The unit as it is spoken. */
 export function unitName(unit: MeasurementUnit): string {
   return words.practice.unitNames[unit];
@@ -27,7 +22,7 @@ export function gaugeSum(scale: number, zeroOffset: number, bias: number): strin
 /** One reading with the gauge: `the scale shows 27: 27 + 10 = 37 mm.` */
 export function gaugeExample(gauge: Gauge, unit: MeasurementUnit, catalogue: Catalogue): string {
   const scale = exampleScale(gauge, catalogue);
-  return words.practice.exampleSum(plainNumber(scale), gaugeSum(scale, gauge.zeroOffset, gauge.bias), unit);
+  return words.practice.exampleSum(plainNumber(scale), gaugeSum(scale, gauge.zeroOffset, gauge.bias), unitName(unit));
 }
 
 function signed(value: number): string {

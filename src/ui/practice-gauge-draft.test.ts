@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { EXAMPLE_GAUGES, OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
 import type { GaugeDraft } from './practice-gauge-draft.js';
-import { draftOfGauge, EMPTY_GAUGE_DRAFT, exampleScale, localDay, parseGaugeDraft } from './practice-gauge-draft.js';
+import { draftOfGauge, EMPTY_GAUGE_DRAFT, exampleScale, parseGaugeDraft } from './practice-gauge-draft.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
 const TODAY = '2024-02-29';
@@ -67,8 +67,4 @@ it('the example is what the scale shows for a usual value, in steps of the scale
   const scale = exampleScale({ serves: ['headWidth'], zeroOffset: 10, bias: 0, resolution: 1 }, catalogue);
   expect(Math.abs(scale + 10 - mean)).toBeLessThanOrEqual(0.5);
   expect(Number.isInteger(scale)).toBe(true);
-});
-
-it('a day is the one of the clock on the wall', () => {
-  expect(localDay(new Date(2024, 1, 3, 23, 59))).toBe('2024-02-03');
 });

@@ -105,9 +105,3 @@ export function exampleScale(
   const scale = usual - gauge.zeroOffset + gauge.bias;
   return Math.round(scale / gauge.resolution) * gauge.resolution;
 }
-
-/** A day of the calendar here, as year-month-day. */
-export function localDay(moment: Date): string {
-  const two = (number: number): string => String(number).padStart(2, '0');
-  return `${moment.getFullYear()}-${two(moment.getMonth() + 1)}-${two(moment.getDate())}`;
-}

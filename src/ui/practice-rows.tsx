@@ -7,8 +7,8 @@ import { fail, succeed } from '../core/result.js';
 import type { Practice } from '../core/record/practice.js';
 import { withGaugeInUse, withGroupMoved, withShown, withTolerance } from '../core/record/practice.js';
 import { useEquipment } from './equipment.js';
-import { fieldNumber, plainNumber, withUnit } from './numbers.js';
-import { unitName, unitSign } from './practice-amount.js';
+import { fieldNumber, plainNumber, unitSign, withUnit } from './numbers.js';
+import { unitName } from './practice-amount.js';
 import { words } from './language.js';
 import { statusWords } from './sentences.js';
 
@@ -53,7 +53,7 @@ export function PracticeRows(props: {
             <div className="practice-move">
               <button
                 type="button"
-                aria-label={words.practice.up(words.practice.blocks[group])}
+                aria-label={words.practice.up(words.sheet.groups[group])}
                 disabled={index === 0}
                 onClick={() => {
                   move(group, -1);
@@ -63,7 +63,7 @@ export function PracticeRows(props: {
               </button>
               <button
                 type="button"
-                aria-label={words.practice.down(words.practice.blocks[group])}
+                aria-label={words.practice.down(words.sheet.groups[group])}
                 disabled={index === groupOrder.length - 1}
                 onClick={() => {
                   move(group, 1);
@@ -77,7 +77,7 @@ export function PracticeRows(props: {
       </ol>
       <p role="status" className="visually-hidden">
         {moved !== null &&
-          words.practice.moved(words.practice.blocks[moved], groupOrder.indexOf(moved) + 1, groupOrder.length)}
+          words.practice.moved(words.sheet.groups[moved], groupOrder.indexOf(moved) + 1, groupOrder.length)}
       </p>
     </section>
   );
@@ -103,7 +103,7 @@ function Block(props: {
   readonly onChange: (change: Partial<Practice>) => void;
 }) {
   const { group, measurements, practice, onChange } = props;
-  const block = words.practice.blocks[group];
+  const block = words.sheet.groups[group];
   const ids = measurements.map(({ id }) => id);
   const others = practice.hidden.filter((id) => !ids.includes(id));
   const shown = ids.filter((id) => !practice.hidden.includes(id)).length;

@@ -1,5 +1,3 @@
-import type { MeasurementGroup, MeasurementUnit } from '../core/catalogue/measurement.js';
-
 /** The words of what the practice measures and how, and of the notes on the wearer. */
 export const practiceWords = {
   heading: 'Practice',
@@ -9,13 +7,6 @@ export const practiceWords = {
   rows: 'Rows of the sheet, and the order in which you measure',
   rowsNote:
     'A hidden row keeps what was typed into it, but takes no part in any check. A tolerance of your own takes the place of the one from the catalogue.',
-  blocks: {
-    eyes: 'Eyes',
-    head: 'Head',
-    nose: 'Nose',
-    sides: 'Sides',
-    frame: 'With the frame on',
-  } satisfies Record<MeasurementGroup, string>,
   shown: (name: string): string => `Show ${name}`,
   showAll: (block: string): string => `Show all of ${block}`,
   hideAll: (block: string): string => `Hide all of ${block}`,
@@ -91,8 +82,7 @@ export const practiceWords = {
   example: 'Example:',
   /** the unit as it is spoken */
   unitNames: { mm: 'mm', deg: 'degrees' },
-  exampleSum: (scale: string, sum: string, unit: MeasurementUnit): string =>
-    `the scale shows ${scale}: ${sum} ${unit}.`,
+  exampleSum: (scale: string, sum: string, unit: string): string => `the scale shows ${scale}: ${sum} ${unit}.`,
   noExample: 'An example of the sum stands here as soon as the numbers can be used.',
   keep: 'Keep this gauge',
   cancel: 'Cancel',

@@ -82,7 +82,7 @@ export function PrescriptionEyeRow(props: {
     <>
       <tr role="row" className="prescription-eye">
         <th role="rowheader" scope="row">
-          <span aria-hidden="true">{words.prescription.side[side]}</span>
+          <span aria-hidden="true">{words.sheet.side[side]}</span>
           <span className="visually-hidden">{words.prescription.eyes[side]}</span>
         </th>
         <Cell label={words.prescription.fields.sphere}>{input('sphere')}</Cell>

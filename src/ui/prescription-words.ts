@@ -34,7 +34,6 @@ export const prescriptionWords = {
   add: (power: string): string => `Add ${power}`,
   columns: { horizontal: 'Prism in/out', vertical: 'Prism up/down' },
   eyes: { R: 'Right', L: 'Left' },
-  side: { R: 'R', L: 'L' },
   bases: { '': 'base', in: 'in', out: 'out', up: 'up', down: 'down' },
   vertexDistance: 'Tested at (vertex distance)',
   vertexNote: 'mm; empty where it is not written',

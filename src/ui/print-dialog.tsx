@@ -1,8 +1,9 @@
-import { useEffect, useId, useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { Paper } from '../session/ports.js';
 import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { useEquipment } from './equipment.js';
 import { Modal } from './modal.js';
+import { PaperChoice } from './paper-choice.js';
 import { PrintScaleField } from './print-scale-field.js';
 import { words } from './language.js';
 
@@ -24,23 +25,10 @@ export function PrintDialog(props: {
 }) {
   const [paper, setPaper] = useState<Paper>('a4');
   const state = useSheetFiles(paper);
-  const paperId = useId();
   return (
     <Modal heading={words.print.heading} closeLabel={words.print.close} onClose={props.onClose}>
       <p>{words.print.intro}</p>
-      <p className="labelled">
-        <label htmlFor={paperId}>{words.print.paper}</label>
-        <select
-          id={paperId}
-          value={paper}
-          onChange={(event) => {
-            setPaper(event.currentTarget.value === 'letter' ? 'letter' : 'a4');
-          }}
-        >
-          <option value="a4">{words.print.a4}</option>
-          <option value="letter">{words.print.letter}</option>
-        </select>
-      </p>
+      <PaperChoice paper={paper} onChoose={setPaper} />
       <p role="status" className={state?.kind === 'failed' ? 'note note-failure' : 'note'}>
         {state === null && words.print.making}
         {state?.kind === 'failed' && words.print.failed}

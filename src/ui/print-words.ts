@@ -13,7 +13,6 @@ export const printWords = {
   boardNote:
     'The camera sheet is for making a camera profile (in the settings): glue the whole page onto something stiff and flat. Its size does not matter, so nothing is measured on it.',
   making: 'Making the PDF.',
-  ready: (name: string): string => `${name} is ready.`,
   failed: 'The PDF could not be made. Reload the page and try again.',
   caution: 'Round the corners after cutting: card edges come near the eyes.',
 };

@@ -2,6 +2,7 @@ import { useCallback, useEffect, useState } from 'react';
 import type { BoardFailure, BoardView } from '../core/camera/board.js';
 import type { CameraProfile } from '../core/camera/camera-profile.js';
 import type { Result } from '../core/result.js';
+import { isoDay } from '../session/iso-day.js';
 import type { DeviceFailure } from '../session/ports.js';
 import { PROFILE_NAME_LIMIT } from '../session/profile-file.js';
 import type { StoredProfile } from '../session/stored-profile.js';
@@ -183,7 +184,7 @@ export function ProfileDialog(props: {
               id: newProfileId(),
               name,
               cameraLabel: step.cameraLabel,
-              madeOn: today(),
+              madeOn: isoDay(new Date()),
               profile: step.made.value,
               coverage,
             });
@@ -248,11 +249,4 @@ function nameOfOrigin(profile: CameraProfile, from: Origin, cameraLabel: string 
   // Browsers put the numbers of the USB device behind the name.
   const label = (cameraLabel ?? '').replace(/\s*\([0-9a-f]{4}:[0-9a-f]{4}\)$/i, '').trim();
   return label === '' ? words.profile.unnamedCamera : label;
-}
-
-/** The day here, ISO 8601. */
-function today(): string {
-  const now = new Date();
-  const two = (number: number): string => String(number).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

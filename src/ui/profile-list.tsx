@@ -4,6 +4,7 @@ import { parseProfileFile, PROFILE_FILE_LIMIT_BYTES, writeProfileFile } from '..
 import { chosenProfile } from '../session/profile-choice.js';
 import type { StoredProfile } from '../session/stored-profile.js';
 import type { SheetSettings } from '../core/record/typed-sheet.js';
+import { downloadFile } from './download-file.js';
 import { formatNumber } from './numbers.js';
 import { ProfileDialog } from './profile-dialog.js';
 import { ProfileNameField } from './profile-name-field.js';
@@ -247,7 +248,7 @@ function ProfileEntry(props: {
           className="quiet"
           aria-label={words.profile.exportOf(name)}
           onClick={() => {
-            download(writeProfileFile(props.stored), fileNameOf(name));
+            downloadFile(writeProfileFile(props.stored), fileNameOf(name), 'application/json');
           }}
         >
           {words.profile.exportOne}
@@ -305,16 +306,4 @@ function fileNameOf(name: string): string {
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
   return `${[words.profile.fileStem, part].filter((one) => one !== '').join('-')}.json`;
-}
-
-function download(text: string, fileName: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = fileName;
-  link.click();
-  // The browser has taken the file over once the click was dealt with.
-  setTimeout(() => {
-    URL.revokeObjectURL(address);
-  }, 10_000);
 }

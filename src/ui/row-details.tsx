@@ -9,7 +9,7 @@ import type { BudgetBasis } from './budget-basis.js';
 import { remedyContext } from './budget-basis.js';
 import { BudgetChart } from './budget-chart.js';
 import { remedySentence } from './budget-sentences.js';
-import { formatNumber, plainNumber } from './numbers.js';
+import { formatNumber, plainNumber, withUnit } from './numbers.js';
 import { statusWords } from './sentences.js';
 import { words } from './language.js';
 
@@ -32,7 +32,7 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
         </p>
         <p>
           {words.sheet.howTaken} {howTaken}{' '}
-          {words.sheet.step(plainNumber(gauge?.resolution ?? measurement.resolution), measurement.unit)}
+          {words.sheet.step(withUnit(plainNumber(gauge?.resolution ?? measurement.resolution), measurement.unit))}
         </p>
         {withSquint !== null && <p>{words.sheet.squintChanges(withSquint)}</p>}
         {caution !== null && <p className="caution">{caution}</p>}
@@ -41,9 +41,11 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
         <section>
           <h3>{words.sheet.toleranceHeading}</h3>
           <p>
-            ± {plainNumber(tolerance.value)}
-            {words.sheet.unitSign[measurement.unit]} ({statusWords(tolerance.status)}):{' '}
-            {words.source.cited(tolerance.source)}.
+            {words.help.toleranceIs(
+              withUnit(plainNumber(tolerance.value), measurement.unit),
+              statusWords(tolerance.status),
+              words.source.cited(tolerance.source),
+            )}
           </p>
         </section>
         <Usual measurement={measurement} />
@@ -74,27 +76,25 @@ export function RowDetails({ row, basis }: { readonly row: SheetRow; readonly ba
 /** What is found among people, and how one reader scatters, with the sources. */
 function Usual({ measurement }: { readonly measurement: Measurement }) {
   const { population, repeatability, resolution, sideDifference, unit } = measurement;
-  const sign = words.sheet.unitSign[unit];
   const decimals = resolution < 1 ? 1 : 0;
   const spread = NORMAL_95 * population.standardDeviation;
   const said = (what: string, { source, status }: Sourced): string =>
     words.sheet.sourced(what, statusWords(status), words.source.cited(source));
-  const [mean, low, high] = [population.mean, population.mean - spread, population.mean + spread].map((value) =>
-    formatNumber(value, decimals),
-  ) as [string, string, string];
+  const text = (value: number): string => formatNumber(value, decimals);
+  const [mean, low, high] = [population.mean, population.mean - spread, population.mean + spread];
   return (
     <section>
       <h3>{words.sheet.usualHeading}</h3>
-      <p>{said(words.sheet.usual(mean, low, high, sign), population)}</p>
+      <p>{said(words.sheet.usual(withUnit(text(mean), unit), text(low), withUnit(text(high), unit)), population)}</p>
       {sideDifference !== null && (
         <p>
           {said(
-            words.sheet.usualSides(formatNumber(NORMAL_95 * sideDifference.standardDeviation, 1), sign),
+            words.sheet.usualSides(withUnit(formatNumber(NORMAL_95 * sideDifference.standardDeviation, 1), unit)),
             sideDifference,
           )}
         </p>
       )}
-      <p>{said(words.sheet.reader(formatNumber(repeatability.standardDeviation, 2), sign), repeatability)}</p>
+      <p>{said(words.sheet.reader(withUnit(formatNumber(repeatability.standardDeviation, 2), unit)), repeatability)}</p>
     </section>
   );
 }
@@ -110,7 +110,7 @@ function Budget(props: {
     basis === null || !isEstimateName(field) ? null : mostHelpful(estimate, remedyContext(basis, field, side));
   return (
     <div>
-      <BudgetChart estimate={estimate} title={side === null ? '' : `${words.sheet.side[side]}: `} />
+      <BudgetChart estimate={estimate} side={side} />
       {basis !== null && (
         <p className="remedy">
           <strong>{words.budget.helps}</strong>{' '}

@@ -5,6 +5,7 @@ import type { FieldRow, SheetRow } from '../session/rows.js';
 import { FindingMark } from './finding-mark.js';
 import { findingReason, findingWord, spokenName } from './sentences.js';
 import { probableExplanation, rowMark } from './slip-marks.js';
+import { listWords } from './slip-places.js';
 import { words } from './language.js';
 import type { SheetInHand } from './use-sheet.js';
 
@@ -20,7 +21,7 @@ export function Findings({ row }: { readonly row: SheetRow }) {
     <p key={sides.join('')} className={`finding finding-${kind}`}>
       <FindingMark kind={kind} />
       <span>
-        {sides.length > 0 && <span className="finding-side">{sides.join(words.sheet.and)}</span>}
+        {sides.length > 0 && <span className="finding-side">{listWords(sides)}</span>}
         <strong>{word}</strong>
         <span className="reason"> {reason}</span>
       </span>
@@ -48,7 +49,7 @@ export function DoubtMarks({ row, sheet }: { readonly row: SheetRow; readonly sh
         <path d="M8 3.6V9.2M8 11.9V12.2" />
       </svg>
       <span>
-        {sides.length > 0 && <span className="finding-side">{sides.join(words.sheet.and)}</span>}
+        {sides.length > 0 && <span className="finding-side">{listWords(sides)}</span>}
         <strong>{mark}</strong>
       </span>
     </p>

@@ -167,7 +167,7 @@ function Said({ row, sheet }: { readonly row: SheetRow; readonly sheet: SheetInH
         const sentence = field.reading.ok ? null : readingFailureSentence(field.reading.failure, measurement.unit);
         return sentence === null ? null : (
           <p key={field.field} id={messageId(field)} className="message">
-            {field.side !== null && <strong>{words.sheet.side[field.side]}: </strong>}
+            {field.side !== null && <strong>{words.sheet.sideHead[field.side]} </strong>}
             {sentence}
           </p>
         );

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import { useEquipment } from './equipment.js';
 import { readingOf } from './hand-place.js';
-import { plainNumber } from './numbers.js';
+import { plainNumber, withUnit } from './numbers.js';
 import { readingWords } from './sentences.js';
 import { rowMark } from './slip-marks.js';
 import { words } from './language.js';
@@ -56,10 +56,7 @@ function AtField({ sheet, at }: { readonly sheet: SheetInHand; readonly at: Read
   }
   const { gauge, measurement } = row;
   const { caution } = words.measurements[measurement.id];
-  const step = words.strip.step(
-    plainNumber(gauge?.resolution ?? measurement.resolution),
-    words.sheet.unitSign[measurement.unit],
-  );
+  const step = words.strip.step(withUnit(plainNumber(gauge?.resolution ?? measurement.resolution), measurement.unit));
   return (
     // The field says the caution itself to whoever hears the page.
     <div className="strip-now" aria-hidden="true">

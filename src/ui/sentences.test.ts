@@ -1,27 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { expectSentence } from '../../tests/support/expect-sentence.js';
 import type { CannotTellReason, Finding } from '../core/crosscheck/finding.js';
-import type { BudgetSource } from '../core/estimate/estimate.js';
+import { BUDGET_SOURCES } from '../core/estimate/estimate.js';
 import type { ReadingFailure } from '../core/reading/parse-reading.js';
 import { findingReason, findingWord, readingFailureSentence, sourceWords } from './sentences.js';
 
-const SOURCES: Readonly<Record<BudgetSource, true>> = {
-  'card-size': true,
-  'card-edges': true,
-  'iris-edges': true,
-  'lid-edges': true,
-  'contact-depth': true,
-  camera: true,
-  'head-pose': true,
-  'iris-size': true,
-  gaze: true,
-  midline: true,
-  'head-shape': true,
-  'between-frames': true,
-};
-
 describe('sources of doubt', () => {
-  it.each(Object.keys(SOURCES) as BudgetSource[])('put the source of doubt %s into words', (source) => {
+  it.each(BUDGET_SOURCES)('put the source of doubt %s into words', (source) => {
     expect(sourceWords(source)).toMatch(/^[a-z]/);
   });
 });

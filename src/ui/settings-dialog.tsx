@@ -8,6 +8,7 @@ import { LengthField } from './length-field.js';
 import { Modal } from './modal.js';
 import { ProfileList } from './profile-list.js';
 import { PrintScaleField } from './print-scale-field.js';
+import { RadioChoice } from './radio-choice.js';
 import { failureSaying } from './picture-sentences.js';
 import { lengthFailureSentence } from './sentences.js';
 import { words } from './language.js';
@@ -20,7 +21,6 @@ export function SettingsDialog(props: {
 }) {
   const { settings, onChange } = props;
   const working = parseWorkingDistance(settings.workingDistanceText);
-  const cardName = useId();
   const coveredNote = useId();
   return (
     <Modal heading={words.settings.heading} closeLabel={words.settings.close} onClose={props.onClose}>
@@ -52,22 +52,15 @@ export function SettingsDialog(props: {
         />
       </section>
       <section>
-        <fieldset className="choice">
-          <legend>{words.settings.card}</legend>
-          {(['bought', 'printed'] as const).map((card) => (
-            <label key={card}>
-              <input
-                type="radio"
-                name={cardName}
-                checked={settings.card === card}
-                onChange={() => {
-                  onChange({ card });
-                }}
-              />
-              {words.settings[card]}
-            </label>
-          ))}
-        </fieldset>
+        <RadioChoice
+          legend={words.settings.card}
+          values={['bought', 'printed'] as const}
+          chosen={settings.card}
+          wordsOf={(card) => words.settings[card]}
+          onChoose={(card) => {
+            onChange({ card });
+          }}
+        />
         {settings.card === 'printed' && <PrintScaleField settings={settings} onChange={onChange} />}
       </section>
       <ProfileList settings={settings} onChange={onChange} />

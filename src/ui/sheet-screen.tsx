@@ -14,7 +14,7 @@ import { useAnnouncements } from './use-announcements.js';
 import type { DeskInHand } from './use-desk.js';
 import type { OpenedSession } from './use-sheet.js';
 import { useSheet } from './use-sheet.js';
-import { useReasoning } from './use-reasoning.js';
+import { whenIdle } from './when-idle.js';
 import { words } from './language.js';
 
 // What nobody needs before something was typed or pressed is no part of what is loaded first.
@@ -49,8 +49,6 @@ export function SheetScreen({
 }) {
   const { demo } = useEquipment();
   const sheet = useSheet({ record, isInvented }, isInvented ? keepNothing : desk.take);
-  // before that nobody knows whether all fits
-  const { isHere: isReasoned } = useReasoning();
   const { state, dispatch, measurePicture } = sheet;
   const [open, setOpen] = useState<OpenDialog>(null);
   const announcements = useAnnouncements(sheet);
@@ -58,6 +56,9 @@ export function SheetScreen({
   const close = useCallback(() => {
     setOpen(null);
   }, []);
+  const opens = (dialog: OpenDialog) => (): void => {
+    setOpen(dialog);
+  };
   const changeSettings = useCallback(
     (change: Partial<SheetSettings>) => {
       dispatch({ kind: 'settings-changed', change });
@@ -103,72 +104,25 @@ export function SheetScreen({
           <p>{words.header.whatItIs}</p>
         </div>
         <nav className="top-actions" aria-label={words.header.actions}>
-          {!isInvented && (
-            <button type="button" className="quiet" onClick={desk.showDemo}>
-              {words.demo.load}
-            </button>
-          )}
-          <button
-            type="button"
-            className="quiet"
-            onClick={() => {
-              setOpen('print');
-            }}
-          >
-            {words.header.printCard}
-          </button>
-          <button
-            type="button"
-            className="quiet"
-            onClick={() => {
-              setOpen('practice');
-            }}
-          >
-            {words.header.practice}
-          </button>
-          <button
-            type="button"
-            className="quiet"
-            onClick={() => {
-              setOpen('settings');
-            }}
-          >
-            {words.header.settings}
-          </button>
-          <button
-            type="button"
-            className="quiet"
+          {!isInvented && <QuietButton onClick={desk.showDemo}>{words.demo.load}</QuietButton>}
+          <QuietButton onClick={opens('print')}>{words.header.printCard}</QuietButton>
+          <QuietButton onClick={opens('practice')}>{words.header.practice}</QuietButton>
+          <QuietButton onClick={opens('settings')}>{words.header.settings}</QuietButton>
+          <QuietButton
             onClick={() => {
               window.print();
             }}
           >
             {words.header.printSheet}
-          </button>
-          <button
-            type="button"
-            className="quiet"
-            onClick={() => {
-              setOpen('help');
-            }}
-          >
-            {words.desk.help}
-          </button>
+          </QuietButton>
+          <QuietButton onClick={opens('help')}>{words.desk.help}</QuietButton>
           {!isInvented && (
             <>
-              <button type="button" className="quiet" onClick={desk.showList}>
-                {words.desk.sessions}
-              </button>
-              <button type="button" className="quiet" onClick={desk.begin}>
-                {words.desk.nextWearer}
-              </button>
+              <QuietButton onClick={desk.showList}>{words.desk.sessions}</QuietButton>
+              <QuietButton onClick={desk.begin}>{words.desk.nextWearer}</QuietButton>
             </>
           )}
-          <button
-            type="button"
-            onClick={() => {
-              setOpen('order');
-            }}
-          >
+          <button type="button" onClick={opens('order')}>
             {words.header.order}
           </button>
         </nav>
@@ -186,16 +140,7 @@ export function SheetScreen({
         </aside>
       )}
       <main className="desk">
-        <PicturePanel
-          sheet={sheet}
-          onAnswer={onAnswer}
-          onTake={() => {
-            setOpen('camera');
-          }}
-          onSweep={() => {
-            setOpen('sweep');
-          }}
-        />
+        <PicturePanel sheet={sheet} onAnswer={onAnswer} onTake={opens('camera')} onSweep={opens('sweep')} />
         <div className="paper" id="readings">
           <PaperFacts state={state} measurement={sheet.measurement} />
           <NotesPanel sheet={sheet} />
@@ -203,20 +148,12 @@ export function SheetScreen({
           <PrescriptionPanel sheet={sheet} />
           <CostPanel sheet={sheet} />
           <p className="paper-history">
-            <button
-              type="button"
-              className="quiet"
-              onClick={() => {
-                setOpen('history');
-              }}
-            >
-              {words.desk.history}
-            </button>
+            <QuietButton onClick={opens('history')}>{words.desk.history}</QuietButton>
           </p>
         </div>
         <div className="margin">
           <div ref={misfits} tabIndex={-1} className="misfits-place">
-            {isReasoned && <MisfitList sheet={sheet} />}
+            {sheet.isReasoned && <MisfitList sheet={sheet} />}
           </div>
         </div>
       </main>
@@ -283,6 +220,15 @@ export function SheetScreen({
   );
 }
 
+/** What is not the main thing to do. */
+function QuietButton(props: { readonly onClick: () => void; readonly children: ReactNode }) {
+  return (
+    <button type="button" className="quiet" onClick={props.onClick}>
+      {props.children}
+    </button>
+  );
+}
+
 /** The invented wearer is nobody's session. */
 function keepNothing(): void {
   // nothing is kept
@@ -291,7 +237,7 @@ function keepNothing(): void {
 /** Right after the next wearer was begun: the way back to the one before. */
 function BeforeBar({ desk, beforeId }: { readonly desk: DeskInHand; readonly beforeId: string }) {
   return (
-    <div className="bar">
+    <div className="bar screen-bar">
       <p role="status">{words.desk.before}</p>
       <button
         type="button"
@@ -301,9 +247,7 @@ function BeforeBar({ desk, beforeId }: { readonly desk: DeskInHand; readonly bef
       >
         {words.desk.backToBefore}
       </button>
-      <button
-        type="button"
-        className="quiet"
+      <QuietButton
         onClick={() => {
           desk.forgetBefore();
           // the bar goes, and the focus with it
@@ -311,7 +255,7 @@ function BeforeBar({ desk, beforeId }: { readonly desk: DeskInHand; readonly bef
         }}
       >
         {words.desk.dismiss}
-      </button>
+      </QuietButton>
     </div>
   );
 }
@@ -319,21 +263,13 @@ function BeforeBar({ desk, beforeId }: { readonly desk: DeskInHand; readonly bef
 /** Starts loading the vision parts once the page is idle, so that the first picture does not wait for them. */
 function WarmUp() {
   const { vision } = useEquipment();
-  useEffect(() => {
-    const start = (): void => {
-      // What goes wrong here goes wrong again with the first picture, and is said there.
-      void vision.warmUp(() => undefined);
-    };
-    if (typeof requestIdleCallback !== 'function') {
-      const timer = setTimeout(start, 500);
-      return () => {
-        clearTimeout(timer);
-      };
-    }
-    const handle = requestIdleCallback(start, { timeout: 2000 });
-    return () => {
-      cancelIdleCallback(handle);
-    };
-  }, [vision]);
+  useEffect(
+    () =>
+      whenIdle(() => {
+        // What goes wrong here goes wrong again with the first picture, and is said there.
+        void vision.warmUp(() => undefined);
+      }),
+    [vision],
+  );
   return null;
 }

@@ -15,10 +15,10 @@ export const sheetWords = {
   groupCount: (filled: number, all: number): string => `${filled} of ${all} in`,
   groupMisfits: (count: number): string => (count === 1 ? '1 reading in doubt' : `${count} readings in doubt`),
   side: { R: 'R', L: 'L' },
-  and: ' and ',
+  /** before what is said of one side */
+  sideHead: { R: 'R:', L: 'L:' },
   sideWord: { R: 'right', L: 'left' },
   eyesSum: (sum: string): string => `R + L = ${sum}`,
-  unitSign: { mm: ' mm', deg: '°' },
   covered: 'covered until your reading is in',
   coveredBoth: 'covered until R and L are in',
   coveredShort: 'covered',
@@ -32,7 +32,7 @@ export const sheetWords = {
   notIndependent:
     'These readings were taken after the estimates were shown, so the two are not independent of each other.',
   howTaken: 'By hand:',
-  step: (resolution: string, unit: 'mm' | 'deg'): string => `Read to ${resolution}${unit === 'mm' ? ' mm' : '°'}.`,
+  step: (resolution: string): string => `Read to ${resolution}.`,
   squint: 'With a squint:',
   squintChanges: (how: string): string => `With a squint: ${lowerFirstInEnglish(how)}`,
   notComparable: 'The camera’s value is left out: it takes for granted that both eyes look at the same thing.',
@@ -46,12 +46,11 @@ export const sheetWords = {
   doubtCovered: 'The camera’s value is still covered. Its doubt will be shown with it.',
   toleranceHeading: 'Tolerance and its source',
   usualHeading: 'What is usual',
-  usual: (mean: string, low: string, high: string, unit: string): string =>
-    `Adults: ${mean}${unit} on average, 19 of 20 between ${low} and ${high}${unit}`,
-  usualSides: (difference: string, unit: string): string =>
-    `Right and left differ by less than ${difference}${unit} in 19 of 20`,
-  reader: (deviation: string, unit: string): string =>
-    `One reader who reads again scatters by ± ${deviation}${unit} (one standard deviation)`,
+  usual: (mean: string, low: string, high: string): string =>
+    `Adults: ${mean} on average, 19 of 20 between ${low} and ${high}`,
+  usualSides: (difference: string): string => `Right and left differ by less than ${difference} in 19 of 20`,
+  reader: (deviation: string): string =>
+    `One reader who reads again scatters by ± ${deviation} (one standard deviation)`,
   sourced: (what: string, status: string, source: string): string => `${what} (${status}): ${source}.`,
   definitionHeading: 'What is measured',
   total: 'Together, one standard deviation',

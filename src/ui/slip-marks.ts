@@ -1,8 +1,7 @@
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Explanation } from '../core/crosscheck/reconciliation.js';
-import { unreachable } from '../core/result.js';
-import type { Misfit, RefusedFailure } from '../session/misfits.js';
+import type { Misfit } from '../session/misfits.js';
 import { explanationsOf } from '../session/misfits.js';
 import { words } from './language.js';
 import { plainNumber, tenthNumber } from './numbers.js';
@@ -73,42 +72,9 @@ function restoringWords(misfit: Misfit, name: ReadingName): string | null {
 }
 
 function markWords(misfit: Misfit, name: ReadingName): string {
-  switch (misfit.kind) {
-    case 'refused':
-      return refusedMark(misfit.failure);
-    case 'does-not-add-up':
-      return words.slip.marks.doesNotAddUp;
-    case 'suspected':
-      return misfit.names[0] === name ? words.slip.marks.doesNotFit : words.slip.marks.inDoubt;
-    case 'disagrees':
-      return words.slip.marks.disagrees;
-    case 'readers-differ':
-      return words.slip.marks.readersDiffer;
-    case 'far-off-repeat':
-      return words.slip.marks.farOffRepeat;
-    case 'unusual':
-      return words.slip.marks.unusual;
-    default:
-      return unreachable(misfit);
-  }
-}
-
-function refusedMark({ kind }: RefusedFailure): string {
-  switch (kind) {
-    case 'impossible':
-    case 'not-positive':
-      return words.slip.marks.impossible;
-    case 'trials-contradict':
-      return words.slip.marks.trialsContradict;
-    case 'not-a-number':
-      return words.slip.marks.notANumber;
-    case 'not-a-trial':
-      return words.slip.marks.notATrial;
-    case 'too-many-repeats':
-      return words.slip.marks.tooManyRepeats;
-    default:
-      return unreachable(kind);
-  }
+  if (misfit.kind === 'refused') return words.slip.marks.refused[misfit.failure.kind];
+  if (misfit.kind === 'suspected' && misfit.names[0] !== name) return words.slip.marks.inDoubt;
+  return words.slip.marks[misfit.kind];
 }
 
 /** Leads to a field. */

@@ -1,4 +1,5 @@
 import type { SlipKind } from '../core/crosscheck/slip.js';
+import type { Misfit, RefusedFailure } from '../session/misfits.js';
 import { upperFirstInEnglish } from './english-grammar.js';
 
 /** What a sentence about a slip is made from. */
@@ -111,17 +112,21 @@ export const slipWords = {
   probably: (value: string | null, inShort: string): string =>
     `probably ${value === null ? '' : `${value}: `}${inShort}`,
   marks: {
-    doesNotAddUp: 'R and L do not make the whole',
-    doesNotFit: 'does not fit',
+    'does-not-add-up': 'R and L do not make the whole',
+    suspected: 'does not fit',
+    /** less doubtful than another of the same suspicion */
     inDoubt: 'in doubt',
     disagrees: 'disagrees',
-    readersDiffer: 'the readers differ',
-    farOffRepeat: 'a repeat far from the others',
+    'readers-differ': 'the readers differ',
+    'far-off-repeat': 'a repeat far from the others',
     unusual: 'unusual: look again',
-    impossible: 'cannot be',
-    trialsContradict: 'the trials contradict each other',
-    notANumber: 'not a number',
-    notATrial: 'not a trial',
-    tooManyRepeats: 'too many numbers',
-  },
+    refused: {
+      impossible: 'cannot be',
+      'not-positive': 'cannot be',
+      'trials-contradict': 'the trials contradict each other',
+      'not-a-number': 'not a number',
+      'not-a-trial': 'not a trial',
+      'too-many-repeats': 'too many numbers',
+    } satisfies Record<RefusedFailure['kind'], string>,
+  } satisfies Record<Exclude<Misfit['kind'], 'refused'>, string> & Record<'inDoubt' | 'refused', unknown>,
 };

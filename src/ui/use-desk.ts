@@ -1,11 +1,12 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { SessionRecord } from '../core/record/session-record.js';
-import { isoDay } from '../session/kept-picture.js';
+import type { TypedSheet } from '../core/record/typed-sheet.js';
+import { isoDay } from '../session/iso-day.js';
 import { asOpenedAt, deskAfter, NEW_DESK, newSession } from '../session/new-session.js';
 import type { Desk, StoreFailure } from '../session/session-store.js';
 import { useEquipment } from './equipment.js';
 import { useFault } from './use-fault.js';
-import { nowText } from './use-session-record.js';
+import { nowText } from './now-text.js';
 
 /** What the desk shows. */
 export type DeskPlace =
@@ -22,8 +23,8 @@ export interface DeskInHand {
   readonly beforeId: string | null;
   /** what could not be opened, until something else was */
   readonly failure: StoreFailure | null;
-  /** the open session was changed by another window since */
-  readonly isBehind: boolean;
+  /** what another window did with the open session since it was read; null where nothing */
+  readonly elsewhere: 'changed' | 'removed' | null;
   /** what somebody wants to leave an unkept session for; null where nobody does */
   readonly leavingFor: (() => void) | null;
   /** Starts anew from what is kept, as after unlocking. */
@@ -34,8 +35,10 @@ export interface DeskInHand {
   readonly begin: () => void;
   readonly showList: () => void;
   readonly showDemo: () => void;
-  /** Back to the session that was open before list or demo. */
+  /** Back to the session that was open before list or demo, as it stood. */
   readonly back: () => void;
+  /** Shows the open session as it stands in the store, in place of what stands on the sheet. */
+  readonly showStored: () => void;
   readonly forgetBefore: () => void;
   readonly stay: () => void;
   /** Takes the session as it stands on the sheet now. */
@@ -48,7 +51,7 @@ export function useDesk(): DeskInHand {
   const [place, setPlace] = useState<DeskPlace>({ kind: 'opening' });
   const [beforeId, setBeforeId] = useState<string | null>(null);
   const [failure, setFailure] = useState<StoreFailure | null>(null);
-  const [isBehind, setIsBehind] = useState(false);
+  const [elsewhere, setElsewhere] = useState<DeskInHand['elsewhere']>(null);
   const [leavingFor, setLeavingFor] = useState<(() => void) | null>(null);
   const desk = useRef<Desk>(NEW_DESK);
   const openings = useRef(0);
@@ -63,18 +66,25 @@ export function useDesk(): DeskInHand {
     [database],
   );
 
+  const showSheet = useCallback((kind: 'sheet' | 'demo', record: SessionRecord) => {
+    openings.current += 1;
+    setPlace({ kind, record, opening: openings.current });
+  }, []);
+
   const show = useCallback(
     (record: SessionRecord, revision: number | null) => {
       const opened = asOpenedAt(desk.current, record);
       keeper.open({ record: opened, revision });
       remember({ ...desk.current, openSessionId: record.id });
-      setIsBehind(false);
+      setElsewhere(null);
       setLeavingFor(null);
-      openings.current += 1;
-      setPlace({ kind: 'sheet', record: opened, opening: openings.current });
+      showSheet('sheet', opened);
     },
-    [keeper, remember],
+    [keeper, remember, showSheet],
   );
+  const showNew = useCallback(() => {
+    show(newSession(crypto.randomUUID(), nowText(), desk.current), null);
+  }, [show]);
 
   const load = useCallback(
     async (id: string): Promise<boolean> => {
@@ -106,9 +116,8 @@ export function useDesk(): DeskInHand {
       const unkept = keeper.record();
       if (unkept !== null && keeper.keeping().kind !== 'kept') {
         // what was typed while the lock fell stands only here
-        const stored = await database.sessions.load(unkept.id);
-        show(unkept, stored.ok ? stored.value.revision : null);
-        keeper.take({ ...unkept });
+        showSheet('sheet', unkept);
+        keeper.tryAgain();
         return;
       }
       const { openSessionId } = desk.current;
@@ -121,19 +130,23 @@ export function useDesk(): DeskInHand {
         // a session that was blank was never kept
         if (loaded.failure.kind !== 'session-missing') setFailure(loaded.failure);
       }
-      show(newSession(crypto.randomUUID(), nowText(), desk.current), null);
+      showNew();
     };
     start().catch(onFault);
-  }, [database, keeper, onFault, show]);
+  }, [database, keeper, onFault, show, showNew, showSheet]);
   useEffect(open, [open]);
 
   const leave = useCallback(
     (where: () => void) => {
-      const { kind } = keeper.keeping();
-      if (kind === 'not-kept') setLeavingFor(() => where);
-      else where();
+      const start = async (): Promise<void> => {
+        // what is still on its way to the disk may yet be refused
+        await keeper.settled();
+        if (keeper.keeping().kind === 'not-kept') setLeavingFor(() => where);
+        else where();
+      };
+      start().catch(onFault);
     },
-    [keeper],
+    [keeper, onFault],
   );
   const openSession = useCallback(
     (id: string) => {
@@ -155,47 +168,40 @@ export function useDesk(): DeskInHand {
     leave(() => {
       const keeping = keeper.keeping();
       // a blank session is not kept: there is nothing to go back to
-      const isKept = keeping.kind === 'keeping' || (keeping.kind === 'kept' && keeping.revision !== null);
+      const isKept = keeping.kind === 'kept' && keeping.revision !== null;
       setBeforeId(isKept ? (keeper.record()?.id ?? null) : null);
       setFailure(null);
-      show(newSession(crypto.randomUUID(), nowText(), desk.current), null);
+      showNew();
     });
-  }, [keeper, leave, show]);
+  }, [keeper, leave, showNew]);
   const showList = useCallback(() => {
     leave(() => {
       setBeforeId(null);
-      void keeper.settled().then(() => {
-        setPlace({ kind: 'list' });
-      });
+      setPlace({ kind: 'list' });
     });
-  }, [keeper, leave]);
+  }, [leave]);
   const back = useCallback(() => {
+    const record = keeper.record();
+    if (record === null) showNew();
+    else showSheet('sheet', record);
+  }, [keeper, showSheet, showNew]);
+  const showStored = useCallback(() => {
     const start = async (): Promise<void> => {
-      await keeper.settled();
-      const keeping = keeper.keeping();
       const record = keeper.record();
-      // one that is still blank was never kept, and stands only here
-      const isBlank = keeping.kind === 'kept' && keeping.revision === null;
-      if (record !== null && isBlank) show(record, null);
-      else if (record === null || !(await load(record.id)))
-        show(newSession(crypto.randomUUID(), nowText(), desk.current), null);
+      if (record === null || !(await load(record.id))) showNew();
     };
     start().catch(onFault);
-  }, [keeper, load, onFault, show]);
+  }, [keeper, load, onFault, showNew]);
   const showDemo = useCallback(() => {
-    openings.current += 1;
-    const record = { ...newSession(crypto.randomUUID(), nowText(), desk.current), sheet: demo.sheet };
-    setPlace({ kind: 'demo', record, opening: openings.current });
-  }, [demo]);
+    showSheet('demo', { ...newSession(crypto.randomUUID(), nowText(), desk.current), sheet: demo.sheet });
+  }, [demo, showSheet]);
 
   const take = useCallback(
     (record: SessionRecord) => {
       const before = keeper.record();
       keeper.take(record);
-      const now = deskAfter(record.sheet, record.id);
-      const known = before === null ? null : deskAfter(before.sheet, before.id);
       // An old session that is opened brings its own settings; only what is changed now becomes the desk's.
-      if (JSON.stringify(now) !== JSON.stringify(known)) remember(now);
+      if (before === null || !isSameDesk(before.sheet, record.sheet)) remember(deskAfter(record.sheet, record.id));
     },
     [keeper, remember],
   );
@@ -212,9 +218,9 @@ export function useDesk(): DeskInHand {
           const now = keeper.keeping();
           if (!stored.ok) {
             if (stored.failure.kind === 'storage-locked') setPlace({ kind: 'locked' });
-            else setIsBehind(true);
+            else setElsewhere('removed');
           } else if (now.kind === 'kept' && now.revision !== null && stored.value.revision > now.revision) {
-            setIsBehind(true);
+            setElsewhere('changed');
           }
         });
       }),
@@ -225,7 +231,7 @@ export function useDesk(): DeskInHand {
     place,
     beforeId,
     failure,
-    isBehind,
+    elsewhere,
     leavingFor,
     open,
     openSession,
@@ -234,6 +240,7 @@ export function useDesk(): DeskInHand {
     showList,
     showDemo,
     back,
+    showStored,
     forgetBefore: useCallback(() => {
       setBeforeId(null);
     }, []),
@@ -242,4 +249,13 @@ export function useDesk(): DeskInHand {
     }, []),
     take,
   };
+}
+
+/** Whether two sheets were written at the same desk: each change of the settings makes new ones. */
+function isSameDesk(one: TypedSheet, other: TypedSheet): boolean {
+  return (
+    one.settings === other.settings &&
+    one.readers.first.reader === other.readers.first.reader &&
+    one.readers.second.reader === other.readers.second.reader
+  );
 }

@@ -1,7 +1,6 @@
 import { useMemo, useState } from 'react';
-import type { ReadingName } from '../core/catalogue/measurement.js';
 import { otherReader } from '../session/entries.js';
-import { orderOf } from '../session/order.js';
+import { orderOf, valuesOfOrder } from '../session/order.js';
 import { parseEffectiveDiameter, parsePrescription } from '../session/prescription-entry.js';
 import { fitsBox, lensCautions } from '../session/prescription-frame.js';
 import { words } from './language.js';
@@ -24,17 +23,15 @@ export function useOrderContent(sheet: SheetInHand, written: Required<WrittenShe
   const doubts = orderDoubtSentences(order.doubts, written, otherName);
   const values = order.lines.flatMap((line) => line.values);
   const parsed = parsePrescription(prescription);
-  const orderedValues: { readonly [Name in ReadingName]?: number } = Object.fromEntries(
-    values.map(({ name, value }) => [name, value]),
-  );
+  const valueOfName = valuesOfOrder(order);
   const lensDoubts = !parsed.ok
     ? []
-    : lensCautions(orderedValues, parsed.value.prescription)
+    : lensCautions(valueOfName, parsed.value.prescription)
         // What a progressive lens lacks is among the doubts of the order.
         .filter(({ kind, missing }) => kind !== 'progressive' && missing.length > 0)
         .map((caution) => cautionSentence(caution, written.catalogue));
   const effectiveDiameter = parseEffectiveDiameter(prescription.effectiveDiameter);
-  const isDiameterUsed = effectiveDiameter?.ok === true && fitsBox(effectiveDiameter.value, orderedValues);
+  const isDiameterUsed = effectiveDiameter?.ok === true && fitsBox(effectiveDiameter.value, valueOfName);
   return {
     order,
     doubts: [

@@ -8,11 +8,7 @@ import type { Misfit } from '../session/misfits.js';
 import type { SheetRow } from '../session/rows.js';
 import type { SheetState } from '../session/sheet.js';
 import { typedSheet } from '../session/sheet.js';
-
-/** The moment, as records write it. */
-export function nowText(): string {
-  return new Date().toISOString();
-}
+import { nowText } from './now-text.js';
 
 /**
  * Hands on the session as it stands whenever something of it changed, as soon as that is on the screen.
@@ -49,11 +45,10 @@ export function useSessionRecord(
           ? null
           : before.camera;
     const findings = found ?? before.findings;
-    const now = { ...before, sheet, camera, findings };
-    if (isSame(now, before)) return;
+    const isChanged = !isSame({ sheet, camera }, { sheet: before.sheet, camera: before.camera });
     // What is counted anew of an old session does not make it a new one.
-    const isOnlyCounted = isSame(now, { ...before, findings });
-    latest.current = isOnlyCounted ? now : { ...now, changedAt: nowText() };
+    if (!isChanged && isSame(findings, before.findings)) return;
+    latest.current = { ...before, sheet, camera, findings, changedAt: isChanged ? nowText() : before.changedAt };
     onChanged(latest.current);
   }, [sheet, measurement, picture, takenAt, found, onChanged]);
 }

@@ -24,7 +24,8 @@ import { useFault } from './use-fault.js';
 import { useProfiles } from './use-profiles.js';
 import { useReasoning } from './use-reasoning.js';
 import type { SweepInHand } from './use-sweep.js';
-import { nowText, useSessionRecord } from './use-session-record.js';
+import { nowText } from './now-text.js';
+import { useSessionRecord } from './use-session-record.js';
 import { useSweep } from './use-sweep.js';
 
 /** A picture to be measured: a file, one that is still to be fetched, or a frame of the camera that is open already. */
@@ -57,6 +58,8 @@ export interface SheetInHand {
   /** what all readings of the rows, the rules between them and the uncovered estimates say together */
   readonly reconciliation: Reconciliation;
   readonly misfits: readonly Misfit[];
+  /** while what finds misfits is on its way, nobody knows whether all fits */
+  readonly isReasoned: boolean;
   readonly measurePicture: (source: PictureSource) => void;
   readonly stopMeasuring: () => void;
   readonly sweep: SweepInHand;
@@ -242,6 +245,7 @@ export function useSheet(
     rows,
     reconciliation,
     misfits,
+    isReasoned,
     measurePicture,
     stopMeasuring,
     sweep,

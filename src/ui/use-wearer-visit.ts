@@ -47,7 +47,7 @@ export function useWearerVisit({ loadMeasureFace, measuring }: WearerEquipment):
   const isBegun = visit.step !== 'welcome';
   useEffect(() => {
     // What goes wrong here goes wrong again with the first picture, and is said there.
-    if (isBegun) void vision.warmUp(() => undefined);
+    if (isBegun) vision.warmUp(() => undefined).catch(() => undefined);
   }, [isBegun, vision]);
 
   return { visit, dispatch, sweep };

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useEffect, useEffectEvent, useState } from 'react';
 import type { CameraStream } from '../session/ports.js';
 import type { AnswerDevice } from '../session/answer.js';
 import type { SweepTrouble } from '../session/sweep-frames.js';
@@ -7,9 +7,10 @@ import { Preview } from './camera-parts.js';
 import { FailureNote } from './failure-note.js';
 import { words } from './language.js';
 import { formatPercent } from './numbers.js';
+import { SentenceList } from './sentence-list.js';
 import { SweepGuide } from './sweep-guide.js';
 import { useCamera } from './use-camera.js';
-import { nowText } from './use-session-record.js';
+import { nowText } from './now-text.js';
 import type { SweepCapture } from './use-sweep-capture.js';
 import { useSweepCapture } from './use-sweep-capture.js';
 import { WearerFrame } from './wearer-frame.js';
@@ -118,13 +119,7 @@ function Capturing({ visit, sweep, dispatch, readAloud, place }: StepProps) {
           <p className="wearer-instruction" role="status">
             {loading !== null && isBegun ? loading : instruction}
           </p>
-          {toGo.length > 0 && (
-            <ul>
-              {toGo.map((gap) => (
-                <li key={gap}>{gap}</li>
-              ))}
-            </ul>
-          )}
+          <SentenceList sentences={toGo} />
           <Preview stream={camera?.stream ?? null} />
           <p className="wearer-small">
             {isBegun && counts.found + counts.missed > 0
@@ -167,6 +162,7 @@ function facingOf(camera: CameraStream | null): AnswerDevice['facing'] {
 /** Seconds until something is done; `left` is null while none run. */
 function useCountdown(isReady: boolean, onOver: () => void) {
   const [begun, setBegun] = useState<number | null>(null);
+  const over = useEffectEvent(onOver);
   // A countdown ends with the camera that it was begun on.
   const left = isReady ? begun : null;
   useEffect(() => {
@@ -176,20 +172,22 @@ function useCountdown(isReady: boolean, onOver: () => void) {
         setBegun(left - 1);
       } else {
         setBegun(null);
-        onOver();
+        over();
       }
     }, 1000);
     return () => {
       clearTimeout(timer);
     };
-  }, [left, onOver]);
-  const start = useCallback(() => {
-    setBegun(COUNTDOWN_SECONDS);
-  }, []);
-  const cancel = useCallback(() => {
-    setBegun(null);
-  }, []);
-  return { left, start, cancel };
+  }, [left]);
+  return {
+    left,
+    start: () => {
+      setBegun(COUNTDOWN_SECONDS);
+    },
+    cancel: () => {
+      setBegun(null);
+    },
+  };
 }
 
 /** All frames are there; the camera is off. */

@@ -179,7 +179,8 @@ async function cutOut({ taken }: WearerVisit): Promise<readonly AnswerPicture[]>
   const pictures: AnswerPicture[] = [];
   for (const { kept, outcome } of taken === null ? [] : framesToSend(taken)) {
     if (kept === null || outcome.kind !== 'found') continue;
-    const bitmap = await createImageBitmap(kept);
+    const bitmap = await createImageBitmap(kept).catch(() => null);
+    if (bitmap === null) continue;
     try {
       const cut = await keptPixels(bitmap, outcome.features);
       if (cut.ok) pictures.push(cut.value);

@@ -22,7 +22,7 @@ export function WearerFrame(props: {
   const { heading, place, readAloud, spoken } = props;
   const headingElement = useRef<HTMLHeadingElement>(null);
   const tag = spokenTag;
-  const { say, isOn } = readAloud;
+  const { say } = readAloud;
   useEffect(() => {
     headingElement.current?.focus({ preventScroll: true });
     window.scrollTo(0, 0);
@@ -32,7 +32,7 @@ export function WearerFrame(props: {
   }, [tag]);
   useEffect(() => {
     say(spoken);
-  }, [say, spoken, isOn]);
+  }, [say, spoken]);
   return (
     <div className="wearer">
       <header className="wearer-top">

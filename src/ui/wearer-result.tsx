@@ -1,7 +1,8 @@
 import { useId } from 'react';
 import { ANSWER_PICTURE_DAYS } from '../session/answer-intake.js';
 import { spokenTag, words } from './language.js';
-import { nowText } from './use-session-record.js';
+import { nowText } from './now-text.js';
+import { SentenceList } from './sentence-list.js';
 import { WearerFrame } from './wearer-frame.js';
 import type { StepProps } from './wearer-step-props.js';
 import { betterSentences } from './wearer-sentences.js';
@@ -48,13 +49,7 @@ export function WearerResult({ visit, dispatch, invitation, readAloud, place }: 
       <p>
         <strong>{verdict}</strong>
       </p>
-      {sentences.length > 0 && (
-        <ul>
-          {sentences.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
-          ))}
-        </ul>
-      )}
+      <SentenceList sentences={sentences} />
       <p>{said.noNumbers}</p>
       {invitation.asksForPictures && (
         <fieldset className="wearer-pictures">

@@ -7,6 +7,8 @@ import { dayText } from './day-text.js';
 import { FailureNote } from './failure-note.js';
 import { words } from './language.js';
 import { formatNumber } from './numbers.js';
+import type { Saying } from './saying.js';
+import { SentenceList } from './sentence-list.js';
 import type { ReadAloud } from './use-read-aloud.js';
 import { useReadAloud } from './use-read-aloud.js';
 import { useWearerVisit } from './use-wearer-visit.js';
@@ -30,7 +32,8 @@ export function WearerScreen(props: {
   const { equipment, invited } = props;
   const readAloud = useReadAloud(equipment.prompts);
   if (!invited.ok) return <Refused failure={invited.failure} readAloud={readAloud} />;
-  if (equipment.support !== 'supported') return <NotHere support={equipment.support} readAloud={readAloud} />;
+  if (equipment.support !== 'supported')
+    return <Stopped saying={words.wearer.refused[equipment.support]} readAloud={readAloud} action={null} />;
   return <Visit equipment={equipment} invitation={invited.value} readAloud={readAloud} />;
 }
 
@@ -92,11 +95,7 @@ function Welcome({ dispatch, invitation, readAloud }: StepProps) {
       }
     >
       <p>{said.what}</p>
-      <ul>
-        {points.map((point) => (
-          <li key={point}>{point}</li>
-        ))}
-      </ul>
+      <SentenceList sentences={points} />
       <p className="wearer-small">
         {said.expires(dayText(expiresOn))} {said.loads(formatNumber(LOADED_MEGABYTES, 0))}
       </p>
@@ -144,11 +143,7 @@ function Preparing({ step, dispatch, invitation, readAloud, place }: StepProps &
       }
     >
       <WearerDrawing step={step} />
-      <ul>
-        {points.map((point) => (
-          <li key={point}>{point}</li>
-        ))}
-      </ul>
+      <SentenceList sentences={points} />
       {caution !== '' && <p className="caution">{caution}</p>}
       {permission !== '' && <p className="wearer-small">{permission}</p>}
     </WearerFrame>
@@ -157,10 +152,9 @@ function Preparing({ step, dispatch, invitation, readAloud, place }: StepProps &
 
 /** The link is no invitation, or none any more. */
 function Refused({ failure, readAloud }: { readonly failure: InvitationFailure; readonly readAloud: ReadAloud }) {
-  const saying = refusedSaying(failure);
   return (
     <Stopped
-      spoken={`${saying.what} ${saying.next}`}
+      saying={refusedSaying(failure)}
       readAloud={readAloud}
       action={
         failure.kind === 'newer-version' && (
@@ -175,37 +169,23 @@ function Refused({ failure, readAloud }: { readonly failure: InvitationFailure; 
           </button>
         )
       }
-    >
-      <FailureNote saying={saying} />
-    </Stopped>
+    />
   );
 }
 
-function NotHere(props: { readonly support: 'insecure' | 'unsupported'; readonly readAloud: ReadAloud }) {
-  const saying = words.wearer.refused[props.support];
-  return (
-    <Stopped spoken={`${saying.what} ${saying.next}`} readAloud={props.readAloud} action={null}>
-      <FailureNote saying={saying} />
-    </Stopped>
-  );
-}
-
-function Stopped(props: {
-  readonly spoken: string;
-  readonly readAloud: ReadAloud;
-  readonly action: ReactNode;
-  readonly children: ReactNode;
-}) {
+/** Here the visit cannot begin at all. */
+function Stopped(props: { readonly saying: Saying; readonly readAloud: ReadAloud; readonly action: ReactNode }) {
+  const { saying } = props;
   return (
     <WearerFrame
       heading={words.wearer.refused.heading}
       place={null}
       readAloud={props.readAloud}
-      spoken={props.spoken}
+      spoken={`${saying.what} ${saying.next}`}
       onBack={null}
       actions={props.action}
     >
-      {props.children}
+      <FailureNote saying={saying} />
     </WearerFrame>
   );
 }

@@ -317,7 +317,7 @@ export const wearerWords = {
     done: 'Make the file',
     askPictures: 'May two pictures go along?',
     pictures: 'Yes, send two pictures along',
-    picturesNote: 'If you leave this open, no picture is sent.',
+    picturesNote: 'If you leave the box empty, no picture is sent.',
     /** kept word for word, with the answer of who ticks it */
     consent: (practice: string, days: number): string =>
       `I agree that two pictures go along in the encrypted file to ${whom(practice)}, to check the estimate. They are cut out: eyes, the sides of the head, and the card, whose face is made unreadable. They are deleted after ${days} days at the latest, and before that whenever I ask for it.`,
@@ -362,7 +362,7 @@ export const wearerWords = {
       next: 'Save it, and attach it to your message.',
     },
     keepOpen: 'If you close this page before the file is sent or saved, it is gone.',
-    over: 'You can close this page now. Nothing of it stays on your phone.',
+    over: 'You can close this page now. It keeps nothing on your phone.',
     shareTitle: 'Answer to my optician',
     failed: {
       notLoadable: {

@@ -1,7 +1,6 @@
-import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
-import { build } from 'vite';
 import { appInBrowser } from '../support/app-in-browser.js';
+import { bundledScript } from '../support/device-script.js';
 import type { ThousandSessionsTimes } from '../support/thousand-sessions-page.js';
 
 // A thousand sessions in the browser's own database, under the schema checks that the app has.
@@ -12,12 +11,11 @@ const app = appInBrowser();
 const LIMITS_MS = { list: 200, export: 3000, import: 3000, listLocked: 200 };
 const BUSY_FACTOR = 2;
 
-const HTML =
-  '<!doctype html><title>A thousand sessions</title><script type="module" src="thousand-sessions.js"></script>';
+const HTML = '<!doctype html><title>A thousand sessions</title><script src="thousand-sessions.js"></script>';
 
 it('keeps a thousand sessions, lists them at once, and gives the same ones back', async () => {
   const { page } = await app.prepare();
-  const script = await pageScript();
+  const script = await bundledScript(new URL('../support/thousand-sessions-page.ts', import.meta.url));
   await page.route('**/thousand-sessions.*', (route) =>
     route.request().url().endsWith('.js')
       ? route.fulfill({ contentType: 'text/javascript', body: script })
@@ -35,22 +33,3 @@ it('keeps a thousand sessions, lists them at once, and gives the same ones back'
     expect(times[name], name).toBeLessThan(limitMs * BUSY_FACTOR);
   }
 });
-
-/** The store as one script, without anything of the screens. */
-async function pageScript(): Promise<string> {
-  const entry = fileURLToPath(new URL('../support/thousand-sessions-page.ts', import.meta.url));
-  const built = await build({
-    configFile: false,
-    logLevel: 'warn',
-    build: {
-      write: false,
-      minify: false,
-      target: 'es2023',
-      lib: { entry, formats: ['es'], fileName: 'thousand-sessions' },
-      rolldownOptions: { output: { codeSplitting: false } },
-    },
-  });
-  const [output] = Array.isArray(built) ? built : [built];
-  if (output === undefined || !('output' in output)) throw new Error('Nothing was built.');
-  return output.output[0].code;
-}

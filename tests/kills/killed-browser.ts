@@ -5,19 +5,9 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { BrowserContext, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
+import { PLAIN_SWITCHES } from '../support/chromium.js';
 import { chromiumExecutable } from '../support/chromium-executable.js';
 import { withoutWarmUp } from '../support/without-warm-up.js';
-
-const SWITCHES = [
-  '--headless=new',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
 
 /** Chosen: a busy computer was seen to take this long for a start. */
 const START_LIMIT_MS = 60_000;
@@ -41,7 +31,7 @@ export async function startKillableBrowser(profileFolder: string): Promise<Killa
   }
   const child = spawn(
     executable,
-    [...SWITCHES, '--remote-debugging-port=0', `--user-data-dir=${profileFolder}`, 'about:blank'],
+    [...PLAIN_SWITCHES, '--remote-debugging-port=0', `--user-data-dir=${profileFolder}`, 'about:blank'],
     { detached: true, stdio: 'ignore' },
   );
   const gone = once(child, 'exit');

@@ -14,7 +14,8 @@ export interface ChromiumOptions {
   readonly switches?: readonly string[];
 }
 
-const SWITCHES = [
+/** Without a window, and without anything that a fresh browser does by itself. */
+export const PLAIN_SWITCHES: readonly string[] = [
   '--headless=new',
   '--no-sandbox',
   '--disable-gpu',
@@ -23,6 +24,10 @@ const SWITCHES = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+];
+
+const SWITCHES = [
+  ...PLAIN_SWITCHES,
   // WebGL in software: the same on every machine.
   '--use-gl=angle',
   '--use-angle=swiftshader',

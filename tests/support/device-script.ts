@@ -9,8 +9,12 @@ const ADDRESS = 'assets/device-of-test.js';
  *
  * @param name name of the module's file, without its ending
  */
-export async function deviceScript(name: string): Promise<string> {
-  const entry = fileURLToPath(new URL(`../../src/devices/${name}.ts`, import.meta.url));
+export function deviceScript(name: string): Promise<string> {
+  return bundledScript(new URL(`../../src/devices/${name}.ts`, import.meta.url));
+}
+
+/** A module and all that it imports as one classic script, which leaves its exports in `deviceOfTest`. */
+export async function bundledScript(module: URL): Promise<string> {
   const built = await build({
     configFile: false,
     logLevel: 'warn',
@@ -18,11 +22,11 @@ export async function deviceScript(name: string): Promise<string> {
       write: false,
       minify: false,
       target: 'es2023',
-      lib: { entry, formats: ['iife'], name: 'deviceOfTest', fileName: name },
+      lib: { entry: fileURLToPath(module), formats: ['iife'], name: 'deviceOfTest', fileName: 'device-of-test' },
     },
   });
   const [bundle] = Array.isArray(built) ? built : [built];
-  if (bundle === undefined || !('output' in bundle)) throw new Error(`${name} was not bundled.`);
+  if (bundle === undefined || !('output' in bundle)) throw new Error(`${module.href} was not bundled.`);
   return bundle.output[0].code;
 }
 

@@ -3,7 +3,6 @@ import type { OrderDocument, OrderGroup, OrderTable } from '../../src/sheets/ord
 function group(heading: string, ...rows: readonly (readonly [side: 'R' | 'L' | null, value: string, doubt: string])[]) {
   return {
     heading,
-    remark: null,
     rows: rows.map(([side, value, doubt]) => ({
       side,
       sideName: side === null ? null : side === 'R' ? 'right' : 'left',
@@ -62,7 +61,6 @@ export const EXAMPLE_ORDER: OrderDocument = {
       groups: [
         {
           heading: 'Decentration',
-          remark: null,
           rows: [
             { side: 'R', sideName: 'right', value: '0.2 mm in, 2.3 mm up', doubt: null, confirmed: null },
             { side: 'L', sideName: 'left', value: '1.0 mm out, 2.4 mm down', doubt: null, confirmed: null },

@@ -2,7 +2,7 @@ import { succeed } from '../../src/core/result.js';
 import type { InvitationList, InvitationStore } from '../../src/session/invitation-list.js';
 import { invitationListSchema, invitationReducer } from '../../src/session/invitation-list.js';
 import type { KeyStore, PracticeKeys } from '../../src/session/practice-key.js';
-import { practiceKeysSchema } from '../../src/session/practice-key.js';
+import { practiceKeysSchema, withBackup } from '../../src/session/practice-key.js';
 
 /** Keys in memory, checked by their schema like those of a device. */
 export function memoryKeyStore(keys: PracticeKeys = []): KeyStore {
@@ -11,6 +11,10 @@ export function memoryKeyStore(keys: PracticeKeys = []): KeyStore {
     load: () => Promise.resolve(succeed(kept)),
     update: (change) => {
       kept = practiceKeysSchema.parse(change(kept));
+      return Promise.resolve(succeed(kept));
+    },
+    bringBack: (backup, now) => {
+      kept = practiceKeysSchema.parse(withBackup(kept, backup, now));
       return Promise.resolve(succeed(kept));
     },
   };

@@ -2,7 +2,10 @@ import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, beforeEach } from 'vitest';
 import type { Result } from '../../src/core/result.js';
 import { createSealing } from '../../src/devices/sealing.js';
-import type { SessionDatabase, SessionDatabaseOptions } from '../../src/devices/session-database/session-database.js';
+import type {
+  OpenedSessionDatabase,
+  SessionDatabaseOptions,
+} from '../../src/devices/session-database/session-database.js';
 import { createMemoryDatabase, openSessionDatabase } from '../../src/devices/session-database/session-database.js';
 
 export const NOW = '2026-11-25T10:00:00.000Z';
@@ -15,15 +18,15 @@ export function valueOf<Value>(result: Result<Value, unknown>): Value {
 
 export interface TestedDatabases {
   /** One more window on the same disk. */
-  readonly open: (changes?: Partial<SessionDatabaseOptions>) => Promise<SessionDatabase>;
-  readonly inMemory: (changes?: Partial<SessionDatabaseOptions>) => Promise<SessionDatabase>;
+  readonly open: (changes?: Partial<SessionDatabaseOptions>) => Promise<OpenedSessionDatabase>;
+  readonly inMemory: (changes?: Partial<SessionDatabaseOptions>) => Promise<OpenedSessionDatabase>;
   readonly tryToOpen: () => ReturnType<typeof openSessionDatabase>;
 }
 
 /** Databases on a disk that is empty at the beginning of each test; all are closed at its end. */
 export function testedDatabases(): TestedDatabases {
   let count = 0;
-  const opened: SessionDatabase[] = [];
+  const opened: OpenedSessionDatabase[] = [];
   const options: SessionDatabaseOptions = {
     // scrypt with as little work as it can be done: the format stays the same
     sealing: createSealing({ scryptWorkFactor: 1 }),

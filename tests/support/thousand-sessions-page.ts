@@ -1,7 +1,7 @@
 import { parseSessionFile, writeSessionFile } from '../../src/core/record/session-file.js';
 import type { SessionRecord } from '../../src/core/record/session-record.js';
 import { createSealing } from '../../src/devices/sealing.js';
-import type { SessionDatabase } from '../../src/devices/session-database/session-database.js';
+import type { OpenedSessionDatabase } from '../../src/devices/session-database/session-database.js';
 import { openSessionDatabase } from '../../src/devices/session-database/session-database.js';
 import { sampleSessions } from './sample-sessions.js';
 
@@ -43,7 +43,7 @@ async function measureThousandSessions(): Promise<ThousandSessionsTimes> {
   return { list, export: exporting, import: importing, lock, listLocked, fileBytes, unequal };
 }
 
-async function openStore(): Promise<SessionDatabase> {
+async function openStore(): Promise<OpenedSessionDatabase> {
   return expectDone(
     await openSessionDatabase({
       // what scrypt takes on purpose is not measured

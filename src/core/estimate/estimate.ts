@@ -2,31 +2,34 @@
  * Where the doubt of an estimate comes from. Each source is independent of the others, so that the squares of the lines
  * of a budget add up to the square of the combined standard uncertainty (JCGM 100:2008, 5.1.2).
  */
-export type BudgetSource =
+export const BUDGET_SOURCES = [
   /** the size of the card itself: manufacture, wear, the scale of a print */
-  | 'card-size'
+  'card-size',
   /** where the card's edges or markers lie in the picture */
-  | 'card-edges'
+  'card-edges',
   /** where the iris edges lie in the picture */
-  | 'iris-edges'
+  'iris-edges',
   /** where the lid margins lie in the picture */
-  | 'lid-edges'
+  'lid-edges',
   /** how far the touched skin lies before the eyes */
-  | 'contact-depth'
+  'contact-depth',
   /** field of view and distortion of the camera */
-  | 'camera'
+  'camera',
   /** how the head is turned */
-  | 'head-pose'
+  'head-pose',
   /** iris diameters differ between people; the weak second opinion on depth */
-  | 'iris-size'
+  'iris-size',
   /** where the eyes looked, and how far the pupil lies before the eye's centre of rotation */
-  | 'gaze'
+  'gaze',
   /** where the bridge's midline lies */
-  | 'midline'
+  'midline',
   /** how well the fitted head stands for this head's outline */
-  | 'head-shape'
+  'head-shape',
   /** scatter between the frames of a burst */
-  | 'between-frames';
+  'between-frames',
+] as const;
+
+export type BudgetSource = (typeof BUDGET_SOURCES)[number];
 
 /** One line of a budget: the share of a source in the standard uncertainty, in the unit of the estimate. */
 export interface BudgetLine {

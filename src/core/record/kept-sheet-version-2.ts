@@ -3,7 +3,7 @@ import type { ReaderSheet } from './reader-sheet.js';
 import type { ReadingHistory } from './reading-history.js';
 import {
   confirmationsSchema,
-  isReadingName,
+  entriesOfPlaces,
   moment,
   notesSchema,
   prescriptionSchema,
@@ -23,12 +23,7 @@ const correction = z.object({ name: shortId, earlier: typedText, by: typedText, 
 const readerSheet = z.object({
   reader: typedText,
   readings: readingsSchema,
-  corrections: z.pipe(
-    z.array(correction).check(z.maxLength(MAX_CORRECTIONS)),
-    z.transform((corrections: z.output<typeof correction>[]) =>
-      corrections.flatMap(({ name, ...others }) => (isReadingName(name) ? [{ name, ...others }] : [])),
-    ),
-  ),
+  corrections: entriesOfPlaces(correction, MAX_CORRECTIONS),
 });
 
 /** Sheets as they were kept while there was one of them, and of what was replaced only the corrections. */

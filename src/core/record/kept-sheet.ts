@@ -1,7 +1,5 @@
 import { parseVersion1 } from './kept-sheet-version-1.js';
 import { parseVersion2 } from './kept-sheet-version-2.js';
-import type { ReaderSheet } from './reader-sheet.js';
-import { correctionsOf } from './reading-history.js';
 import { NO_FINDINGS } from './session-record.js';
 import type { SessionRecord } from './session-record.js';
 import type { TypedSheet } from './typed-sheet.js';
@@ -11,15 +9,6 @@ export interface NewSession {
   readonly id: string;
   /** ISO 8601 */
   readonly at: string;
-}
-
-/** The sheet as the text that version 2 keeps. */
-export function writeTypedSheet({ readers: { first, second }, ...others }: TypedSheet): string {
-  return JSON.stringify({ version: 2, readers: { first: ofVersion2(first), second: ofVersion2(second) }, ...others });
-}
-
-function ofVersion2({ reader, readings, history }: ReaderSheet): object {
-  return { reader, readings, corrections: correctionsOf(history) };
 }
 
 /** The sheet from kept text, as versions 1 and 2 wrote it; null where the text is not what was ever written. */

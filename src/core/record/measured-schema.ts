@@ -3,12 +3,12 @@ import type { Advice } from '../camera/failure.js';
 import type {
   AlwaysEstimated,
   BudgetLine,
-  BudgetSource,
   Estimate,
   EstimateUnit,
   FaceEstimates,
   SometimesEstimated,
 } from '../estimate/estimate.js';
+import { BUDGET_SOURCES } from '../estimate/estimate.js';
 import type { SweepAdvice } from '../estimate/sweep.js';
 
 /**
@@ -20,24 +20,8 @@ const BUDGET_TOLERANCE = 0.01;
 /** Chosen: no length of a face or before it, in mm, and no angle of a head, in degrees, is larger. */
 const LARGEST: Readonly<Record<EstimateUnit, number>> = { mm: 10_000, deg: 180 };
 
-/** Every source once: a record over the union does not compile where one is missing. */
-const SOURCES: Readonly<Record<BudgetSource, true>> = {
-  'card-size': true,
-  'card-edges': true,
-  'iris-edges': true,
-  'lid-edges': true,
-  'contact-depth': true,
-  camera: true,
-  'head-pose': true,
-  'iris-size': true,
-  gaze: true,
-  midline: true,
-  'head-shape': true,
-  'between-frames': true,
-};
-
 const budgetLineSchema: z.ZodMiniType<BudgetLine> = z.object({
-  source: z.enum(Object.keys(SOURCES) as BudgetSource[]),
+  source: z.enum(BUDGET_SOURCES),
   standardUncertainty: z.number().check(z.nonnegative()),
 });
 
@@ -50,7 +34,7 @@ function estimateIn<Unit extends EstimateUnit>(unit: Unit): z.ZodMiniType<Estima
       low: z.number(),
       high: z.number(),
       unit: z.literal(unit),
-      budget: z.array(budgetLineSchema).check(z.maxLength(Object.keys(SOURCES).length)),
+      budget: z.array(budgetLineSchema).check(z.maxLength(BUDGET_SOURCES.length)),
     })
     .check(
       z.refine(({ value, low, high }) => low <= value && value <= high, { path: ['low'] }),

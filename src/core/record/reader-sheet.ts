@@ -13,8 +13,10 @@ export const NO_READINGS: TypedReadings = Object.fromEntries(READING_NAMES.map((
   string
 >;
 
+export const READER_IDS = ['first', 'second'] as const;
+
 /** Which of two readers; each takes a sheet without seeing the other's. */
-export type ReaderId = 'first' | 'second';
+export type ReaderId = (typeof READER_IDS)[number];
 
 /** All that one reader wrote. */
 export interface ReaderSheet {

@@ -9,7 +9,7 @@ import type { DamagePath } from './session-schema.js';
 import { moment } from './session-parts.js';
 import { parseSessionRecord, pathOf, SESSION_VERSION, sessionShape } from './session-schema.js';
 
-export const SESSION_FILE_FORMAT = 'glabella-sessions';
+const SESSION_FILE_FORMAT = 'glabella-sessions';
 
 /** Chosen: some ten thousand sessions; a text of that size still goes through the memory of a desk's machine. */
 export const LARGEST_SESSION_FILE_CHARACTERS = 200_000_000;

@@ -5,7 +5,7 @@ import { MEASUREMENT_GROUPS, READING_NAMES } from '../catalogue/measurement.js';
 import type { Practice } from './practice.js';
 import { keptInUse } from './practice.js';
 import type { TypedReadings } from './reader-sheet.js';
-import { NO_READINGS } from './reader-sheet.js';
+import { NO_READINGS, READER_IDS } from './reader-sheet.js';
 import { MAX_TEXT_LENGTH } from './typed-text.js';
 
 // The parts that several versions of what is kept have in common. What one version changes moves into that version's own file.
@@ -31,7 +31,7 @@ const MAX_NAMES = 500;
 const readingNames: ReadonlySet<string> = new Set(READING_NAMES);
 const measurementNames: ReadonlySet<string> = new Set(DEFINITIONS.map((definition) => definition.id));
 
-export function isReadingName(name: string): name is ReadingName {
+function isReadingName(name: string): name is ReadingName {
   return readingNames.has(name);
 }
 
@@ -72,7 +72,7 @@ const keptPractice = z.object({
 });
 
 /** Blocks that are missing come last, in the catalogue's order. */
-export const practiceSchema = z.pipe(
+const practiceSchema = z.pipe(
   keptPractice,
   z.transform((kept: z.output<typeof keptPractice>): Practice => {
     const known = MEASUREMENT_GROUPS.filter((group) => kept.groupOrder.includes(group));
@@ -94,6 +94,19 @@ export const readingsSchema = z.pipe(
     ...under(isReadingName, readings),
   })),
 );
+
+/** Entries of places of the sheet, in their order; those of places that another time's catalogue had are dropped. */
+export function entriesOfPlaces<Entry extends { readonly name: string }>(
+  entry: z.ZodMiniType<Entry>,
+  most: number,
+): z.ZodMiniType<(Entry & { readonly name: ReadingName })[]> {
+  return z.pipe(
+    z.array(entry).check(z.maxLength(most)),
+    z.transform((entries: Entry[]) =>
+      entries.filter((one): one is Entry & { readonly name: ReadingName } => isReadingName(one.name)),
+    ),
+  );
+}
 
 const eye = z.object({
   sphere: typedText,
@@ -128,7 +141,7 @@ export const confirmationsSchema = z.pipe(
   ),
 );
 
-export const readerIdSchema = z.enum(['first', 'second']);
+export const readerIdSchema = z.enum(READER_IDS);
 
 export const notesSchema = z.object({
   wearer: typedText,

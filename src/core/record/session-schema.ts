@@ -2,10 +2,9 @@ import * as z from 'zod/mini';
 import type { Result } from '../result.js';
 import { fail, invariant, succeed } from '../result.js';
 import { adviceSchema, faceEstimatesSchema, sweepAdviceSchema } from './measured-schema.js';
-import type { ReadingHistory } from './reading-history.js';
 import {
   confirmationsSchema,
-  isReadingName,
+  entriesOfPlaces,
   moment,
   notesSchema,
   prescriptionSchema,
@@ -22,7 +21,7 @@ import type { TypedSheet } from './typed-sheet.js';
 export const SESSION_VERSION = 3;
 
 /** Chosen: twice what a sheet of version 2 could bring, far more than anyone types in a visit. */
-export const MAX_HISTORY = 20_000;
+const MAX_HISTORY = 20_000;
 
 /** Chosen: there are fewer kinds of advice than that, and each is given once or for a few places. */
 const MAX_ADVICE = 100;
@@ -38,12 +37,7 @@ const entry = z.object({ name: shortId, text: typedText, by: typedText, at: z.nu
 const readerSheet = z.object({
   reader: typedText,
   readings: readingsSchema,
-  history: z.pipe(
-    z.array(entry).check(z.maxLength(MAX_HISTORY)),
-    z.transform((history: z.output<typeof entry>[]): ReadingHistory =>
-      history.flatMap(({ name, ...others }) => (isReadingName(name) ? [{ name, ...others }] : [])),
-    ),
-  ),
+  history: entriesOfPlaces(entry, MAX_HISTORY),
 });
 
 /** All that is typed. What today's catalogue does not know is left out of it. */

@@ -80,10 +80,7 @@ function algorithm(iv: Uint8Array<ArrayBuffer>, place: string): AesGcmParams {
 /** Random bytes for a key, and the key that they are; nobody can read it out of the page again. */
 export async function newDataKey(): Promise<{ readonly dataKey: DataKey; readonly bytes: Uint8Array<ArrayBuffer> }> {
   const bytes = crypto.getRandomValues(new Uint8Array(32));
-  const id = Array.from(crypto.getRandomValues(new Uint8Array(8)), (byte) => byte.toString(16).padStart(2, '0')).join(
-    '',
-  );
-  return { dataKey: await dataKeyOf(id, bytes), bytes };
+  return { dataKey: await dataKeyOf(crypto.randomUUID(), bytes), bytes };
 }
 
 export async function dataKeyOf(id: string, bytes: Uint8Array<ArrayBuffer>): Promise<DataKey> {

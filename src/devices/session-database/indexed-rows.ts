@@ -8,7 +8,7 @@ import type { Row, Rows, RowsReading, RowsWriting, Table } from './rows.js';
 import { TABLES } from './rows.js';
 import { storeFailureOf } from './store-failure.js';
 
-export const DATABASE_NAME = 'glabella';
+const DATABASE_NAME = 'glabella';
 
 interface Schema extends DBSchema {
   sessions: { key: string; value: Row };
@@ -36,7 +36,7 @@ const UPGRADES: readonly ((database: Database) => void)[] = [
   },
 ];
 
-export const DATABASE_VERSION = UPGRADES.length;
+const DATABASE_VERSION = UPGRADES.length;
 
 /** Chosen: a browser that has not opened or answered by then is taken to be stuck; a slow disk with much on it takes seconds. */
 const LIMIT_MS = 20_000;

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { toBase64 } from '../../session/sealing-base64.js';
 import type { Content, DataKey, Opened } from './contents.js';
 import { contentOf, contentSchema, openContent } from './contents.js';
 import type { Row, Table } from './rows.js';
@@ -71,7 +72,7 @@ export function idOf(raw: unknown): string {
 
 /** Anything that stands in a database, as JSON, with bytes in base 64. */
 export function rawText(raw: unknown): string {
-  const plain = (_name: string, value: unknown): unknown => (value instanceof Uint8Array ? base64(value) : value);
+  const plain = (_name: string, value: unknown): unknown => (value instanceof Uint8Array ? toBase64(value) : value);
   try {
     const text = JSON.stringify(raw, plain) as string | undefined;
     return text ?? JSON.stringify(String(raw));
@@ -79,11 +80,4 @@ export function rawText(raw: unknown): string {
     // what refers to itself, or a whole number of another kind than JSON's
     return JSON.stringify(String(raw));
   }
-}
-
-function base64(bytes: Uint8Array): string {
-  const PIECE = 0x8000;
-  let text = '';
-  for (let at = 0; at < bytes.length; at += PIECE) text += String.fromCharCode(...bytes.subarray(at, at + PIECE));
-  return btoa(text);
 }

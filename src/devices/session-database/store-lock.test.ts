@@ -7,7 +7,7 @@ import { summaryOf } from '../../core/record/session-record.js';
 import { NEW_DESK } from '../../session/new-session.js';
 import type { KeptPicture } from '../../session/session-store.js';
 import { createSealing } from '../sealing.js';
-import type { SessionDatabase } from './session-database.js';
+import type { SessionDatabase } from '../../session/session-database.js';
 
 const databases = testedDatabases();
 const record = sampleSession(1, { sheet: { ...sampleSession(1).sheet, notes: named('Quetzalcoatl') } });

@@ -5,7 +5,7 @@ import { fail, succeed } from '../../core/result.js';
 import type { InvitationStore } from '../../session/invitation-list.js';
 import { invitationListSchema, invitationReducer } from '../../session/invitation-list.js';
 import type { KeyStore } from '../../session/practice-key.js';
-import { practiceKeysSchema } from '../../session/practice-key.js';
+import { practiceKeysSchema, withBackup } from '../../session/practice-key.js';
 import type { Desk, DeskStore } from '../../session/session-store.js';
 import type { DocumentForm } from './stored-document.js';
 import { createStoredDocument } from './stored-document.js';
@@ -35,7 +35,7 @@ export function createDeskStore(vault: Vault): DeskStore {
   };
 }
 
-/** Keys that cannot be read are never written over: a backup may bring them back, or a later version read them. */
+/** Keys that cannot be read are never written over: a backup is put in their place, and a later version may read them. */
 export function createKeyStore(vault: Vault): KeyStore {
   const keys = createStoredDocument(vault, { id: 'keys', version: 1, schema: practiceKeysSchema });
   return {
@@ -57,6 +57,8 @@ export function createKeyStore(vault: Vault): KeyStore {
           ? fail({ kind: 'keys-damaged' } as const)
           : succeed(change(state.kind === 'kept' ? state.value : [])),
       ),
+    bringBack: (backup, now) =>
+      keys.update((state) => succeed(withBackup(state.kind === 'kept' ? state.value : [], backup, now))),
   };
 }
 

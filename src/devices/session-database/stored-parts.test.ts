@@ -136,6 +136,17 @@ describe('a document that cannot be read', () => {
     raw.close();
   });
 
+  it('makes room for a backup where it holds the keys, and stays beside it', async () => {
+    const database = await databases.open();
+    const raw = await openDB('glabella');
+    await raw.put('documents', { id: 'keys', ...damaged });
+    const backup = withNewKey([], valueOf(await createSealing().makeKeyPair()), new Date(NOW));
+    expect(valueOf(await database.keys.bringBack(backup, new Date(NOW)))).toEqual(backup);
+    expect(valueOf(await database.keys.load())).toEqual(backup);
+    expect(JSON.stringify(await raw.getAll('documents'))).toContain('red');
+    raw.close();
+  });
+
   it('is left out where it is a picture, and goes on its day all the same', async () => {
     const { pictures, sessions } = await databases.open();
     valueOf(await sessions.save(record, null));
@@ -189,7 +200,6 @@ describe('the sheet of versions before the database', () => {
     expect((await databases.open()).keptSheet).toBe('none');
     const inMemory = await databases.inMemory({ keptSheet: OLD_SHEET });
     expect(inMemory.keptSheet).toBe('waiting');
-    expect(inMemory.isLasting).toBe(false);
     expect(valueOf(await inMemory.sessions.all()).records).toHaveLength(1);
     const database = await databases.open();
     valueOf(await database.lock.set('first'));

@@ -1,3 +1,4 @@
+import { READER_IDS } from '../../core/record/reader-sheet.js';
 import { isContinuedBy } from '../../core/record/reading-history.js';
 import type { SessionRecord, SessionSummary } from '../../core/record/session-record.js';
 import { summaryOf } from '../../core/record/session-record.js';
@@ -260,7 +261,7 @@ function broughtIn(
 function continues(earlier: SessionRecord, later: SessionRecord): boolean {
   return (
     Date.parse(later.changedAt) > Date.parse(earlier.changedAt) &&
-    (['first', 'second'] as const).every((reader) =>
+    READER_IDS.every((reader) =>
       isContinuedBy(earlier.sheet.readers[reader].history, later.sheet.readers[reader].history),
     )
   );

@@ -3,8 +3,8 @@ import type { NewSession } from '../../core/record/kept-sheet.js';
 import { parseTypedSheet, sessionOfSheet } from '../../core/record/kept-sheet.js';
 import type { Result } from '../../core/result.js';
 import { succeed } from '../../core/result.js';
-import { isBlank } from '../../session/new-session.js';
-import type { Desk, StoreFailure } from '../../session/session-store.js';
+import { deskAfter, isBlank } from '../../session/new-session.js';
+import type { StoreFailure } from '../../session/session-store.js';
 import { DESK_FORM } from './stored-documents.js';
 import { sealedRow } from './sealed-rows.js';
 import { putSession, sessionRows } from './stored-sessions.js';
@@ -34,12 +34,7 @@ export async function takeKeptSheet(vault: Vault, text: string | null, fresh: Ne
   if (sheet === null) return 'unreadable';
   const record = sessionOfSheet(sheet, fresh);
   const print = fingerprint(text);
-  const { first, second } = sheet.readers;
-  const desk: Desk = {
-    settings: sheet.settings,
-    readerNames: { first: first.reader, second: second.reader },
-    openSessionId: isBlank(record) ? null : record.id,
-  };
+  const desk = deskAfter(sheet, isBlank(record) ? null : record.id);
   const taken: Result<null, StoreFailure> = await vault.rewrite({
     read: async (rows) => ({
       mark: await rows.one('meta', MARK_ID),

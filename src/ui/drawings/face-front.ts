@@ -66,7 +66,7 @@ export const EYES: Figure = onBothSides(
 );
 
 /** Both sides of the bridge of the nose, as its shadow shows them. */
-export const BRIDGE: Figure = onBothSides(curve('fine', [10, -11], [8.4, -5], [8, 1], [8.6, 9]));
+const BRIDGE: Figure = onBothSides(curve('fine', [10, -11], [8.4, -5], [8, 1], [8.6, 9]));
 
 const NOSE_TIP: Figure = [
   ...onBothSides(

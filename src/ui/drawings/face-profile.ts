@@ -193,7 +193,7 @@ export const FRONT_FROM_SIDE: Figure = [
 /** How the drop of the drawn side turns down from its line, degrees. */
 export const DOWNWARD_ANGLE = 54;
 /** mm */
-export const DROP_LENGTH = 42;
+const DROP_LENGTH = 42;
 
 /** The tip of the drawn side. */
 export const SIDE_TIP: Point = (() => {

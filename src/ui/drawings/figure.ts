@@ -116,10 +116,10 @@ export function turned([x, y]: Point, [aboutX, aboutY]: Point, degrees: number):
 }
 
 /** One cubic Bézier piece of a curve: both control points and the end. */
-export type Bezier = readonly [first: Point, second: Point, end: Point];
+type Bezier = readonly [first: Point, second: Point, end: Point];
 
 /** Centripetal Catmull-Rom spline through the points, which does not overshoot, as Bézier pieces (Yuksel et al. 2011). */
-export function bezierThrough(through: readonly Point[], isClosed: boolean): readonly Bezier[] {
+function bezierThrough(through: readonly Point[], isClosed: boolean): readonly Bezier[] {
   const count = through.length;
   const at = (place: number): Point =>
     through[isClosed ? (place + count) % count : Math.max(0, Math.min(count - 1, place))]!;

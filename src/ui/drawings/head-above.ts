@@ -1,6 +1,6 @@
 import { HALF_PD } from './face-front.js';
 import type { Figure, Point } from './figure.js';
-import { area, circle, curve, onBothSides, straight, turned, wholeOutline } from './figure.js';
+import { area, circle, curve, mirrored, onBothSides, straight, turned, wholeOutline } from './figure.js';
 
 // Seen from above, the face to the bottom of the picture: the wearer's right stands at the left, as from the front. 0, 0 is midway
 // between the fronts of both corneas; y grows forward out of the face.
@@ -151,9 +151,6 @@ export const FACE_SECTION: Figure = [
 export const SECTION_CONTOUR: readonly Point[] = [
   ...[14, 10, 5].map(alongFlank),
   ...[...ARC].reverse(),
-  ...ARC.slice(1).map(([x, y]): Point => [-x, y]),
-  ...[5, 10, 14].map((by): Point => {
-    const [x, y] = alongFlank(by);
-    return [-x, y];
-  }),
+  ...ARC.slice(1).map(mirrored),
+  ...[5, 10, 14].map((by) => mirrored(alongFlank(by))),
 ];

@@ -241,7 +241,8 @@ function midway([x, y]: Point, [otherX, otherY]: Point): Point {
   return [(x + otherX) / 2, (y + otherY) / 2];
 }
 
-function unit(from: Point, to: Point): Point {
+/** The direction from one point to another as a unit vector; no direction where they are the same. */
+export function unit(from: Point, to: Point): Point {
   const length = distance(from, to);
   return length === 0 ? [0, 0] : [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
 }

@@ -3,7 +3,7 @@ import type { MeasurementId } from '../../core/catalogue/measurement.js';
 import type { Figure, Part, Point } from './figure.js';
 import { pathThrough } from './figure.js';
 import type { AngleMark, Arrow, DistanceMark, Mark, MarkSizes } from './marks.js';
-import { arrowHead, layAngle, layDistance, markSizes } from './marks.js';
+import { arrowHead, layAngle, layDistance, markSizes, unit } from './marks.js';
 import { MEASUREMENT_DRAWINGS } from './measurement-drawings.js';
 
 /** Where a measurement is taken, drawn; `title` and `description` are what a screen reader says of it. */
@@ -70,7 +70,7 @@ function DrawnMark({ mark, sizes }: { readonly mark: Mark; readonly sizes: MarkS
       return (
         <>
           <path className="mark" d={straightPath(mark.centre, mark.to)} />
-          <Arrows arrows={[{ tip: mark.to, towards: towards(mark.centre, mark.to) }]} sizes={sizes} />
+          <Arrows arrows={[{ tip: mark.to, towards: unit(mark.centre, mark.to) }]} sizes={sizes} />
         </>
       );
     case 'reference':
@@ -140,9 +140,4 @@ function Letters(props: { readonly at: Point; readonly text: string; readonly si
 
 function straightPath(...through: readonly Point[]): string {
   return pathThrough({ through, isClosed: false, isStraight: true });
-}
-
-function towards([x, y]: Point, [toX, toY]: Point): Point {
-  const length = Math.hypot(toX - x, toY - y);
-  return [(toX - x) / length, (toY - y) / length];
 }

@@ -687,19 +687,16 @@ export const words: Words = {
     before: 'Die vorige Sitzung steht in der Liste.',
     backToBefore: 'Dorthin zurück',
     dismiss: 'Ausblenden',
-    kept: 'Alles Eingegebene ist auf diesem Gerät aufbewahrt.',
     notKept: 'Was Sie jetzt eingeben, steht nur auf diesem Bildschirm.',
     tryAgain: 'Noch einmal aufbewahren',
     saveAsFile: 'Als Datei speichern',
     leaveAllTheSame: 'Trotzdem verlassen',
     leaving: 'Dann wäre es verloren. Speichern Sie es zuerst als Datei, oder verlassen Sie es trotzdem.',
     contested: 'Diese Sitzung wurde in einem anderen Fenster geändert.',
+    removedElsewhere: 'Diese Sitzung wurde in einem anderen Fenster entfernt.',
     contestedMore: 'Was Sie hier eingeben, wird erst aufbewahrt, wenn Sie gewählt haben.',
     showOther: 'Zeigen, was dort steht',
     keepMine: 'Meine als eigene Sitzung aufbewahren',
-    removedElsewhere: 'Diese Sitzung wurde in einem anderen Fenster gelöscht.',
-    unreadable: 'Diese Sitzung ist nicht mehr lesbar. Was davon zu retten ist, steht in der Datei.',
-    missing: 'Diese Sitzung gibt es nicht mehr.',
     recorded: {
       picture: (when) => `Die Kamerawerte vom ${when} sind mit der Sitzung aufbewahrt; das Bild nicht.`,
       sweep: (when) => `Die Werte der Bildfolge vom ${when} sind mit der Sitzung aufbewahrt; die Einzelbilder nicht.`,
@@ -720,16 +717,16 @@ export const words: Words = {
       'Schielen: Beide Augen fixieren nie gemeinsam. Messen Sie jedes Auge bei abgedecktem anderen.',
       'Starke Gläser und Gleitsichtgläser brauchen die Anpassmaße ihres Herstellers, was auch immer das Bild sagt.',
     ],
-    privacy: 'Nichts verlässt dieses Gerät: kein Konto, kein Server, kein Bild wird gesendet oder aufbewahrt.',
+    privacy: 'Nichts verlässt dieses Gerät von selbst: kein Konto, und kein Server, der etwas erhält.',
     privacyMore:
-      'Was Sie eingeben, bleibt in diesem Browser, bis Sie das Messblatt leeren; Kameraprofile, bis Sie sie löschen.',
+      'Was Sie eingeben, bleibt in diesem Browser, bis Sie seine Sitzung löschen; ein Bild nur, wenn die Person zustimmt, und Kameraprofile, bis Sie sie löschen.',
   },
 
   hand: {
     another: (name) => `Weiterer Messwert: ${name}`,
     tried: (name) => `${name}: die zuletzt eingegebene Größe`,
     verdicts: { loose: 'locker', fits: 'passt', tight: 'eng' },
-    several: (scales, steps) => (steps === '' ? scales : `${scales}, jeweils ${steps}`),
+    several: (scales, steps) => `${scales.join('; ')}${steps === '' ? '' : `; jeweils ${steps}`}`,
     repeats: (several, mean, range, deviation) =>
       `${several}: Mittel ${mean}, Spannweite ${range}, Standardabweichung ${deviation}`,
     farOff: (values) =>
@@ -932,10 +929,9 @@ export const words: Words = {
     groupCount: (filled, all) => `${filled} von ${all} eingegeben`,
     groupMisfits: (count) => (count === 1 ? '1 Messwert fraglich' : `${count} Messwerte fraglich`),
     side: { R: 'R', L: 'L' },
-    and: ' und ',
+    sideHead: { R: 'R:', L: 'L:' },
     sideWord: { R: 'rechts', L: 'links' },
     eyesSum: (sum) => `R + L = ${sum}`,
-    unitSign: { mm: ' mm', deg: '°' },
     covered: 'verdeckt, bis Ihr Messwert da ist',
     coveredBoth: 'verdeckt, bis R und L da sind',
     coveredShort: 'verdeckt',
@@ -948,7 +944,7 @@ export const words: Words = {
     notIndependent:
       'Diese Messwerte entstanden, nachdem die Schätzwerte gezeigt wurden; beide sind also nicht unabhängig voneinander.',
     howTaken: 'Von Hand:',
-    step: (resolution, unit) => `Ablesen auf ${resolution}${unit === 'mm' ? ' mm' : '°'}.`,
+    step: (resolution) => `Ablesen auf ${resolution}.`,
     squint: 'Bei Schielen:',
     squintChanges: (how) => `Bei Schielen: ${how}`,
     notComparable: 'Der Wert der Kamera fehlt hier: Er setzt voraus, dass beide Augen auf dasselbe blicken.',
@@ -962,11 +958,9 @@ export const words: Words = {
     doubtCovered: 'Der Wert der Kamera ist noch verdeckt. Seine Unsicherheit wird mit ihm gezeigt.',
     toleranceHeading: 'Toleranz und ihre Quelle',
     usualHeading: 'Was üblich ist',
-    usual: (mean, low, high, unit) =>
-      `Erwachsene: im Mittel ${mean}${unit}, 19 von 20 zwischen ${low} und ${high}${unit}`,
-    usualSides: (difference, unit) =>
-      `Rechts und links unterscheiden sich in 19 von 20 Fällen um weniger als ${difference}${unit}`,
-    reader: (deviation, unit) => `Wer noch einmal misst, streut um ± ${deviation}${unit} (eine Standardabweichung)`,
+    usual: (mean, low, high) => `Erwachsene: im Mittel ${mean}, 19 von 20 zwischen ${low} und ${high}`,
+    usualSides: (difference) => `Rechts und links unterscheiden sich in 19 von 20 Fällen um weniger als ${difference}`,
+    reader: (deviation) => `Wer noch einmal misst, streut um ± ${deviation} (eine Standardabweichung)`,
     sourced: (what, status, source) => `${what} (${status}): ${source}.`,
     definitionHeading: 'Was gemessen wird',
     total: 'Zusammen, eine Standardabweichung',
@@ -1049,7 +1043,7 @@ export const words: Words = {
 
   strip: {
     gauge: (name) => `gemessen mit ${name}`,
-    step: (resolution, unit) => `auf ${resolution}${unit}`,
+    step: (resolution) => `auf ${resolution}`,
     misfits: things,
     show: 'Zeigen',
     showMisfits: 'Zeigen, was nicht passt',
@@ -1316,18 +1310,21 @@ export const words: Words = {
     offerPlace: (place) => ` (${place})`,
     probably: (value, inShort) => `wahrscheinlich ${value === null ? '' : `${value}: `}${inShort}`,
     marks: {
-      doesNotAddUp: 'R und L ergeben nicht das Ganze',
-      doesNotFit: 'passt nicht',
+      'does-not-add-up': 'R und L ergeben nicht das Ganze',
+      suspected: 'passt nicht',
       inDoubt: 'fraglich',
       disagrees: 'widerspricht',
-      readersDiffer: 'beide Messungen weichen ab',
-      farOffRepeat: 'eine Wiederholung weit von den anderen',
+      'readers-differ': 'beide Messungen weichen voneinander ab',
+      'far-off-repeat': 'eine Wiederholung weit von den anderen',
       unusual: 'ungewöhnlich: noch einmal hinsehen',
-      impossible: 'kann nicht sein',
-      trialsContradict: 'die Proben widersprechen sich',
-      notANumber: 'keine Zahl',
-      notATrial: 'keine Probe',
-      tooManyRepeats: 'zu viele Zahlen',
+      refused: {
+        impossible: 'kann nicht sein',
+        'not-positive': 'kann nicht sein',
+        'trials-contradict': 'die Proben widersprechen sich',
+        'not-a-number': 'keine Zahl',
+        'not-a-trial': 'keine Probe',
+        'too-many-repeats': 'zu viele Zahlen',
+      },
     },
   },
 
@@ -1615,7 +1612,6 @@ export const words: Words = {
     taken: 'Bild aufgenommen.',
     again: 'Kamera noch einmal versuchen',
     close: 'Schließen',
-    burstFrames: 5,
   },
 
   cost: {
@@ -1842,7 +1838,6 @@ export const words: Words = {
     backToContents: 'Alle Themen',
     search: 'Ein Maß finden',
     none: 'Kein Maß heißt so.',
-    count: (count) => counted(count, 'Maß', 'Maße'),
     topics: 'Allgemeines',
     previous: (name) => `Zurück: ${name}`,
     next: (name) => `Weiter: ${name}`,
@@ -1945,11 +1940,12 @@ export const words: Words = {
         heading: 'Was auf diesem Gerät bleibt',
         text: [
           'Bilder werden in diesem Browser gemessen. Es gibt kein Konto und keinen Server, der etwas erhält.',
+          'Sitzungen bleiben in diesem Browser, bis Sie sie löschen; Bilder nur, wenn die Person zustimmt, und nur für begrenzte Zeit.',
           'Nichts verlässt das Gerät außer den Dateien, die Sie selbst weitergeben, und dem, was Sie drucken.',
           'Wer die Daten einer Person sehen und aufbewahren darf, regeln Ihre Vorschriften vor Ort.',
         ],
         cautions: [
-          'Wer diesen Browser benutzt, kann sehen, was darin aufbewahrt ist. Sperren Sie das Gerät, wenn Sie weggehen.',
+          'Wer diesen Browser benutzt, kann sehen, was darin aufbewahrt ist, außer Sie haben eine Sperre gesetzt. Sperren Sie das Gerät, wenn Sie weggehen.',
         ],
       },
     },
@@ -2124,10 +2120,6 @@ export const words: Words = {
     aloneMark: 'allein',
     aloneMarkLong: 'ohne Aufsicht aufgenommen',
     conditions: {
-      card: {
-        bought: 'Die Person hielt eine Karte im Bankkartenformat.',
-        printed: 'Die Person hielt die gedruckte Karte.',
-      },
       glassesOn: 'Die Person behielt die Brille auf.',
       unevenLight: 'Die Person hatte kein gleichmäßiges Licht von vorn.',
       cardNotFlat: 'Die Person sagt, dass die Karte nicht flach lag.',
@@ -2215,7 +2207,6 @@ export const words: Words = {
         what: 'Die Sicherung wurde von einer neueren Version von Glabella geschrieben.',
         next: 'Laden Sie diese Seite mit Internetverbindung neu, damit die neuere Version kommt.',
       },
-      noKeyToBackUp: { what: 'Es gibt noch keinen Schlüssel.', next: 'Erstellen Sie zuerst eine Einladung.' },
       badRecipient: {
         what: 'Der Schlüssel dieses Geräts funktioniert nicht.',
         next: 'Ersetzen Sie ihn und erstellen Sie die Einladung noch einmal.',
@@ -2362,7 +2353,6 @@ export const words: Words = {
         : `Auftragsblatt, ${wearer}, Seite ${page} von ${pages}`,
     lettersMissing: (mark) =>
       `${mark} steht für einen Buchstaben, den diese Datei nicht zeigen kann. Die gedruckte Seite zeigt ihn.`,
-    sides: { R: 'R', L: 'L' },
     sideNames: { R: 'rechts', L: 'links' },
     workedOut: 'Aus diesen Zahlen errechnet',
     workedOutNote: 'Übliche Praxis; nicht gemessen. Dezentration von der Kastenmitte aus.',
@@ -2434,7 +2424,6 @@ export const words: Words = {
     rows: 'Zeilen des Messblatts und die Reihenfolge, in der Sie messen',
     rowsNote:
       'Eine ausgeblendete Zeile behält, was in sie eingegeben wurde, nimmt aber an keiner Prüfung teil. Eine eigene Toleranz tritt an die Stelle der Toleranz aus dem Katalog.',
-    blocks: { eyes: 'Augen', head: 'Kopf', nose: 'Nase', sides: 'Bügel', frame: 'Mit Fassung' },
     shown: (name) => `${name} zeigen`,
     showAll: (block) => `Alle zeigen: ${block}`,
     hideAll: (block) => `Alle ausblenden: ${block}`,
@@ -2543,7 +2532,6 @@ export const words: Words = {
     add: (power) => `Add ${power}`,
     columns: { horizontal: 'Prisma innen/außen', vertical: 'Prisma oben/unten' },
     eyes: { R: 'Rechts', L: 'Links' },
-    side: { R: 'R', L: 'L' },
     bases: { '': 'Basis', in: 'innen', out: 'außen', up: 'oben', down: 'unten' },
     vertexDistance: 'Bestimmt bei (HSA)',
     vertexNote: 'mm; leer, wo es nicht vermerkt ist',
@@ -2575,7 +2563,6 @@ export const words: Words = {
     boardNote:
       'Das Kamerablatt dient zum Erstellen eines Kameraprofils (in den Einstellungen): Kleben Sie die ganze Seite auf etwas Steifes und Flaches. Ihre Größe spielt keine Rolle, also wird an ihr nichts gemessen.',
     making: 'Das PDF wird erstellt.',
-    ready: (name) => `${name} ist fertig.`,
     failed: 'Das PDF ließ sich nicht erstellen. Laden Sie die Seite neu und versuchen Sie es noch einmal.',
     caution: 'Runden Sie die Ecken nach dem Schneiden ab: Kartenkanten kommen den Augen nahe.',
   },
@@ -3130,7 +3117,7 @@ export const words: Words = {
       done: 'Datei erstellen',
       askPictures: 'Dürfen zwei Bilder mitgehen?',
       pictures: 'Ja, zwei Bilder mitsenden',
-      picturesNote: 'Wenn Sie das offen lassen, wird kein Bild gesendet.',
+      picturesNote: 'Wenn Sie das Kästchen leer lassen, wird kein Bild gesendet.',
       consent: (practice, days) =>
         `Ich bin einverstanden, dass zwei Bilder in der verschlüsselten Datei an ${practice === '' ? 'meinen Optiker' : practice} mitgehen, um die Schätzung zu prüfen. Es sind Ausschnitte: die Augen, die Seiten des Kopfes und die Karte, deren Fläche unlesbar gemacht wird. Sie werden spätestens nach ${days === 1 ? '1 Tag' : `${days} Tagen`} gelöscht, und vorher, wann immer ich darum bitte.`,
       noPicture: 'Es ließ sich kein Bild ausschneiden. Die Datei wird ohne Bilder erstellt.',
@@ -3173,7 +3160,7 @@ export const words: Words = {
         next: 'Speichern Sie sie und hängen Sie sie an Ihre Nachricht an.',
       },
       keepOpen: 'Wenn Sie diese Seite schließen, bevor die Datei gesendet oder gespeichert ist, ist sie weg.',
-      over: 'Sie können diese Seite jetzt schließen. Nichts davon bleibt auf Ihrem Telefon.',
+      over: 'Sie können diese Seite jetzt schließen. Sie behält nichts auf Ihrem Telefon.',
       shareTitle: 'Antwort an meinen Optiker',
       failed: {
         notLoadable: {
@@ -3349,6 +3336,7 @@ export const words: Words = {
 
   costSaying: {
     where: (places, source) => `${places}, ${source}`,
+    whereHead: (where) => `${where}:`,
     numbers: (apart, numbers) => `${apart}: ${numbers}`,
     handLessCamera: 'Hand minus Kamera',
     handLessSweep: 'Hand minus Bildfolge',

@@ -430,19 +430,16 @@ const desk: Words['desk'] = {
   before: 'La séance précédente est gardée dans la liste.',
   backToBefore: 'Y revenir',
   dismiss: 'Fermer',
-  kept: 'Tout ce qui est saisi est gardé sur cet appareil.',
   notKept: 'Ce qui est saisi maintenant n’est que sur cet écran.',
   tryAgain: 'Essayer encore de le garder',
   saveAsFile: 'Enregistrer dans un fichier',
   leaveAllTheSame: 'Quitter quand même',
   leaving: 'Tout serait perdu. Enregistrez d’abord un fichier, ou quittez quand même.',
   contested: 'Cette séance a été modifiée dans une autre fenêtre.',
+  removedElsewhere: 'Cette séance a été supprimée dans une autre fenêtre.',
   contestedMore: 'Ce que vous saisissez ici n’est pas gardé avant votre choix.',
   showOther: 'Montrer ce qui y est écrit',
   keepMine: 'Garder la mienne comme séance à part',
-  removedElsewhere: 'Cette séance a été supprimée dans une autre fenêtre.',
-  unreadable: 'Cette séance n’est plus lisible. Ce qui peut en être sauvé est dans le fichier.',
-  missing: 'Cette séance n’existe plus.',
   history: 'Toutes les saisies',
   recorded: {
     picture: (when) => `Ce que la caméra a dit le ${when} est gardé avec la séance\u202f; sa photo ne l’est pas.`,
@@ -493,9 +490,10 @@ const footer: Words['footer'] = {
     'Strabisme\u202f: les deux yeux ne fixent jamais ensemble. Mesurez chaque œil en couvrant l’autre.',
     'Les verres forts et progressifs demandent les mesures prévues par leur fabricant, quoi que dise la photo.',
   ],
-  privacy: 'Rien ne quitte cet appareil\u202f: pas de compte, pas de serveur, aucune photo envoyée ni gardée.',
+  privacy:
+    'Rien ne quitte cet appareil de soi-même\u202f: pas de compte, et pas de serveur qui reçoive quoi que ce soit.',
   privacyMore:
-    'Ce que vous saisissez est gardé dans ce navigateur jusqu’à ce que vous vidiez la fiche\u202f; les profils de caméra, jusqu’à ce que vous les supprimiez.',
+    'Ce que vous saisissez est gardé dans ce navigateur jusqu’à ce que vous supprimiez sa séance\u202f; une photo seulement si le porteur l’accepte, et les profils de caméra jusqu’à ce que vous les supprimiez.',
 };
 
 const frameFailure: Words['frameFailure'] = {
@@ -531,7 +529,7 @@ const hand: Words['hand'] = {
   another: (name) => `Autre relevé\u202f: ${name}`,
   tried: (name) => `${name}\u202f: la dernière taille saisie`,
   verdicts: { loose: 'large', fits: 'juste', tight: 'serré' },
-  several: (scales, steps) => (steps === '' ? scales : `${scales}, chacun ${steps}`),
+  several: (scales, steps) => `${scales.join('\u202f; ')}${steps === '' ? '' : `\u202f; chacun ${steps}`}`,
   repeats: (several, mean, range, deviation) =>
     `${several}\u202f: moyenne ${mean}, étendue ${range}, écart-type ${deviation}`,
   farOff: (values) =>
@@ -933,10 +931,9 @@ const sheet: Words['sheet'] = {
   groupCount: (filled, all) => `${filled} sur ${all} saisis`,
   groupMisfits: (count) => counted(count, 'relevé douteux', 'relevés douteux'),
   side: { R: 'R', L: 'L' },
-  and: ' et ',
+  sideHead: { R: 'R\u202f:', L: 'L\u202f:' },
   sideWord: { R: 'à droite', L: 'à gauche' },
   eyesSum: (sum) => `R + L = ${sum}`,
-  unitSign: { mm: ' mm', deg: '°' },
   covered: 'caché jusqu’à la saisie de votre relevé',
   coveredBoth: 'caché jusqu’à la saisie de R et L',
   coveredShort: 'caché',
@@ -949,7 +946,7 @@ const sheet: Words['sheet'] = {
   notIndependent:
     'Ces relevés ont été faits après l’affichage des estimations\u202f: les deux ne sont donc pas indépendants.',
   howTaken: 'À la main\u202f:',
-  step: (resolution, unit) => `À lire à ${resolution}${unit === 'mm' ? ' mm' : '°'} près.`,
+  step: (resolution) => `À lire à ${resolution} près.`,
   squint: 'En cas de strabisme\u202f:',
   squintChanges: (how) => `En cas de strabisme\u202f: ${lowerFirst(how)}`,
   notComparable: 'La valeur de la caméra est écartée\u202f: elle suppose que les deux yeux regardent le même point.',
@@ -963,10 +960,9 @@ const sheet: Words['sheet'] = {
   doubtCovered: 'La valeur de la caméra est encore cachée. Son incertitude sera montrée avec elle.',
   toleranceHeading: 'La tolérance et sa source',
   usualHeading: 'Ce qui est habituel',
-  usual: (mean, low, high, unit) =>
-    `Adultes\u202f: ${mean}${unit} en moyenne, 19 sur 20 entre ${low} et ${high}${unit}`,
-  usualSides: (difference, unit) => `Droite et gauche diffèrent de moins de ${difference}${unit} dans 19 cas sur 20`,
-  reader: (deviation, unit) => `Un opérateur qui relit se disperse de ± ${deviation}${unit} (un écart-type)`,
+  usual: (mean, low, high) => `Adultes\u202f: ${mean} en moyenne, 19 sur 20 entre ${low} et ${high}`,
+  usualSides: (difference) => `Droite et gauche diffèrent de moins de ${difference} dans 19 cas sur 20`,
+  reader: (deviation) => `Un opérateur qui relit se disperse de ± ${deviation} (un écart-type)`,
   sourced: (what, sourceStatus, cited) => `${what} (${sourceStatus})\u202f: ${cited}.`,
   definitionHeading: 'Ce qui est mesuré',
   total: 'Ensemble, un écart-type',
@@ -1070,18 +1066,21 @@ const slip: Words['slip'] = {
   offerPlace: (place) => ` (${place})`,
   probably: (value, inShort) => `probable${value === null ? '' : ` ${value}`}\u202f: ${inShort}`,
   marks: {
-    doesNotAddUp: 'R et L ne font pas le tout',
-    doesNotFit: 'ne s’accorde pas',
+    'does-not-add-up': 'R et L ne font pas le tout',
+    suspected: 'ne s’accorde pas',
     inDoubt: 'douteux',
     disagrees: 'diverge',
-    readersDiffer: 'les opérateurs diffèrent',
-    farOffRepeat: 'une répétition loin des autres',
+    'readers-differ': 'les opérateurs diffèrent',
+    'far-off-repeat': 'une répétition loin des autres',
     unusual: 'inhabituel\u202f: regardez encore',
-    impossible: 'impossible',
-    trialsContradict: 'les essais se contredisent',
-    notANumber: 'pas un nombre',
-    notATrial: 'pas un essai',
-    tooManyRepeats: 'trop de nombres',
+    refused: {
+      impossible: 'impossible',
+      'not-positive': 'impossible',
+      'trials-contradict': 'les essais se contredisent',
+      'not-a-number': 'pas un nombre',
+      'not-a-trial': 'pas un essai',
+      'too-many-repeats': 'trop de nombres',
+    },
   },
 };
 
@@ -1163,7 +1162,7 @@ const store: Words['store'] = {
 
 const strip: Words['strip'] = {
   gauge: (name) => `relevé avec ${name}`,
-  step: (resolution, unit) => `à ${resolution}${unit} près`,
+  step: (resolution) => `à ${resolution} près`,
   misfits: (count) => (count < 2 ? `${count} chose ne s’accorde pas` : `${count} choses ne s’accordent pas`),
   show: 'Montrer',
   showMisfits: 'Montrer ce qui ne s’accorde pas',
@@ -1412,7 +1411,6 @@ const camera: Words['camera'] = {
   taken: 'Photo prise.',
   again: 'Réessayer la caméra',
   close: 'Fermer',
-  burstFrames: 5,
 };
 
 type Conflicting = Parameters<Words['conflict']['with']['camera']>[0];
@@ -1467,6 +1465,7 @@ const conflict: Words['conflict'] = {
 
 const costSaying: Words['costSaying'] = {
   where: (places, from) => `${places}, ${from}`,
+  whereHead: (place) => `${place}\u202f:`,
   numbers: (apart, numbers) => `${apart}\u202f: ${numbers}`,
   handLessCamera: 'main moins caméra',
   handLessSweep: 'main moins balayage',
@@ -1775,7 +1774,6 @@ const help: Words['help'] = {
   backToContents: 'Tous les sujets',
   search: 'Trouver une mesure',
   none: 'Aucune mesure ne porte ce nom.',
-  count: (count) => counted(count, 'mesure', 'mesures'),
   topics: 'En général',
   previous: (name) => `Avant\u202f: ${name}`,
   next: (name) => `Ensuite\u202f: ${name}`,
@@ -1875,11 +1873,12 @@ const help: Words['help'] = {
       heading: 'Ce qui reste sur cet appareil',
       text: [
         'Les photos sont mesurées dans ce navigateur. Il n’y a ni compte ni serveur qui reçoive quoi que ce soit.',
+        'Les séances sont gardées dans ce navigateur jusqu’à ce que vous les supprimiez\u202f; les photos seulement si le porteur l’accepte, et pour un temps limité.',
         'Rien ne quitte l’appareil, sauf les fichiers que vous transmettez vous-même et ce que vous imprimez.',
         'Qui peut voir et garder les données d’un porteur relève de vos règles locales.',
       ],
       cautions: [
-        'Quiconque utilise ce navigateur peut voir ce qui y est gardé. Verrouillez l’appareil quand vous le quittez.',
+        'Quiconque utilise ce navigateur peut voir ce qui y est gardé, sauf si vous avez mis un verrou. Verrouillez l’appareil quand vous le quittez.',
       ],
     },
   },
@@ -2024,10 +2023,6 @@ const invitations: Words['invitations'] = {
   aloneMark: 'pris seul',
   aloneMarkLong: 'pris sans surveillance',
   conditions: {
-    card: {
-      bought: 'Le porteur tenait une carte au format bancaire.',
-      printed: 'Le porteur tenait la carte imprimée.',
-    },
     glassesOn: 'Le porteur a gardé des lunettes.',
     unevenLight: 'Le porteur n’avait pas de lumière égale venant de face.',
     cardNotFlat: 'Le porteur dit que la carte n’était pas à plat.',
@@ -2106,7 +2101,6 @@ const invitations: Words['invitations'] = {
       next: 'Choisissez le fichier créé ici comme sauvegarde\u202f; son nom commence par glabella-keys.',
     },
     backupNewer: { what: 'La sauvegarde a été écrite par une version plus récente de Glabella.', next: RELOAD_ONLINE },
-    noKeyToBackUp: { what: 'Il n’y a pas encore de clé.', next: 'Créez d’abord une invitation.' },
     badRecipient: {
       what: 'La clé de cet appareil ne fonctionne pas.',
       next: 'Remplacez-la, et créez de nouveau l’invitation.',
@@ -2294,7 +2288,6 @@ const order: Words['order'] = {
       : `Bon de commande, ${wearer}, page ${page} sur ${pages}`,
   lettersMissing: (mark) =>
     `${mark} tient lieu d’un caractère que ce fichier ne peut pas montrer. La page imprimée le montre.`,
-  sides: { R: 'R', L: 'L' },
   sideNames: { R: 'droite', L: 'gauche' },
   workedOut: 'Calculé d’après ces nombres',
   workedOutNote: 'Usage courant\u202f; non mesuré. Décentrement depuis le centre boxing.',
@@ -2383,7 +2376,6 @@ const practice: Words['practice'] = {
   rows: 'Lignes de la fiche, et ordre dans lequel vous mesurez',
   rowsNote:
     'Une ligne masquée garde ce qui y a été saisi, mais ne participe à aucun contrôle. Votre propre tolérance remplace celle du catalogue.',
-  blocks: { eyes: 'Yeux', head: 'Tête', nose: 'Nez', sides: 'Branches', frame: 'Avec la monture portée' },
   shown: (name) => `Montrer\u202f: ${name}`,
   showAll: (block) => `Tout montrer\u202f: ${block}`,
   hideAll: (block) => `Tout masquer\u202f: ${block}`,
@@ -2458,7 +2450,7 @@ const practice: Words['practice'] = {
   inUnit: (label, unit) => `${label}, ${unit}`,
   example: 'Exemple\u202f:',
   unitNames: { mm: 'mm', deg: 'degrés' },
-  exampleSum: (scale, sum, unit) => `l’échelle montre ${scale}\u202f: ${sum} ${unit === 'mm' ? 'mm' : 'degrés'}.`,
+  exampleSum: (scale, sum, unit) => `l’échelle montre ${scale}\u202f: ${sum} ${unit}.`,
   noExample: 'Un exemple du calcul apparaît ici dès que les nombres sont utilisables.',
   keep: 'Garder cet instrument',
   cancel: 'Annuler',
@@ -2515,7 +2507,6 @@ const prescription: Words['prescription'] = {
   add: (power) => `Add ${power}`,
   columns: { horizontal: 'Prisme int./ext.', vertical: 'Prisme sup./inf.' },
   eyes: { R: 'Droit', L: 'Gauche' },
-  side: { R: 'R', L: 'L' },
   bases: { '': 'base', in: 'interne', out: 'externe', up: 'supérieure', down: 'inférieure' },
   vertexDistance: 'Distance verre-œil de l’examen',
   vertexNote: 'mm\u202f; vide si elle n’est pas écrite',
@@ -2547,7 +2538,6 @@ const print: Words['print'] = {
   boardNote:
     'La mire de caméra sert à créer un profil de caméra (dans les réglages)\u202f: collez la page entière sur un support rigide et plat. Sa taille ne compte pas, on n’y mesure donc rien.',
   making: 'Création du PDF.',
-  ready: (name) => `${name} est prêt.`,
   failed: 'Le PDF n’a pas pu être créé. Rechargez la page et réessayez.',
   caution: 'Arrondissez les coins après la découpe\u202f: les bords de la carte viennent près des yeux.',
 };
@@ -3189,7 +3179,7 @@ const wearer: Words['wearer'] = {
       next: 'Enregistrez-le, et joignez-le à votre message.',
     },
     keepOpen: 'Si vous fermez cette page avant d’envoyer ou d’enregistrer le fichier, il est perdu.',
-    over: 'Vous pouvez maintenant fermer cette page. Rien n’en reste sur votre téléphone.',
+    over: 'Vous pouvez maintenant fermer cette page. Elle ne garde rien sur votre téléphone.',
     shareTitle: 'Réponse à mon opticien',
     failed: {
       notLoadable: {

@@ -1,4 +1,5 @@
 import type { FaultCode } from '../../protocol/message.js';
+import { readBytes } from '../../protocol/read-bytes.js';
 import { Fault } from '../message-loop.js';
 
 /**
@@ -20,23 +21,11 @@ export async function fetchWithProgress(
   // a compressed answer gives the length of its compressed form: then the total is unknown
   const length = response.headers.has('content-encoding') ? null : response.headers.get('content-length');
   const total = length === null ? null : Number(length);
-  const pieces: Uint8Array[] = [];
-  let loaded = 0;
   try {
-    const reader = response.body.getReader();
-    for (let piece = await reader.read(); !piece.done; piece = await reader.read()) {
-      pieces.push(piece.value);
-      loaded += piece.value.length;
+    return await readBytes(response.body, (loaded) => {
       onBytes(loaded, total);
-    }
+    });
   } catch (error) {
     throw new Fault(code, `${address}: ${String(error)}`);
   }
-  const bytes = new Uint8Array(loaded);
-  let at = 0;
-  for (const piece of pieces) {
-    bytes.set(piece, at);
-    at += piece.length;
-  }
-  return bytes;
 }

@@ -1,0 +1,12 @@
+import type { MeasuringEquipment } from '../ui/equipment.js';
+import { laterPort } from './later-port.js';
+
+const devices = () => import('./devices.js');
+
+/** What looks at a wearer, loaded when it is first used. */
+export const laterDevices: MeasuringEquipment = {
+  vision: laterPort(async () => (await devices()).vision),
+  sweep: laterPort(async () => (await devices()).sweep),
+  pictures: laterPort(async () => (await devices()).pictures),
+  cameras: laterPort(async () => (await devices()).cameras),
+};
