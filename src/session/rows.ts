@@ -72,7 +72,7 @@ export interface SheetRow {
 }
 
 /** What is left out with a squint: as the camera works it out, both eyes look at the same thing. */
-const NEEDS_BOTH_EYES: readonly ReadingName[] = [FAR_DISTANCES, NEAR_DISTANCES].flatMap(({ whole, R, L }) => [
+export const NEEDS_BOTH_EYES: readonly ReadingName[] = [FAR_DISTANCES, NEAR_DISTANCES].flatMap(({ whole, R, L }) => [
   whole,
   R,
   L,
