@@ -23,6 +23,7 @@ import { findSkinEdge } from './head-outline.js';
 import { fitIrisEdges, irisEdgeWidthPx } from './iris-edge.js';
 import { midlineFromLandmarks } from './midline.js';
 import { fitLidEdges } from './lid-edges.js';
+import { CLOSED_SHARE, DARKEST_WHITE, LEAST_PIXELS_PER_MM, softestIrisPx, TYPICAL_IRIS_MM } from './picture-limits.js';
 import { clipRectangle, cutPlane, type RgbaImage } from './pixel-plane.js';
 import { fitPupilEdge } from './pupil-edge.js';
 import { CARD_CORNERS_MM, MARKER_CARD, REFERENCE_CARD } from './reference-card.js';
@@ -38,20 +39,8 @@ export interface FoundMarker {
 /** Looks for the markers of the marker card; an empty list where there are none. */
 export type MarkerFinder = (image: RgbaImage) => readonly FoundMarker[];
 
-/** Below this share of the iris diameter the opening between the lids is a blink. */
-const CLOSED_SHARE = 0.33;
-/** The brightest part of the eyes (the white) is darker than this in a picture that is too dark, levels of 255. Chosen. */
-const DARKEST_WHITE = 38;
-/**
- * Softest iris edge that is measured, px, or as a share of the radius where that is more. Rendered eyes in focus rise within 3.5 px at most;
- * blurred by three pixels they take six to eight, and the centres begin to wander. Chosen between.
- */
-const SOFTEST_IRIS_PX = 5.5;
-const SOFTEST_IRIS_SHARE = 0.4;
 /** Largest residual of a flat card with sharp corners, as a share of its width: beyond it the card is bent or misread. Chosen. */
 const BENT_SHARE = 0.012;
-/** Fewest pixels per millimetre that are measured at all; under 1.2 the advice is to come nearer. */
-const LEAST_PIXELS_PER_MM = 0.8;
 /** Doubt of a corner that follows from the markers, px: their corners scatter by 0.09 px, and it lies a little beyond them. */
 const MARKER_CORNER_PX = 0.14;
 
@@ -110,7 +99,7 @@ function findFace(
   const found = SIDES.flatMap((side) => (fits[side].ok ? [fits[side].value] : []));
   const meanRadiusPx = found.reduce((sum, { radiusPx }) => sum + radiusPx, 0) / found.length;
   const edgeWidthPx = Math.max(...found.map((one) => irisEdgeWidthPx(image, one, eyes.rollRad)));
-  const limitPx = Math.max(SOFTEST_IRIS_PX, SOFTEST_IRIS_SHARE * meanRadiusPx);
+  const limitPx = softestIrisPx(meanRadiusPx);
   if (edgeWidthPx > limitPx) return fail({ kind: 'blurred', edgeWidthPx, limitPx });
   if (!fits.R.ok || !fits.L.ok) {
     const missing = SIDES.filter((side) => !fits[side].ok);
@@ -129,9 +118,6 @@ function findFace(
     bridge: bridgeFromLandmarks(landmarks),
   });
 }
-
-/** Mean visible iris diameter of adults (Ruefer, Schroeder and Erb 2005: 11.71 mm), here only to tell near from far. */
-const TYPICAL_IRIS_MM = 11.71;
 
 /** Distances at which the camera is taken to be, and the eyes from one another, to tell the ratio of the irises; a fifth is little. */
 const TYPICAL_DISTANCE_MM = 480;

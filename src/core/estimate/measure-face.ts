@@ -3,6 +3,13 @@ import { LANDMARK, landmarkAt } from '../camera/face-landmarks.js';
 import type { Landmark, PictureFeatures } from '../camera/features.js';
 import { axesOfHead, type HeadAxes } from '../camera/head-axes.js';
 import { choosePoseVertices, fitHeadPose, type HeadAngles } from '../camera/head-pose.js';
+import {
+  NOD_LIMIT_DEG,
+  SEEN_SHARE_ADVICE,
+  SLANT_ADVICE_DEG,
+  TURN_ADVICE_DEG,
+  TURN_LIMIT_DEG,
+} from '../camera/picture-limits.js';
 import { project, rayOf, type Camera } from '../camera/pinhole.js';
 import { findPlanarPoses, parametersOfPose, poseFromParameters } from '../camera/planar-pose.js';
 import { CARD_CORNERS_MM } from '../camera/reference-card.js';
@@ -63,9 +70,6 @@ import {
   type FaceKnowledge,
 } from './prior-knowledge.js';
 
-/** A face turned further than this, beyond the doubt of the angle itself, is refused. */
-const TURN_LIMIT_DEG = 15;
-const NOD_LIMIT_DEG = 22;
 /** Corners that a hand placed may lie this far from those of a flat card of the right shape, as a share of its width. Chosen. */
 const HAND_MISFIT_SHARE = 0.03;
 /** No card that is held to a face leans further from the picture than this, degrees. Chosen. */
@@ -431,17 +435,19 @@ function adviceOf(features: PictureFeatures, pixelsPerMm: number, turnDeg: numbe
   const edges = ['top', 'right', 'bottom', 'left'] as const;
   if (card.source === 'edges') {
     edges.forEach((edge, i) => {
-      if (card.edgeSupport[i]! < 0.6) advice.push({ kind: 'card-covered', edge });
+      if (card.edgeSupport[i]! < SEEN_SHARE_ADVICE) advice.push({ kind: 'card-covered', edge });
     });
   }
-  if (turnDeg > 8) advice.push({ kind: 'turn-to-camera', turnDeg });
+  if (turnDeg > TURN_ADVICE_DEG) advice.push({ kind: 'turn-to-camera', turnDeg });
   const rollDeg = radiansToDegrees(
     Math.atan2(card.corners[1].yPx - card.corners[0].yPx, card.corners[1].xPx - card.corners[0].xPx) -
       Math.atan2(iris.L.centre.yPx - iris.R.centre.yPx, iris.L.centre.xPx - iris.R.centre.xPx),
   );
-  if (Math.abs(rollDeg) > 8) advice.push({ kind: 'level-card', rollDeg });
+  if (Math.abs(rollDeg) > SLANT_ADVICE_DEG) advice.push({ kind: 'level-card', rollDeg });
   if (card.position !== 'forehead') advice.push({ kind: 'card-on-forehead' });
-  if (iris.R.support < 0.6 && iris.R.source === 'edges') advice.push({ kind: 'check-points', what: 'irisR' });
-  if (iris.L.support < 0.6 && iris.L.source === 'edges') advice.push({ kind: 'check-points', what: 'irisL' });
+  if (iris.R.support < SEEN_SHARE_ADVICE && iris.R.source === 'edges')
+    advice.push({ kind: 'check-points', what: 'irisR' });
+  if (iris.L.support < SEEN_SHARE_ADVICE && iris.L.source === 'edges')
+    advice.push({ kind: 'check-points', what: 'irisL' });
   return advice;
 }
