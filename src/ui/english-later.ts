@@ -6,6 +6,7 @@ import { budgetWords } from './budget-words.js';
 import { cameraWords } from './camera-words.js';
 import { costSayingWords } from './cost-saying-words.js';
 import { costWords } from './cost-words.js';
+import { differencesWords } from './differences-words.js';
 import { entryFailureWords } from './entry-failure-words.js';
 import { gaugeProblemWords } from './gauge-problem-words.js';
 import { handOnWords } from './hand-on-words.js';
@@ -42,6 +43,7 @@ export const englishLater = {
   conflict: conflictWords,
   camera: cameraWords,
   cost: costWords,
+  differences: differencesWords,
   handOn: handOnWords,
   handle: handleWords,
   help: helpWords,

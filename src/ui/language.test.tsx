@@ -125,7 +125,7 @@ function rendered(part: ReactNode): string {
 const settings = DEFAULT_SHEET_SETTINGS;
 const camera = { gaze: 'camera', cameraId: null, onCameraChosen: nothing, onClose: nothing } as const;
 const PARTS: Readonly<Record<string, () => ReactNode>> = {
-  readings: () => <ReadingsSheet sheet={sheetInHand()} onShowMisfits={nothing} />,
+  readings: () => <ReadingsSheet sheet={sheetInHand()} onShowMisfits={nothing} onDraw={nothing} />,
   misfits: () => <MisfitList sheet={sheetInHand()} />,
   notes: () => <NotesPanel sheet={sheetInHand()} />,
   picture: () => <PicturePanel sheet={sheetInHand()} onAnswer={nothing} onTake={nothing} onSweep={nothing} />,

@@ -13,7 +13,11 @@ import type { SheetInHand } from './use-sheet.js';
 import { words } from './language.js';
 
 /** The sheet: measurements in rows, hand and camera beside each other, and what the comparison says. */
-export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onShowMisfits: () => void }) {
+export function ReadingsSheet(props: {
+  readonly sheet: SheetInHand;
+  readonly onShowMisfits: () => void;
+  readonly onDraw: () => void;
+}) {
   const { sheet } = props;
   const headingId = useId();
   const measured = sheet.measurement?.ok === true ? sheet.measurement.value : null;
@@ -48,6 +52,13 @@ export function ReadingsSheet(props: { readonly sheet: SheetInHand; readonly onS
         </p>
       )}
       {measured !== null && <p className="note what-decides">{whatDecidesWords(measured)}</p>}
+      {measured !== null && (
+        <p className="sheet-drawn">
+          <button type="button" className="quiet" onClick={props.onDraw}>
+            {words.sheet.drawn}
+          </button>
+        </p>
+      )}
       <SheetStrip sheet={sheet} onShowMisfits={props.onShowMisfits} />
       {/* The roles are said again because a narrow screen lays the table out as blocks, and browsers then forget them. */}
       <table

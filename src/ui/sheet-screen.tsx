@@ -20,6 +20,7 @@ import { words } from './language.js';
 // What nobody needs before something was typed or pressed is no part of what is loaded first.
 const CameraDialog = laterPart(async () => (await import('./camera-dialog.js')).CameraDialog);
 const CostPanel = laterPart(async () => (await import('./cost-panel.js')).CostPanel);
+const DifferencesDialog = laterPart(async () => (await import('./differences-dialog.js')).DifferencesDialog);
 const OrderDialog = laterPart(async () => (await import('./order-dialog.js')).OrderDialog);
 const PracticeDialog = laterPart(async () => (await import('./practice-dialog.js')).PracticeDialog);
 const PrintDialog = laterPart(async () => (await import('./print-dialog.js')).PrintDialog);
@@ -31,7 +32,8 @@ const PrescriptionPanel = laterPart(async () => (await import('./prescription-pa
 const MisfitList = laterPart(async () => (await import('./misfit-list.js')).MisfitList);
 const PaperFacts = laterPart(async () => (await import('./paper-facts.js')).PaperFacts);
 
-type OpenDialog = 'history' | 'help' | 'camera' | 'sweep' | 'settings' | 'practice' | 'order' | 'print' | null;
+type OpenDialog =
+  'differences' | 'history' | 'help' | 'camera' | 'sweep' | 'settings' | 'practice' | 'order' | 'print' | null;
 
 /** The sheet of one session, with its picture. */
 export function SheetScreen({
@@ -144,7 +146,7 @@ export function SheetScreen({
         <div className="paper" id="readings">
           <PaperFacts state={state} measurement={sheet.measurement} />
           <NotesPanel sheet={sheet} />
-          <ReadingsSheet sheet={sheet} onShowMisfits={showMisfits} />
+          <ReadingsSheet sheet={sheet} onShowMisfits={showMisfits} onDraw={opens('differences')} />
           <PrescriptionPanel sheet={sheet} />
           <CostPanel sheet={sheet} />
           <p className="paper-history">
@@ -208,6 +210,7 @@ export function SheetScreen({
           onClose={close}
         />
       )}
+      {open === 'differences' && <DifferencesDialog sheet={sheet} onClose={close} />}
       {open === 'order' && <OrderDialog sheet={sheet} onClose={close} />}
       {open === 'settings' && <SettingsDialog settings={state.settings} onChange={changeSettings} onClose={close} />}
       {open === 'print' && <PrintDialog settings={state.settings} onChange={changeSettings} onClose={close} />}

@@ -9,6 +9,8 @@ export const sheetWords = {
   camera: 'Camera ± 95 %',
   cameraShort: 'Camera',
   difference: 'Hand − camera',
+  /** opens the drawing of all differences */
+  drawn: 'Draw hand against camera',
   toleranceIs: (value: string, status: string): string => `tolerance ± ${value}, ${status}`,
   finding: 'Finding',
   groups: { eyes: 'Eyes', head: 'Head', nose: 'Nose', sides: 'Sides', frame: 'With the frame on' },

@@ -923,6 +923,7 @@ export const words: Words = {
     camera: 'Kamera ± 95 %',
     cameraShort: 'Kamera',
     difference: 'Hand − Kamera',
+    drawn: 'Hand gegen Kamera zeichnen',
     toleranceIs: (value, status) => `Toleranz ± ${value}, ${status}`,
     finding: 'Befund',
     groups: { eyes: 'Augen', head: 'Kopf', nose: 'Nase', sides: 'Bügel', frame: 'Mit Fassung' },
@@ -1949,6 +1950,80 @@ export const words: Words = {
         ],
       },
     },
+  },
+
+  differences: {
+    heading: 'Hand gegen Kamera',
+    close: 'Schließen',
+    print: 'Drucken',
+    intro:
+      'Der Wert der Kamera ist die Mittellinie. Je näher ein Messwert von Hand an ihr liegt, desto besser stimmen beide überein; was im grünen Band liegt, macht nichts aus.',
+    none: 'Noch gibt es nichts zu zeichnen: Es braucht ein gemessenes Bild, und Messwerte von Hand zu dem, was es zeigt.',
+    noneCovered:
+      'Noch gibt es nichts zu zeichnen: Die Werte der Kamera bleiben verdeckt, bis Ihre Messwerte eingegeben sind.',
+    stillCovered: (count) =>
+      count === 1
+        ? '1 Zeile fehlt hier: Ihr Kamerawert ist verdeckt, bis Ihr Messwert da ist.'
+        : `${count} Zeilen fehlen hier: Ihre Kamerawerte sind verdeckt, bis Ihre Messwerte da sind.`,
+    scale: 'Skala',
+    scales: { unit: 'wie gemessen', tolerance: 'in Toleranzen' },
+    scaleNote: { unit: 'Hand minus Kamera', tolerance: 'Hand minus Kamera, in Toleranzen der Zeile' },
+    lessByHand: 'weniger von Hand',
+    moreByHand: 'mehr von Hand',
+    lengths: 'Längen, mm',
+    angles: 'Winkel, Grad',
+    key: {
+      heading: 'Was gezeichnet ist',
+      camera: 'Kamera, 95 %',
+      hand: 'Hand, 95 %',
+      off: 'Hand, widerspricht',
+      repeat: 'eine Wiederholung',
+      tolerance: 'Toleranz',
+      beyond: 'liegt jenseits der Skala',
+    },
+    goTo: (name) => `${name}: zur Zeile gehen`,
+    lane: ({ name, difference, hand, camera, tolerance, finding, repeats }) =>
+      `${name}: Hand minus Kamera ${difference}, Hand plus oder minus ${hand}, Kamera plus oder minus ${camera}, Toleranz plus oder minus ${tolerance}: ${finding}.${
+        repeats.length > 1 ? ` Wiederholungen: ${repeats.join('; ')}.` : ''
+      }`,
+    table: 'Dasselbe als Tabelle',
+    columns: {
+      measurement: 'Maß',
+      hand: 'Hand ± 95 %',
+      camera: 'Kamera ± 95 %',
+      difference: 'Hand − Kamera',
+      interval: '95-%-Intervall',
+      tolerance: 'Toleranz',
+      finding: 'Befund',
+    },
+    fromTo: (low, high) => `${low} bis ${high}`,
+    repeats: {
+      heading: 'Wiederholungen',
+      intro:
+        'Alle Messwerte derselben Stelle, um ihr Mittel. Die Klammer ist der Raum, in dem die Wiederholungen geübter Messender in 19 von 20 Fällen bleiben.',
+      said: (range, allowed) => `Spanne ${range}, Raum ${allowed}`,
+      beyond: 'weiter als der Raum: noch einmal messen',
+      farOff: (value) => `${value} liegt weit abseits`,
+      lane: (name, reader, values, said) => `${name}, ${reader}: ${values.join('; ')}. ${said}.`,
+      keys: { value: 'ein Messwert', farOff: 'weit von den anderen', room: 'Raum für Wiederholungen' },
+      columns: { place: 'Maß', reader: 'Wer', values: 'Messwerte', range: 'Spanne', room: 'Raum', mean: 'Mittel' },
+    },
+    doubts: {
+      heading: 'Woraus die Unsicherheit der Kamera besteht',
+      intro:
+        'Die größten Unsicherheiten zuerst, als 95-%-Halbbreiten in Toleranzen. Ein Balken, der links der Linie endet, ist sicher genug, um über seine Zeile zu entscheiden.',
+      sure: 'sicher genug',
+      tooWide: 'zu weit, um Übereinstimmung zu sagen',
+      halfWidth: (text) => `± ${text}`,
+      mostly: (source, share) => `vor allem: ${source} (${share})`,
+      then: (source, share) => `dann: ${source} (${share})`,
+      lane: (name, halfWidth, tolerance, made) =>
+        `${name}: Kamera plus oder minus ${halfWidth}, Toleranz plus oder minus ${tolerance}; ${made}.`,
+      line: '1 Toleranz',
+      more: (count) => (count === 1 ? 'und 1 sicherere' : `und ${count} sicherere`),
+    },
+    of: (wearer) => (wearer === '' ? 'Ohne Namen' : wearer),
+    printedOn: (day) => `Gedruckt am ${day}.`,
   },
 
   history: {

@@ -925,6 +925,7 @@ const sheet: Words['sheet'] = {
   camera: 'Caméra ± 95\u202f%',
   cameraShort: 'Caméra',
   difference: 'Main − caméra',
+  drawn: 'Dessiner main et caméra',
   toleranceIs: (value, sourceStatus) => `tolérance ± ${value}, ${sourceStatus}`,
   finding: 'Constat',
   groups: { eyes: 'Yeux', head: 'Tête', nose: 'Nez', sides: 'Branches', frame: 'Avec la monture portée' },
@@ -1882,6 +1883,87 @@ const help: Words['help'] = {
       ],
     },
   },
+};
+
+const differences: Words['differences'] = {
+  heading: 'Main et caméra',
+  close: 'Fermer',
+  print: 'Imprimer',
+  intro:
+    'La valeur de la caméra est la ligne du milieu. Plus un relevé à la main en est proche, mieux les deux s’accordent\u202f; ce qui reste dans la bande verte est sans importance.',
+  none: 'Il n’y a encore rien à dessiner\u202f: il faut une photo mesurée, et des relevés à la main de ce qu’elle montre.',
+  noneCovered:
+    'Il n’y a encore rien à dessiner\u202f: les valeurs de la caméra restent couvertes jusqu’à ce que vos relevés soient saisis.',
+  stillCovered: (count) =>
+    count < 2
+      ? '1 ligne manque ici\u202f: sa valeur de caméra est couverte jusqu’à votre relevé.'
+      : `${count} lignes manquent ici\u202f: leurs valeurs de caméra sont couvertes jusqu’à vos relevés.`,
+  scale: 'Échelle',
+  scales: { unit: 'telle que mesurée', tolerance: 'en tolérances' },
+  scaleNote: { unit: 'Main moins caméra', tolerance: 'Main moins caméra, en tolérances de la ligne' },
+  lessByHand: 'moins à la main',
+  moreByHand: 'plus à la main',
+  lengths: 'Longueurs, mm',
+  angles: 'Angles, degrés',
+  key: {
+    heading: 'Ce qui est dessiné',
+    camera: 'caméra, 95\u202f%',
+    hand: 'main, 95\u202f%',
+    off: 'main, en désaccord',
+    repeat: 'une répétition',
+    tolerance: 'tolérance',
+    beyond: 'au-delà de l’échelle',
+  },
+  goTo: (name) => `${name}\u202f: aller à sa ligne`,
+  lane: ({ name, difference, hand, camera: seen, tolerance, finding: found, repeats }) =>
+    `${name}\u202f: main moins caméra ${difference}, main plus ou moins ${hand}, caméra plus ou moins ${seen}, tolérance plus ou moins ${tolerance}\u202f: ${found}.${
+      repeats.length > 1 ? ` Répétitions\u202f: ${repeats.join('\u202f; ')}.` : ''
+    }`,
+  table: 'La même chose en tableau',
+  columns: {
+    measurement: 'Mesure',
+    hand: 'Main ± 95\u202f%',
+    camera: 'Caméra ± 95\u202f%',
+    difference: 'Main − caméra',
+    interval: 'Intervalle à 95\u202f%',
+    tolerance: 'Tolérance',
+    finding: 'Constat',
+  },
+  fromTo: (low, high) => `de ${low} à ${high}`,
+  repeats: {
+    heading: 'Répétitions',
+    intro:
+      'Chaque relevé du même endroit, autour de leur moyenne. Le crochet est l’étendue que gardent, dans 19 cas sur 20, les répétitions d’un opérateur exercé.',
+    said: (range, allowed) => `étendue ${range}, admise ${allowed}`,
+    beyond: 'au-delà de l’étendue admise\u202f: relisez',
+    farOff: (value) => `${value} est loin des autres`,
+    lane: (name, who, values, said) => `${name}, ${who}\u202f: ${values.join('\u202f; ')}\u202f; ${said}.`,
+    keys: { value: 'un relevé', farOff: 'loin des autres', room: 'étendue admise' },
+    columns: {
+      place: 'Mesure',
+      reader: 'Opérateur',
+      values: 'Relevés',
+      range: 'Étendue',
+      room: 'Admise',
+      mean: 'Moyenne',
+    },
+  },
+  doubts: {
+    heading: 'De quoi est faite l’incertitude de la caméra',
+    intro:
+      'Les plus grandes incertitudes d’abord, en demi-largeurs à 95\u202f% comptées en tolérances. Une barre qui finit à gauche du trait est assez sûre pour décider de sa ligne.',
+    sure: 'assez sûr',
+    tooWide: 'trop large pour dire qu’il y a accord',
+    halfWidth: (text) => `± ${text}`,
+    mostly: (from, share) => `surtout\u202f: ${from} (${share})`,
+    then: (from, share) => `puis\u202f: ${from} (${share})`,
+    lane: (name, halfWidth, tolerance, made) =>
+      `${name}\u202f: caméra plus ou moins ${halfWidth}, tolérance plus ou moins ${tolerance}\u202f; ${made}.`,
+    line: '1 tolérance',
+    more: (count) => (count < 2 ? 'et 1 plus sûre' : `et ${count} plus sûres`),
+  },
+  of: (name) => (name === '' ? 'Sans nom' : name),
+  printedOn: (day) => `Imprimé le ${day}.`,
 };
 
 const history: Words['history'] = {
@@ -3456,6 +3538,7 @@ export const words: Words = {
   conflict,
   costSaying,
   cost,
+  differences,
   entryFailure,
   gaugeProblem,
   handOn,
