@@ -64,7 +64,7 @@ export function DifferencesDialog({ sheet, onClose }: { readonly sheet: SheetInH
       {drawn.covered > 0 && drawn.rows.length > 0 && <p>{words.differences.stillCovered(drawn.covered)}</p>}
       {isSeenBefore && <p className="note note-advice">{words.sheet.notIndependent}</p>}
       {isAnything && (
-        <div className="drawn-tools">
+        <div className="chart-tools">
           {drawn.rows.length > 0 && (
             <RadioChoice
               legend={words.differences.scale}
@@ -111,7 +111,7 @@ function DrawnParts(props: {
   return (
     <>
       {rows.length > 0 && (
-        <div className="drawn">
+        <div className="chart">
           <DifferenceKey hasRepeats={rows.some(({ lanes }) => lanes.some((lane) => lane.repeats.length > 1))} />
           {scale === 'tolerance' ? (
             <DifferenceLanes rows={rows} in={scale} onGoTo={onGoTo} />
@@ -162,7 +162,7 @@ function DrawnParts(props: {
 function DrawnSection(props: { readonly heading: string; readonly intro: string; readonly children: ReactNode }) {
   const id = useId();
   return (
-    <section className="drawn" aria-labelledby={id}>
+    <section className="chart" aria-labelledby={id}>
       <h3 id={id}>{props.heading}</h3>
       <p className="note">{props.intro}</p>
       {props.children}

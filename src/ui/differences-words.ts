@@ -4,7 +4,7 @@ export const differencesWords = {
   close: 'Close',
   print: 'Print',
   intro:
-    'The camera’s value is the middle line. The nearer a hand reading lies to it, the better the two agree; what lies inside the green band does not matter.',
+    'The camera’s value is the middle line. The nearer a hand reading lies to it, the better the two agree; what lies inside the shaded band does not matter.',
   none: 'There is nothing to draw yet: it needs a measured picture, and hand readings of what it shows.',
   noneCovered: 'There is nothing to draw yet: the camera’s values stay covered until your readings are in.',
   stillCovered: (count: number): string =>

@@ -94,6 +94,7 @@ export function DoubtBars({ doubts }: { readonly doubts: readonly Doubt[] }) {
                       opacity={0.25 + 0.75 * 0.62 ** place}
                     />
                   ))}
+                  <line className="lane-tolerance-rim" x1={`${percent(1)}%`} x2={`${percent(1)}%`} y1={0} y2={HEIGHT} />
                   <line className="lane-tolerance" x1={`${percent(1)}%`} x2={`${percent(1)}%`} y1={0} y2={HEIGHT} />
                 </svg>
                 <p className="lane-made">{madeWords(bars)}</p>

@@ -17,7 +17,7 @@ export function Mark(props: {
   readonly className: string;
 }) {
   return (
-    <svg x={props.x} y={props.y} overflow="visible" className="mark">
+    <svg x={props.x} y={props.y} overflow="visible">
       <path className={props.className} d={props.d} />
     </svg>
   );

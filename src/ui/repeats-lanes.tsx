@@ -39,8 +39,11 @@ export function repeatedPlaces(
   );
 }
 
-const HEIGHT = 34;
+const HEIGHT = 40;
 const VALUES_Y = 20;
+/** Equal readings lie so far below one another, and no more than three deep. */
+const STACK_STEP = 6;
+const STACK_DEPTH = 2;
 
 /** Readings of the same place around their mean, and the room that repeats may take. All places share a unit. */
 export function RepeatsLanes({ places }: { readonly places: readonly RepeatedPlace[] }) {
@@ -93,7 +96,7 @@ export function RepeatsLanes({ places }: { readonly places: readonly RepeatedPla
                     <Mark
                       key={place}
                       x={along(scale, value - repeats.mean)}
-                      y={VALUES_Y + 3 * depth}
+                      y={VALUES_Y + STACK_STEP * Math.min(depth, STACK_DEPTH)}
                       d={repeats.farOff.includes(place) ? SHAPES.smallDiamond : SHAPES.ring}
                       className={repeats.farOff.includes(place) ? 'lane-repeat is-off' : 'lane-repeat'}
                     />
@@ -117,7 +120,7 @@ export function RepeatsLanes({ places }: { readonly places: readonly RepeatedPla
   );
 }
 
-/** Equal readings lie above one another a little shifted, so that each can be counted. */
+/** How many readings before each were equal to it, so that each can be seen. */
 function stacked(numbers: readonly number[]) {
   return numbers.map((value, place) => ({
     value,

@@ -1957,7 +1957,7 @@ export const words: Words = {
     close: 'Schließen',
     print: 'Drucken',
     intro:
-      'Der Wert der Kamera ist die Mittellinie. Je näher ein Messwert von Hand an ihr liegt, desto besser stimmen beide überein; was im grünen Band liegt, macht nichts aus.',
+      'Der Wert der Kamera ist die Mittellinie. Je näher ein Messwert von Hand an ihr liegt, desto besser stimmen beide überein; was im schattierten Band liegt, macht nichts aus.',
     none: 'Noch gibt es nichts zu zeichnen: Es braucht ein gemessenes Bild, und Messwerte von Hand zu dem, was es zeigt.',
     noneCovered:
       'Noch gibt es nichts zu zeichnen: Die Werte der Kamera bleiben verdeckt, bis Ihre Messwerte eingegeben sind.',

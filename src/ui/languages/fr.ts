@@ -1890,7 +1890,7 @@ const differences: Words['differences'] = {
   close: 'Fermer',
   print: 'Imprimer',
   intro:
-    'La valeur de la caméra est la ligne du milieu. Plus un relevé à la main en est proche, mieux les deux s’accordent\u202f; ce qui reste dans la bande verte est sans importance.',
+    'La valeur de la caméra est la ligne du milieu. Plus un relevé à la main en est proche, mieux les deux s’accordent\u202f; ce qui reste dans la bande ombrée est sans importance.',
   none: 'Il n’y a encore rien à dessiner\u202f: il faut une photo mesurée, et des relevés à la main de ce qu’elle montre.',
   noneCovered:
     'Il n’y a encore rien à dessiner\u202f: les valeurs de la caméra restent couvertes jusqu’à ce que vos relevés soient saisis.',
