@@ -18,8 +18,8 @@ export interface Hypothesis {
 }
 
 /** How often a reading is wrong in a way that no usual slip explains, and how often the camera is misled. Chosen. */
-const UNEXPLAINED_FREQUENCY = 0.0005;
-const MISLED_FREQUENCY = 0.003;
+export const UNEXPLAINED_FREQUENCY = 0.0005;
+export const MISLED_FREQUENCY = 0.003;
 
 /**
  * How often a reading is badly taken: a rule held askew, the wrong edge of an iris. It is then off by more than its repeatability,
@@ -62,9 +62,17 @@ function unexplained(place: number, catalogue: Catalogue, frequency: number): Fa
 }
 
 function badlyTaken(place: number, catalogue: Catalogue): Fault {
-  const { id, tolerance } = measurementOfReading(catalogue, nameAt(place));
-  const frequency = BADLY_TAKEN_FREQUENCY[PD_ROWS.includes(id) ? 'pd' : 'other'];
-  return { slip: null, places: [place], changes: [], scatter: tolerance.value ** 2, logPrior: Math.log(frequency) };
+  const { frequency, scatter } = badTaking(nameAt(place), catalogue);
+  return { slip: null, places: [place], changes: [], scatter, logPrior: Math.log(frequency) };
+}
+
+/** How often a reading is badly taken, and the variance that this adds to it. */
+export function badTaking(
+  name: ReadingName,
+  catalogue: Catalogue,
+): { readonly frequency: number; readonly scatter: number } {
+  const { id, tolerance } = measurementOfReading(catalogue, name);
+  return { frequency: BADLY_TAKEN_FREQUENCY[PD_ROWS.includes(id) ? 'pd' : 'other'], scatter: tolerance.value ** 2 };
 }
 
 /**

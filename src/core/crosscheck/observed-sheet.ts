@@ -40,16 +40,22 @@ export function nameAt(place: number): ReadingName {
   return READING_NAMES[place % READING_NAMES.length]!;
 }
 
-/** The camera's near distances follow from its far ones: these carry all that it says, without saying it twice. */
-const CAMERA_NAMES = READING_NAMES.filter((name) => !Object.values<ReadingName>(NEAR_DISTANCES).includes(name));
+/**
+ * The places of the camera's values. Its near distances follow from its far ones: these carry all that it says, without saying it
+ * twice.
+ */
+export const CAMERA_PLACES: readonly number[] = READING_NAMES.flatMap((name, place) =>
+  Object.values<ReadingName>(NEAR_DISTANCES).includes(name) ? [] : [READING_NAMES.length + place],
+);
 
 /** The vector of all that was observed. */
 export function observeSheet({ readings, estimates }: Evidence, model: FaceModel): ObservedSheet {
   const handPlaces = READING_NAMES.filter((name) => readings[name] !== undefined).map(placeOf);
   const hasBothEyes = estimates?.monoPdR !== undefined && estimates.monoPdL !== undefined;
-  const cameraPlaces = CAMERA_NAMES.filter(
-    (name) => estimates?.[name] !== undefined && !(name === 'pdFar' && hasBothEyes),
-  ).map((name) => READING_NAMES.length + placeOf(name));
+  const cameraPlaces = CAMERA_PLACES.filter((place) => {
+    const name = nameAt(place);
+    return estimates?.[name] !== undefined && !(name === 'pdFar' && hasBothEyes);
+  });
   const among = READING_NAMES.length;
   const size = 2 * among;
   const zeros = new Array<number>(size).fill(0);
@@ -94,10 +100,17 @@ export function observeSheet({ readings, estimates }: Evidence, model: FaceModel
  */
 function sharedByEyes({ pdFar, monoPdR, monoPdL }: NonNullable<Evidence['estimates']>): number {
   if (pdFar === undefined || monoPdR === undefined || monoPdL === undefined) return 0;
-  const [uR, uL] = [monoPdR.standardUncertainty, monoPdL.standardUncertainty];
-  const limit = 0.98 * uR * uL;
-  const shared = (pdFar.standardUncertainty ** 2 - uR ** 2 - uL ** 2) / 2;
-  return Math.min(Math.max(shared, -limit), limit);
+  return sharedDoubt(
+    pdFar.standardUncertainty ** 2,
+    monoPdR.standardUncertainty ** 2,
+    monoPdL.standardUncertainty ** 2,
+  );
+}
+
+/** The covariance of two values, from their variances and that of their sum. */
+export function sharedDoubt(ofSum: number, varianceR: number, varianceL: number): number {
+  const limit = 0.98 * Math.sqrt(varianceR * varianceL);
+  return Math.min(Math.max((ofSum - varianceR - varianceL) / 2, -limit), limit);
 }
 
 /** The same sheet with other values in some places: `changes` are added to the residuals. Nothing is inverted again. */

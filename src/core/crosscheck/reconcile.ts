@@ -14,12 +14,7 @@ import { reconciledValues } from './reconciled-values.js';
 import type { Evidence, Explanation, Reconciliation, Suspicion } from './reconciliation.js';
 import type { Slip, SlipKind } from './slip.js';
 import type { Fault } from './slip-faults.js';
-
-/**
- * From this probability on that something is wrong, it is said. Chosen so that of sheets without any slip fewer than one in a
- * hundred is questioned.
- */
-const SUSPECTED = 0.4;
+import { SUSPECTED } from './suspected.js';
 
 /** From this probability on one reading is named alone. */
 const SURE_WHICH = 0.8;

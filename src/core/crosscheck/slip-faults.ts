@@ -121,13 +121,39 @@ export function faultsOfExchanges({ readings, catalogue }: Evidence): readonly F
   });
 }
 
-/** Places where just the number of a neighbouring row stands, as if it had been written twice. PDs have kinds of their own for it. */
+/** Places where just the number of a neighbouring row stands, as if it had been written twice. */
 export function repeatedRows({ readings, catalogue }: Evidence): readonly ReadingName[] {
   const repeated = layoutOf(catalogue).neighbours.flatMap(([a, b]) => {
     const [one, other] = [readings[a], readings[b]];
     return one === undefined || other === undefined || one.value !== other.value ? [] : [a, b];
   });
-  return [...new Set(repeated)].filter((name) => !isFarPd(name) && !isNearPd(name));
+  return [...new Set(repeated)].filter(isEasilyRepeated);
+}
+
+/** Whether a neighbouring row may have been written there again; PDs have kinds of their own for it. */
+export function isEasilyRepeated(name: ReadingName): boolean {
+  return !isFarPd(name) && !isNearPd(name);
+}
+
+/**
+ * How often some slip led to a number alone, all kinds together that `faultsOfOne` may find of it: each kind shares its frequency
+ * among the values that it could restore.
+ */
+export function frequencyOfSlips(name: ReadingName, catalogue: Catalogue): number {
+  const { takenBy, unit, isSigned } = measurementOfReading(catalogue, name);
+  const isWhole = PD_SETS.some(({ whole }) => whole === name);
+  const isOfOneEye = PD_SETS.some(({ R, L }) => R === name || L === name);
+  const kinds: readonly (readonly [boolean, readonly SlipKind[]])[] = [
+    [takenBy !== 'trial', ['digits-swapped', 'digit-wrong', 'ten-off']],
+    [true, ['point-moved', 'offset-twice', 'offset-forgotten']],
+    [unit === 'mm', ['centimetres', 'inches']],
+    [isSigned, ['sign-lost']],
+    [isWhole, ['half-for-whole']],
+    [isOfOneEye, ['whole-for-half']],
+    [isFarPd(name), ['near-for-distance']],
+    [isNearPd(name), ['distance-for-near']],
+  ];
+  return kinds.flatMap(([applies, some]) => (applies ? some : [])).reduce((sum, kind) => sum + SLIP_FREQUENCY[kind], 0);
 }
 
 /** Both eyes written as just half of the whole, as if nobody had measured each: which readings these are. */
@@ -292,7 +318,8 @@ const BOX_AND_BRIDGE: Pair = ['boxLensWidth', 'distanceBetweenLenses'];
 
 const LAYOUTS = new WeakMap<Catalogue, Layout>();
 
-function layoutOf(catalogue: Catalogue): Layout {
+/** What stands beside what on the sheets of a catalogue. */
+export function layoutOf(catalogue: Catalogue): Layout {
   const known = LAYOUTS.get(catalogue);
   if (known !== undefined) return known;
   const sides = catalogue.flatMap(({ fields: [right, left] }): readonly Pair[] =>
