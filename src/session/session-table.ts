@@ -10,6 +10,7 @@ import type { FindingCounts, SessionRecord } from '../core/record/session-record
 import { workingDistanceOf } from './measuring-settings.js';
 import { columnOfReading, SUFFIXES, WORKING_DISTANCE_COLUMN } from './record-columns.js';
 import { plainDecimal } from './record-table.js';
+import { harmlessText } from './spreadsheet-text.js';
 
 /** A cell: numbers are written with the decimal sign of the table, texts are kept from being taken for formulas. */
 type Cell = { readonly text: string } | { readonly number: number | null };
@@ -124,16 +125,7 @@ type SomeEstimates = {
 };
 
 function written(cell: Cell, decimalSign: DecimalSign): string {
-  if ('text' in cell) return harmless(cell.text);
+  if ('text' in cell) return harmlessText(cell.text);
   if (cell.number === null) return '';
   return plainDecimal(cell.number).replace('.', decimalSign);
-}
-
-/** What makes spreadsheets read a text as a formula (OWASP, CSV Injection), in either width of the letters. */
-const FORMULA = /^[\s\0]*[=+\-@＝＋－＠]|^[\t\r\n]/;
-
-/** The text with an apostrophe before it where a spreadsheet would run it; NUL, at which some readers stop, is replaced. */
-function harmless(text: string): string {
-  const whole = text.replaceAll('\0', '\uFFFD');
-  return FORMULA.test(text) ? `'${whole}` : whole;
 }
