@@ -6,6 +6,7 @@ import { checkedRecord, parseSessionRecord, SESSION_VERSION } from '../../core/r
 import type { Result } from '../../core/result.js';
 import { fail, succeed } from '../../core/result.js';
 import type { BroughtIn, SessionStore, StoreFailure, UnreadableSession } from '../../session/session-store.js';
+import { takingTurns } from '../../session/taking-turns.js';
 import type { ChangesChannel } from './changes-channel.js';
 import type { DataKey } from './contents.js';
 import type { RowsWriting } from './rows.js';
@@ -62,7 +63,13 @@ export function createSessionStore(vault: Vault, channel: ChangesChannel, newId:
     const found = await vault.read((rows) => rows.all('sessions'));
     if (!found.ok) return found;
     const { read: raws, key } = found.value;
-    const standing = await Promise.all(raws.map((raw) => standingOf(raw, key)));
+    // a thousand sessions take a second to check, in which the page has other things to do
+    const turn = takingTurns();
+    const standing: Standing[] = [];
+    for (const raw of raws) {
+      standing.push(await standingOf(raw, key));
+      await turn();
+    }
     return succeed({
       records: standing.flatMap((one) => (one.kind === 'session' ? [one.record] : [])),
       unreadable: standing.flatMap((one): readonly UnreadableSession[] =>
