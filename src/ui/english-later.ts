@@ -1,5 +1,6 @@
 import { paperWords } from './paper-words.js';
 import { conflictWords } from './conflict-words.js';
+import { auditWords } from './audit-words.js';
 import { boardFailureWords } from './board-failure-words.js';
 import { boardVerdictWords } from './board-verdict-words.js';
 import { budgetWords } from './budget-words.js';
@@ -30,6 +31,7 @@ import { profileWeaknessWords } from './profile-weakness-words.js';
 import { profileWords } from './profile-words.js';
 import { sessionsWords } from './sessions-words.js';
 import { settingsWords } from './settings-words.js';
+import { recordProblemWords } from './record-problem-words.js';
 import { sourceWords } from './source-words.js';
 import { standardWords } from './standard-words.js';
 import { wearerWords } from './wearer-words.js';
@@ -40,6 +42,8 @@ import { wearerWords } from './wearer-words.js';
  */
 export const englishLater = {
   paper: paperWords,
+  audit: auditWords,
+  recordProblem: recordProblemWords,
   conflict: conflictWords,
   camera: cameraWords,
   cost: costWords,

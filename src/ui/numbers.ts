@@ -10,6 +10,8 @@ let decimalSign = '.';
 let isPercentInFront = false;
 /** Between a number and the sign of per cent. */
 let percentSpace = ' ';
+/** A point or a comma stands between thousands, or a space. */
+let counts = new Intl.NumberFormat('en-GB');
 
 /** From now on numbers are written as in the language of this BCP-47 tag. */
 export function writeNumbersLike(tag: string): void {
@@ -18,6 +20,12 @@ export function writeNumbersLike(tag: string): void {
   isPercentInFront = parts[0]?.type === 'percentSign';
   // English, which would have none, is written with a space here.
   percentSpace = parts.find(({ type }) => type === 'literal')?.value ?? ' ';
+  counts = new Intl.NumberFormat(tag);
+}
+
+/** How many of something, with the thousands parted as the language does: `100,000`. */
+export function formatCount(count: number): string {
+  return counts.format(count);
 }
 
 /** A number with fixed decimals, the decimal sign of the language and a true minus sign. */

@@ -1,5 +1,5 @@
 import type { Words } from '../language.js';
-import { formatNumber } from '../numbers.js';
+import { formatCount, formatNumber } from '../numbers.js';
 import type { Saying } from '../saying.js';
 import type { SlipFacts } from '../slip-words.js';
 import type { ConflictFacts, SumFacts } from '../conflict-words.js';
@@ -215,6 +215,16 @@ function upperFirst(text: string): string {
 /** A count with its noun in the nominative. */
 function counted(count: number, one: string, several: string): string {
   return `${count} ${count === 1 ? one : several}`;
+}
+
+/** Records, counted. */
+function recordsOf(count: number): string {
+  return `${formatCount(count)} ${count === 1 ? 'Datensatz' : 'Datensätze'}`;
+}
+
+/** The same after `von`. */
+function recordsIn(count: number): string {
+  return `${formatCount(count)} ${count === 1 ? 'Datensatz' : 'Datensätzen'}`;
 }
 
 function frames(count: number): string {
@@ -2863,6 +2873,191 @@ export const words: Words = {
     scaled: (percent) => `Dieser Druck hat ${percent} der wahren Größe; die Schätzwerte berücksichtigen das.`,
     trueSize: 'Dieser Druck ist maßhaltig.',
     unchecked: 'Noch nicht gemessen: Der Druck gilt als maßhaltig.',
+  audit: {
+    open: 'Datensätze durchsehen',
+    openSelected: 'Durchsehen',
+    heading: 'Viele Datensätze auf einmal',
+    actions: 'Datensätze',
+    toSessions: 'Sitzungen',
+    toSheet: 'Zurück zum Messblatt',
+    intro:
+      'Jeder Datensatz wird durchgesehen wie ein Messblatt: was nicht zusammenpasst, was wohl geschehen ist und welche Zahl gemeint war. Nichts wird geändert, und nichts verlässt dieses Gerät.',
+
+    drop: 'Legen Sie eine Tabelle mit Datensätzen (CSV) hier ab, oder wählen Sie sie.',
+    dropAnother: 'Legen Sie eine andere Tabelle hier ab, oder wählen Sie sie.',
+    choose: 'Tabelle wählen',
+    chooseAnother: 'Andere Tabelle wählen',
+    kept: (count) =>
+      count === 1
+        ? 'Die hier aufbewahrte Sitzung durchsehen'
+        : `Die ${formatCount(count)} hier aufbewahrten Sitzungen durchsehen`,
+    keptNone: 'Hier ist noch keine Sitzung aufbewahrt.',
+    unreadable: (count) =>
+      count === 1
+        ? '1 Sitzung ist nicht lesbar und wurde ausgelassen.'
+        : `${formatCount(count)} Sitzungen sind nicht lesbar und wurden ausgelassen.`,
+
+    format: {
+      open: 'Wie die Tabelle aussehen muss',
+      rules:
+        'Ein Datensatz je Zeile. Die erste Zeile nennt die Spalten, in beliebiger Reihenfolge; alle bis auf einen Messwert dürfen fehlen, und Zellen dürfen leer sein. Dezimalpunkt oder Komma; zwischen den Zellen Kommas, Semikolons oder Tabulatoren; UTF-8.',
+      table: 'Spalten einer Tabelle mit Datensätzen',
+      column: 'Spalte',
+      holds: 'Was darin steht',
+      record: 'wie Sie den Datensatz nennen',
+      reading:
+        'was gemessen wurde, zum Beispiel die PD; mehrere Wiederholungen in einer Zelle, mit Leerzeichen dazwischen',
+      offset: 'was das Messmittel als Zuschlag braucht; der Messwert ist dann, was die Skala zeigte',
+      camera: 'was die Kamera dazu sagt',
+      cameraUncertainty: 'eine Standardabweichung davon; beides oder keines',
+      workingDistance: 'von den Gläsern bis zu dem, was in der Nähe angesehen wird, in mm; 400, wo sie fehlt',
+      allReadings: 'Die Namen aller Messwerte',
+      saveExample: 'Beispiel speichern',
+      tryExample: 'Beispiel durchsehen',
+      example: 'Das Beispiel hat vier erfundene Datensätze; in zweien sind Versehen.',
+    },
+
+    reading: 'Die Tabelle wird gelesen und geprüft.',
+    readingSessions: (count, of) =>
+      `${formatCount(count)} von ${formatCount(of)} ${of === 1 ? 'Sitzung' : 'Sitzungen'} durchgesehen; die nächsten werden gelesen.`,
+    progress: (count, flagged) => `${recordsOf(count)} durchgesehen, davon bisher ${formatCount(flagged)} auffällig.`,
+    stop: 'Abbrechen',
+
+    result: (flagged, all) =>
+      flagged === 1
+        ? `In 1 von ${recordsIn(all)} passt etwas nicht.`
+        : `In ${formatCount(flagged)} von ${recordsIn(all)} passt etwas nicht.`,
+    none: (all) =>
+      all === 1
+        ? 'Der eine Datensatz fiel nicht auf; richtig ist er damit noch nicht.'
+        : `Keiner von ${recordsIn(all)} fiel auf; richtig sind sie damit noch nicht.`,
+    noneWhy:
+      'Ein Versehen zeigt sich, wo andere Messwerte desselben Datensatzes ihm widersprechen. Wo es wenige sind, kann es verborgen bleiben; und ein Messwert, der falsch und doch wahrscheinlich ist, fällt nie auf.',
+    stopped: (count, flagged) =>
+      `Abgebrochen nach ${count === 1 ? '1 Datensatz' : `${formatCount(count)} Datensätzen`}: ${formatCount(flagged)} davon auffällig. Die übrigen wurden nicht durchgesehen.`,
+    ofTable: (name, time) => `${name}, durchgesehen um ${time}.`,
+    ofSessions: (count, isPart, time) =>
+      `${isPart ? `${count === 1 ? '1 ausgewählte Sitzung' : `${formatCount(count)} ausgewählte Sitzungen`}` : count === 1 ? 'Die eine hier aufbewahrte Sitzung' : `Alle ${formatCount(count)} hier aufbewahrten Sitzungen`}, durchgesehen um ${time}.`,
+
+    kinds: {
+      refused: 'kann nicht sein',
+      suspected: 'wohl falsch',
+      disagrees: 'Kamera widerspricht',
+      'readers-differ': 'Messende uneins',
+      'far-off-repeat': 'Wiederholung weit ab',
+      'does-not-add-up': 'Summe geht nicht auf',
+      unusual: 'nur ungewöhnlich',
+    },
+
+    tools: 'Was gezeigt wird',
+    search: 'Suchen',
+    searchHint: 'Name, Zeile, Messwert, Versehen, Zahl',
+    only: 'Nur was',
+    counted: (name, count) => `${name} (${formatCount(count)})`,
+    slip: 'Versehen',
+    anySlip: 'jedes oder keines',
+    measurement: 'Messwert',
+    anyMeasurement: 'jeder',
+    sortBy: 'Sortieren nach',
+    ascending: 'Aufsteigend',
+    descending: 'Absteigend',
+    turnOrder: 'Reihenfolge umkehren',
+
+    listed: (count, all) =>
+      count === all ? `${formatCount(all)} auffällig.` : `${formatCount(count)} von ${formatCount(all)} auffälligen.`,
+    noneFound: 'Nichts Auffälliges entspricht dem. Suchen Sie nach weniger, oder nehmen Sie einen Filter weg.',
+    showAll: 'Alles Auffällige zeigen',
+
+    pages: 'Seiten der Liste',
+    rows: (from, to, of) => `${formatCount(from)} bis ${formatCount(to)} von ${formatCount(of)}`,
+    page: { first: 'Erste', previous: 'Vorige', next: 'Nächste', last: 'Letzte' },
+
+    table: 'Auffällige Datensätze',
+    column: {
+      place: 'Datensatz',
+      measurement: 'Messwert',
+      written: 'Geschrieben',
+      restored: 'Wohl gemeint',
+      probability: 'Wie sicher',
+      why: 'Warum',
+    },
+    noName: 'Ohne Namen',
+    line: (line) => `Zeile ${formatCount(line)}`,
+    perhaps: (value) => `vielleicht ${value}`,
+    cause: (slips, probability) => `${slips}, ${probability}`,
+    noSlip: 'kein übliches Versehen',
+    details: (count) => (count === 1 ? 'Mehr' : `Alle ${count} Befunde`),
+    detailsOf: (count, record) => (count === 1 ? `Mehr zu ${record}` : `Alle ${count} Befunde zu ${record}`),
+    wrongHere: (probability) => `Hier ist etwas falsch: ${probability}.`,
+    openSession: 'Diese Sitzung öffnen',
+    basis:
+      'Wie sicher: die Wahrscheinlichkeit, dass dort etwas falsch ist, und hinter einem Versehen die Wahrscheinlichkeit genau dieser Ursache, bei gewählten Häufigkeiten von Versehen; beide sind eher zu niedrig.',
+
+    save: 'Das Gezeigte speichern',
+    saveCsv: 'Als CSV',
+    saveJson: 'Als JSON',
+    saveNote: 'Die Namen der Datensätze kommen mit in die Datei: Wer sie hat, kann sie lesen.',
+    making: (done, all) => `Die Datei wird geschrieben: ${formatCount(done)} von ${formatCount(all)}.`,
+    saved: (count, fileName) =>
+      `${recordsOf(count)} ${count === 1 ? 'wurde' : 'wurden'} dem Browser als ${fileName} übergeben.`,
+
+    refused: (problems) =>
+      problems === 1
+        ? 'Die Tabelle wird wegen eines Fehlers abgelehnt. Kein Datensatz wurde durchgesehen.'
+        : `Die Tabelle wird wegen ${formatCount(problems)} Fehlern abgelehnt. Kein Datensatz wurde durchgesehen.`,
+    refusedNext: 'Berichtigen Sie sie dort, speichern Sie sie als CSV, und wählen Sie sie noch einmal.',
+    problems: 'Fehler der Tabelle',
+    problemPlace: 'Wo',
+    problem: 'Was falsch ist, und was zu tun ist',
+    moreProblems: (count) =>
+      count === 1
+        ? '1 weiterer Fehler ist nicht gezeigt: Berichtigen Sie zuerst diese.'
+        : `${formatCount(count)} weitere Fehler sind nicht gezeigt: Berichtigen Sie zuerst diese.`,
+    fileUnreadable: {
+      what: 'Die Datei ist nicht lesbar.',
+      next: 'Vielleicht wurde sie inzwischen verschoben oder geändert. Wählen Sie sie noch einmal.',
+    },
+    auditStopped: {
+      what: 'Was Datensätze durchsieht, konnte nicht geladen werden oder ist stehen geblieben.',
+      next: 'Laden Sie diese Seite mit Verbindung zum Netz neu, schließen Sie andere Tabs, wenn der Speicher knapp ist, und versuchen Sie es noch einmal.',
+    },
+  },
+
+  recordProblem: {
+    file: 'Die Datei',
+    line: (line) => `Zeile ${formatCount(line)}`,
+    cell: (line, column, name) => `Zeile ${formatCount(line)}, Spalte ${column}${name === '' ? '' : ` (${name})`}`,
+    tooLarge: (megabytes, limit) =>
+      `Die Datei hat ${megabytes} MB; bis ${limit} können gelesen werden. Teilen Sie sie auf.`,
+    utf16: 'Die Datei ist in UTF-16. Speichern Sie sie als CSV in UTF-8.',
+    notUtf8: 'Ein Zeichen ist nicht in UTF-8. Speichern Sie die Datei als CSV in UTF-8.',
+    nul: 'Ein Byte ist NUL: Das ist kein Text in UTF-8. Speichern Sie die Datei als CSV in UTF-8.',
+    empty: 'Die Datei ist leer.',
+    noHeader: (text) =>
+      `Die erste Zeile soll die Spalten nennen, enthält aber „${text}“. Setzen Sie eine Zeile mit ihren Namen darüber.`,
+    unknownColumn: (name) => `Keine Spalte heißt „${name}“. Benennen Sie sie um, oder nehmen Sie sie weg.`,
+    nearestColumn: (name, nearest) => `Keine Spalte heißt „${name}“. Ist ${nearest} gemeint?`,
+    unnamedColumn: 'Diese Spalte hat keinen Namen. Benennen Sie sie, oder nehmen Sie sie weg.',
+    duplicateColumn: (first) => `Dieser Name steht schon in Spalte ${first}. Nehmen Sie eine der beiden weg.`,
+    partnerMissing: (partner) => `Diese Spalte braucht die Spalte ${partner} daneben.`,
+    noReadings: 'Keine Spalte enthält einen Messwert. Nennen Sie mindestens einen.',
+    noRecords: 'Unter der Kopfzeile steht kein Datensatz. Schreiben Sie in jede Zeile einen.',
+    quotation:
+      'Ein Anführungszeichen ist nicht geschlossen oder beendet sein Feld nicht; dahinter lässt sich nichts lesen. Schließen Sie es, oder verdoppeln Sie es, wo es zum Text gehört.',
+    tooManyFields: (found, expected) =>
+      `Die Zeile hat ${counted(found, 'Feld', 'Felder')}, die Kopfzeile ${expected}. Wo Kommas die Felder trennen, braucht eine Zahl mit Dezimalkomma Anführungszeichen.`,
+    tooFewFields: (found, expected) =>
+      `Die Zeile hat ${counted(found, 'Feld', 'Felder')}, die Kopfzeile ${expected}. Auch leere Zellen brauchen ihre Trennzeichen.`,
+    badNumber: (text) =>
+      `„${text}“ ist keine Zahl. Schreiben Sie nur Ziffern, und lassen Sie die Zelle leer, wo nichts gemessen wurde.`,
+    severalNumbers: (text) => `„${text}“ sind mehrere Zahlen, wo nur eine stehen kann. Behalten Sie eine.`,
+    notPositive: (text) => `„${text}“ ist nicht größer als null. Berichtigen Sie es, oder leeren Sie die Zelle.`,
+    uncertaintyMissing:
+      'Diese Zelle ist leer, aber der Schätzwert der Kamera steht da: Er braucht seine Unsicherheit. Schreiben Sie sie, oder leeren Sie beide Zellen.',
+    estimateMissing:
+      'Diese Zelle ist leer, aber die Unsicherheit des Schätzwerts der Kamera steht da. Schreiben Sie ihn, oder leeren Sie beide Zellen.',
+  },
+
     picture: 'Das Bild',
     advanced: 'Erweitert: ein anderes Paket für Gesichtspunkte',
     bundleNote:

@@ -1,5 +1,5 @@
 import type { Words } from '../language.js';
-import { formatNumber } from '../numbers.js';
+import { formatCount, formatNumber } from '../numbers.js';
 
 /** `a`, `a et b`, `a, b et c`. */
 function list(parts: readonly string[]): string {
@@ -2879,6 +2879,201 @@ const settings: Words['settings'] = {
     'Les imprimantes changent l’échelle sans le dire. Mesurez la ligne avec un bon réglet et saisissez ce qu’il montre.',
   scaled: (percent) =>
     `Cette impression est à ${percent} de la taille réelle\u202f; les estimations en tiennent compte.`,
+/** Records, counted. */
+function dossiers(count: number): string {
+  return `${formatCount(count)} ${count < 2 ? 'dossier' : 'dossiers'}`;
+}
+
+const audit: Words['audit'] = {
+  open: 'Passer des dossiers en revue',
+  openSelected: 'Passer en revue',
+  heading: 'Beaucoup de dossiers à la fois',
+  actions: 'Dossiers',
+  toSessions: 'Séances',
+  toSheet: 'Revenir à la fiche',
+  intro:
+    'Chaque dossier est examiné comme une fiche\u202f: ce qui ne s’accorde pas, ce qui s’est sans doute passé et quel nombre était voulu. Rien n’est modifié, et rien ne quitte cet appareil.',
+
+  drop: 'Déposez ici un tableau de dossiers (CSV), ou choisissez-le.',
+  dropAnother: 'Déposez ici un autre tableau, ou choisissez-le.',
+  choose: 'Choisir un tableau',
+  chooseAnother: 'Choisir un autre tableau',
+  kept: (count) =>
+    count === 1
+      ? 'Passer en revue la séance gardée ici'
+      : `Passer en revue les ${formatCount(count)} séances gardées ici`,
+  keptNone: 'Aucune séance n’est encore gardée ici.',
+  unreadable: (count) =>
+    count < 2
+      ? `${count} séance est illisible et a été laissée de côté.`
+      : `${formatCount(count)} séances sont illisibles et ont été laissées de côté.`,
+
+  format: {
+    open: 'Comment le tableau doit être fait',
+    rules:
+      'Un dossier par ligne. La première ligne nomme les colonnes, dans n’importe quel ordre\u202f; toutes peuvent manquer sauf un relevé, et des cellules peuvent être vides. Point ou virgule décimale\u202f; virgules, points-virgules ou tabulations entre les cellules\u202f; UTF-8.',
+    table: 'Colonnes d’un tableau de dossiers',
+    column: 'Colonne',
+    holds: 'Ce qu’elle contient',
+    record: 'le nom que vous donnez au dossier',
+    reading:
+      'ce qui a été relevé, par exemple l’EP\u202f; plusieurs répétitions dans une cellule, séparées par des espaces',
+    offset: 'ce que l’instrument demande d’ajouter\u202f; le relevé est alors ce que montrait l’échelle',
+    camera: 'ce qu’en dit la caméra',
+    cameraUncertainty: 'un écart-type de cette valeur\u202f; les deux ou aucune',
+    workingDistance: 'des verres à ce qui est regardé de près, en mm\u202f; 400 si elle manque',
+    allReadings: 'Les noms de tous les relevés',
+    saveExample: 'Enregistrer un exemple',
+    tryExample: 'Passer l’exemple en revue',
+    example: 'L’exemple a quatre dossiers inventés\u202f; deux contiennent des méprises.',
+  },
+
+  reading: 'Lecture et vérification du tableau.',
+  readingSessions: (count, of) =>
+    `${formatCount(count)} ${of < 2 ? 'séance' : 'séances'} sur ${formatCount(of)} en revue\u202f; lecture des suivantes.`,
+  progress: (count, flagged) =>
+    `${dossiers(count)} en revue, ${formatCount(flagged)} ${flagged < 2 ? 'signalé' : 'signalés'} jusqu’ici.`,
+  stop: 'Arrêter',
+
+  result: (flagged, all) =>
+    flagged < 2
+      ? `Dans ${formatCount(flagged)} dossier sur ${formatCount(all)}, quelque chose ne s’accorde pas.`
+      : `Dans ${formatCount(flagged)} dossiers sur ${formatCount(all)}, quelque chose ne s’accorde pas.`,
+  none: (all) =>
+    all < 2
+      ? 'Le seul dossier n’a pas été signalé\u202f; cela ne prouve pas qu’il soit juste.'
+      : `Aucun des ${formatCount(all)} dossiers n’a été signalé\u202f; cela ne prouve pas qu’ils soient justes.`,
+  noneWhy:
+    'Une méprise se voit là où d’autres relevés du même dossier la contredisent. S’il y en a peu, elle peut rester cachée\u202f; et un relevé faux mais vraisemblable ne se voit jamais.',
+  stopped: (count, flagged) =>
+    `Arrêté après ${dossiers(count)}\u202f: ${formatCount(flagged)} ${flagged < 2 ? 'signalé' : 'signalés'}. Les autres n’ont pas été passés en revue.`,
+  ofTable: (name, time) => `${name}, en revue à ${time}.`,
+  ofSessions: (count, isPart, time) =>
+    `${isPart ? `${formatCount(count)} ${count < 2 ? 'séance choisie' : 'séances choisies'}` : count < 2 ? 'La seule séance gardée ici' : `Les ${formatCount(count)} séances gardées ici`}, en revue à ${time}.`,
+
+  kinds: {
+    refused: 'impossible',
+    suspected: 'sans doute faux',
+    disagrees: 'la caméra diverge',
+    'readers-differ': 'opérateurs en désaccord',
+    'far-off-repeat': 'répétition écartée',
+    'does-not-add-up': 'somme fausse',
+    unusual: 'seulement inhabituel',
+  },
+
+  tools: 'Ce qui est montré',
+  search: 'Chercher',
+  searchHint: 'nom, ligne, relevé, méprise, nombre',
+  only: 'Seulement ce qui est',
+  counted: (name, count) => `${name} (${formatCount(count)})`,
+  slip: 'Méprise',
+  anySlip: 'toutes ou aucune',
+  measurement: 'Relevé',
+  anyMeasurement: 'tous',
+  sortBy: 'Trier par',
+  ascending: 'Croissant',
+  descending: 'Décroissant',
+  turnOrder: 'Inverser l’ordre',
+
+  listed: (count, all) =>
+    count === all
+      ? `${formatCount(all)} ${all < 2 ? 'signalé' : 'signalés'}.`
+      : `${formatCount(count)} sur ${formatCount(all)} ${all < 2 ? 'signalé' : 'signalés'}.`,
+  noneFound: 'Rien de signalé ne correspond. Cherchez moins, ou retirez un filtre.',
+  showAll: 'Montrer tout ce qui est signalé',
+
+  pages: 'Pages de la liste',
+  rows: (from, to, of) => `${formatCount(from)} à ${formatCount(to)} sur ${formatCount(of)}`,
+  page: { first: 'Première', previous: 'Précédente', next: 'Suivante', last: 'Dernière' },
+
+  table: 'Dossiers signalés',
+  column: {
+    place: 'Dossier',
+    measurement: 'Relevé',
+    written: 'Écrit',
+    restored: 'Sans doute voulu',
+    probability: 'Certitude',
+    why: 'Pourquoi',
+  },
+  noName: 'Sans nom',
+  line: (line) => `Ligne ${formatCount(line)}`,
+  perhaps: (value) => `peut-être ${value}`,
+  cause: (slips, probability) => `${slips}, ${probability}`,
+  noSlip: 'aucune méprise courante',
+  details: (count) => (count < 2 ? 'Détails' : `Les ${count} constats`),
+  detailsOf: (count, record) => (count < 2 ? `Détails de ${record}` : `Les ${count} constats de ${record}`),
+  wrongHere: (probability) => `Quelque chose est faux ici\u202f: ${probability}.`,
+  openSession: 'Ouvrir cette séance',
+  basis:
+    'Certitude\u202f: la probabilité que quelque chose y soit faux, et après une méprise la probabilité de cette seule cause, avec des fréquences de méprises choisies\u202f; les deux sont plutôt trop basses.',
+
+  save: 'Enregistrer ce qui est montré',
+  saveCsv: 'En CSV',
+  saveJson: 'En JSON',
+  saveNote: 'Les noms des dossiers vont dans le fichier\u202f: quiconque l’a peut les lire.',
+  making: (done, all) => `Écriture du fichier\u202f: ${formatCount(done)} sur ${formatCount(all)}.`,
+  saved: (count, fileName) =>
+    count < 2
+      ? `${dossiers(count)} a été remis au navigateur sous le nom ${fileName}.`
+      : `${dossiers(count)} ont été remis au navigateur sous le nom ${fileName}.`,
+
+  refused: (problems) =>
+    problems < 2
+      ? 'Le tableau est refusé pour une erreur. Aucun dossier n’a été passé en revue.'
+      : `Le tableau est refusé pour ${formatCount(problems)} erreurs. Aucun dossier n’a été passé en revue.`,
+  refusedNext: 'Corrigez-le à ces endroits, enregistrez-le en CSV et choisissez-le de nouveau.',
+  problems: 'Erreurs du tableau',
+  problemPlace: 'Où',
+  problem: 'Ce qui est faux, et que faire',
+  moreProblems: (count) =>
+    count < 2
+      ? '1 autre erreur n’est pas montrée\u202f: corrigez d’abord celles-ci.'
+      : `${formatCount(count)} autres erreurs ne sont pas montrées\u202f: corrigez d’abord celles-ci.`,
+  fileUnreadable: {
+    what: 'Le fichier est illisible.',
+    next: 'Il a peut-être été déplacé ou modifié depuis. Choisissez-le de nouveau.',
+  },
+  auditStopped: {
+    what: 'Ce qui passe les dossiers en revue n’a pas pu être chargé, ou s’est arrêté.',
+    next: 'Rechargez cette page en étant connecté, fermez d’autres onglets si la mémoire manque, et essayez encore.',
+  },
+};
+
+const recordProblem: Words['recordProblem'] = {
+  file: 'Le fichier',
+  line: (line) => `Ligne ${formatCount(line)}`,
+  cell: (line, column, name) => `Ligne ${formatCount(line)}, colonne ${column}${name === '' ? '' : ` (${name})`}`,
+  tooLarge: (megabytes, limit) =>
+    `Le fichier fait ${megabytes} Mo\u202f; on peut en lire jusqu’à ${limit}. Partagez-le en plusieurs.`,
+  utf16: 'Le fichier est en UTF-16. Enregistrez-le en CSV, en UTF-8.',
+  notUtf8: 'Un caractère n’est pas en UTF-8. Enregistrez le fichier en CSV, en UTF-8.',
+  nul: 'Il y a un octet NUL\u202f: ce n’est pas du texte en UTF-8. Enregistrez le fichier en CSV, en UTF-8.',
+  empty: 'Le fichier est vide.',
+  noHeader: (text) =>
+    `La première ligne doit nommer les colonnes, mais contient «\u202f${text}\u202f». Mettez au-dessus une ligne avec leurs noms.`,
+  unknownColumn: (name) => `Aucune colonne ne s’appelle «\u202f${name}\u202f». Renommez-la ou retirez-la.`,
+  nearestColumn: (name, nearest) => `Aucune colonne ne s’appelle «\u202f${name}\u202f». Est-ce ${nearest}\u202f?`,
+  unnamedColumn: 'Cette colonne n’a pas de nom. Nommez-la ou retirez-la.',
+  duplicateColumn: (first) => `Ce nom est déjà celui de la colonne ${first}. Retirez l’une des deux.`,
+  partnerMissing: (partner) => `À cette colonne il faut la colonne ${partner}.`,
+  noReadings: 'Aucune colonne ne contient de relevé. Nommez-en au moins une.',
+  noRecords: 'Il n’y a aucun dossier sous la ligne des noms. Écrivez-en un par ligne.',
+  quotation:
+    'Un guillemet n’est pas fermé, ou ne termine pas son champ\u202f; rien ne peut être lu ensuite. Fermez-le, ou doublez-le s’il fait partie du texte.',
+  tooManyFields: (found, expected) =>
+    `La ligne a ${counted(found, 'champ', 'champs')}, celle des noms ${expected}. Si des virgules séparent les champs, un nombre à virgule décimale demande des guillemets.`,
+  tooFewFields: (found, expected) =>
+    `La ligne a ${counted(found, 'champ', 'champs')}, celle des noms ${expected}. Les cellules vides demandent aussi leurs séparateurs.`,
+  badNumber: (text) =>
+    `«\u202f${text}\u202f» n’est pas un nombre. N’écrivez que des chiffres, et laissez la cellule vide si rien n’a été relevé.`,
+  severalNumbers: (text) => `«\u202f${text}\u202f»\u202f: plusieurs nombres là où un seul est possible. Gardez-en un.`,
+  notPositive: (text) => `«\u202f${text}\u202f» n’est pas au-dessus de zéro. Corrigez-le, ou videz la cellule.`,
+  uncertaintyMissing:
+    'Cette cellule est vide, mais l’estimation de la caméra est là\u202f: il lui faut son incertitude. Écrivez-la, ou videz les deux cellules.',
+  estimateMissing:
+    'Cette cellule est vide, mais l’incertitude de l’estimation de la caméra est là. Écrivez l’estimation, ou videz les deux cellules.',
+};
+
   trueSize: 'Cette impression est à taille réelle.',
   unchecked: 'Pas encore mesurée\u202f: l’impression est supposée à taille réelle.',
   picture: 'La photo',
