@@ -3762,3 +3762,5 @@ export const words: Words = {
   wearer,
   source,
 };
+  audit,
+  recordProblem,
