@@ -10,8 +10,11 @@ import { InvitationsDialog } from './invitations-dialog.js';
 import { KeptSessions } from './kept-sessions.js';
 import { LanguageChooser } from './language-chooser.js';
 import { words } from './language.js';
+import { laterPart } from './later-part.js';
 import type { DeskInHand } from './use-desk.js';
 import { nowText } from './now-text.js';
+
+const OverSessionsScreen = laterPart(async () => (await import('./over-sessions-screen.js')).OverSessionsScreen);
 
 /** The list of this desk's sessions, with the way back to the sheet. */
 export function DeskSessions({
@@ -30,7 +33,25 @@ export function DeskSessions({
   const tools = useHandOnTools();
   const [isGone, setIsGone] = useState(false);
   const [isInviting, setIsInviting] = useState(false);
+  const [isComparing, setIsComparing] = useState(false);
   const openId = isGone ? null : (keeper.record()?.id ?? null);
+  const openSession = (id: string): void => {
+    if (id === openId) desk.back();
+    else desk.openSession(id);
+  };
+  if (isComparing) {
+    return (
+      <OverSessionsScreen
+        store={database.sessions}
+        openId={openId}
+        onOpen={openSession}
+        onBack={() => {
+          setIsComparing(false);
+        }}
+        footer={<LanguageChooser />}
+      />
+    );
+  }
   return (
     <>
       <KeptSessions
@@ -39,10 +60,7 @@ export function DeskSessions({
         openId={openId}
         query={query}
         onQuery={onQuery}
-        onOpen={(id) => {
-          if (id === openId) desk.back();
-          else desk.openSession(id);
-        }}
+        onOpen={openSession}
         onBegin={desk.begin}
         onRemoved={(ids) => {
           if (openId !== null && ids.includes(openId)) setIsGone(true);
@@ -50,15 +68,26 @@ export function DeskSessions({
         onLocked={desk.open}
         onOther={onAnswer}
         actions={
-          <button
-            type="button"
-            className="quiet"
-            onClick={() => {
-              setIsInviting(true);
-            }}
-          >
-            {words.invitations.open}
-          </button>
+          <>
+            <button
+              type="button"
+              className="quiet"
+              onClick={() => {
+                setIsComparing(true);
+              }}
+            >
+              {words.overSessions.open}
+            </button>
+            <button
+              type="button"
+              className="quiet"
+              onClick={() => {
+                setIsInviting(true);
+              }}
+            >
+              {words.invitations.open}
+            </button>
+          </>
         }
         footer={<LanguageChooser />}
       />

@@ -20,6 +20,7 @@ import { lensCautionWords } from './lens-caution-words.js';
 import { lockWords } from './lock-words.js';
 import { orderDoubtWords } from './order-doubt-words.js';
 import { orderWords } from './order-words.js';
+import { overSessionsWords } from './over-sessions-words.js';
 import { positionWords } from './position-words.js';
 import { practiceProblemsWords } from './practice-problems-words.js';
 import { practiceWords } from './practice-words.js';
@@ -30,8 +31,8 @@ import { profileFileWords } from './profile-file-words.js';
 import { profileWeaknessWords } from './profile-weakness-words.js';
 import { profileWords } from './profile-words.js';
 import { sessionsWords } from './sessions-words.js';
-import { settingsWords } from './settings-words.js';
 import { recordProblemWords } from './record-problem-words.js';
+import { settingsWords } from './settings-words.js';
 import { sourceWords } from './source-words.js';
 import { standardWords } from './standard-words.js';
 import { wearerWords } from './wearer-words.js';
@@ -41,9 +42,9 @@ import { wearerWords } from './wearer-words.js';
  * languages/en.ts; tests/architecture/first-words.test.ts tells where something is missing there.
  */
 export const englishLater = {
-  paper: paperWords,
   audit: auditWords,
   recordProblem: recordProblemWords,
+  paper: paperWords,
   conflict: conflictWords,
   camera: cameraWords,
   cost: costWords,
@@ -57,6 +58,7 @@ export const englishLater = {
   lock: lockWords,
   orderDoubt: orderDoubtWords,
   order: orderWords,
+  overSessions: overSessionsWords,
   position: positionWords,
   practiceProblems: practiceProblemsWords,
   practice: practiceWords,

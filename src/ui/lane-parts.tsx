@@ -12,7 +12,7 @@ export function along(scale: DifferenceScale, value: number): string {
 /** A mark that keeps its shape however wide the lane is; its path is drawn around (0, 0). */
 export function Mark(props: {
   readonly x: string;
-  readonly y: number;
+  readonly y: number | string;
   readonly d: string;
   readonly className: string;
 }) {
@@ -30,6 +30,9 @@ export const SHAPES = {
   smallDiamond: 'M0 -4.5L4.5 0L0 4.5L-4.5 0Z',
   leftwards: 'M-9 0L0 -5.5V5.5Z',
   rightwards: 'M9 0L0 -5.5V5.5Z',
+  upwards: 'M0 -3L5 6H-5Z',
+  downwards: 'M0 3L5 -6H-5Z',
+  circle: 'M-7 0A7 7 0 1 1 7 0A7 7 0 1 1 -7 0Z',
 } as const;
 
 /** An interval with an end mark at each end that lies on the scale. */

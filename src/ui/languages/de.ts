@@ -1429,11 +1429,15 @@ export const words: Words = {
     },
     'camera-busy': {
       what: 'Die Kamera ist anderswo in Gebrauch.',
-      next: 'Schließen Sie andere Programme und Seiten, die ihr Bild zeigen, und versuchen Sie es noch einmal.',
+      next: 'Schließen Sie andere Programme und Seiten, die ihr Bild zeigen, etwa Videoanrufe, und versuchen Sie es noch einmal.',
     },
     'camera-unplugged': {
       what: 'Die Kamera wurde getrennt oder ausgeschaltet.',
       next: 'Schließen Sie sie wieder an, oder wählen Sie eine andere Kamera.',
+    },
+    'camera-silent': {
+      what: 'Von der Kamera kommt kein Bild.',
+      next: 'Öffnen Sie ihre Blende oder schalten Sie sie ein, und schließen Sie andere Programme und Seiten, die sie benutzen könnten, etwa Videoanrufe.',
     },
     'camera-unsupported': {
       what: 'Dieser Browser kann auf dieser Seite keine Kamera benutzen.',
@@ -1505,6 +1509,7 @@ export const words: Words = {
     'camera-missing': 'keine Kamera',
     'camera-busy': 'keine Kamera',
     'camera-unplugged': 'keine Kamera',
+    'camera-silent': 'keine Kamera',
     'camera-unsupported': 'keine Kamera',
     'model-not-loadable': 'konnte nicht angesehen werden',
     'vision-not-loadable': 'konnte nicht angesehen werden',
@@ -2055,6 +2060,118 @@ export const words: Words = {
     of: (wearer) => (wearer === '' ? 'Sitzung ohne Namen' : wearer),
     printedOn: (when) => `Gedruckt am ${when}`,
     count: (count) => counted(count, 'Eintrag', 'Einträge'),
+  },
+
+  overSessions: {
+    open: 'Messmittel und Messende',
+    heading: 'Messmittel und Messende',
+    actions: 'Messmittel und Messende',
+    back: 'Zurück zu den Sitzungen',
+    intro:
+      'Hand minus Kamera, über alle aufbewahrten Sitzungen. Jeder Punkt ist ein Messwert von Hand neben dem, was die Kamera zur selben Stelle sagte.',
+    caution:
+      'Was alle gleich tun, kann die Abweichung der Kamera selbst sein. Was eines anders tut als die anderen, liegt nicht an der Kamera.',
+    reading: 'Die aufbewahrten Sitzungen werden gelesen.',
+    workingOut: 'Es wird gerechnet.',
+    none: 'Noch gibt es nichts zu vergleichen: Es braucht aufbewahrte Sitzungen, in denen von Hand gemessen wurde, was auch die Kamera maß.',
+    measurement: 'Maß',
+    option: (name, sessions) => `${name} (${counted(sessions, 'Sitzung', 'Sitzungen')})`,
+    by: 'Getrennt nach',
+    bys: { gauge: 'Messmittel', reader: 'Messenden' },
+    camera: 'Kamerawerte aus',
+    cameras: { any: 'Bildern und Bildfolgen', picture: 'Bildern', sweep: 'Bildfolgen' },
+    countFarOff: 'Weit Abseitsliegendes mitzählen',
+    plainScale: 'Einfache Skala',
+    noName: 'Kein Name eingegeben',
+    summary: (pairs, sessions) =>
+      `${counted(pairs, 'Messwert', 'Messwerte')} aus ${counted(sessions, 'Sitzung', 'Sitzungen')}.`,
+    covered: (count) =>
+      count === 1
+        ? '1 Messwert fehlt hier: Der Kamerawert daneben ist noch verdeckt.'
+        : `${count} Messwerte fehlen hier: Die Kamerawerte daneben sind noch verdeckt.`,
+    print: 'Drucken',
+    overview: {
+      gauge: 'Alle Messmittel',
+      reader: 'Alle Messenden',
+      note: 'Der dicke Balken zeigt, wo das Mittel liegt (95\u00a0%), der dünne, wo 19 von 20 Unterschieden liegen. Die Mittellinie ist die Kamera.',
+      lane: (name, mean, limits) =>
+        `${name}: Mittel ${mean}${limits === null ? '' : `; Grenzen der Übereinstimmung ${limits}`}.`,
+      count: (count) => counted(count, 'Besuch', 'Besuche'),
+      tooFew: (names) => `Zu wenige Besuche, um etwas zu sagen: ${names.join(', ')}.`,
+      nameAndVisits: (name, count) => `${name} (${counted(count, 'Besuch', 'Besuche')})`,
+    },
+    bias: (by, count, { way, amount, low, high }) => {
+      const [who, does] = by === 'gauge' ? ['dieses Messmittel', 'zeigt'] : ['diese Person', 'misst'];
+      const over = `Über ${counted(count, 'Besuch', 'Besuche')}`;
+      return way === 'none'
+        ? `${over} ${does} ${who} wie die Kamera: im Mittel ${amount} (95\u00a0%: ${low} bis ${high}).`
+        : `${over} ${does} ${who} ${amount} ${way === 'more' ? 'mehr' : 'weniger'} als die Kamera (95\u00a0%: ${low} bis ${high}).`;
+    },
+    others: (by, { way, amount, low, high }) =>
+      way === 'none'
+        ? `Ein Unterschied zu allen anderen ist nicht zu sehen: ${amount} (95\u00a0%: ${low} bis ${high}).`
+        : `Das ist ${amount} ${way === 'more' ? 'mehr' : 'weniger'} als bei allen anderen ${by === 'gauge' ? 'Messmitteln' : 'Messenden'} (95\u00a0%: ${low} bis ${high}). Die Kamera, die für alle dieselbe ist, erklärt das nicht.`,
+    limits: (low, high, known) =>
+      `19 von 20 Unterschieden liegen zwischen ${low} und ${high}; jedes Ende ist auf ±\u00a0${known} bekannt.`,
+    beyond: (count, all, tolerance) =>
+      count === 0
+        ? `Keiner von ${all} liegt jenseits der Toleranz von ±\u00a0${tolerance}.`
+        : `${count} von ${all} ${count === 1 ? 'liegt' : 'liegen'} jenseits der Toleranz von ±\u00a0${tolerance}.`,
+    drift: ({ way, amount, low, high }, days) =>
+      way === 'none'
+        ? `Über ${counted(days, 'Tag', 'Tage')} ist keine Drift zu sehen: ${amount} in 30 Tagen (95\u00a0%: ${low} bis ${high}).`
+        : `Es driftet: ${amount} ${way === 'more' ? 'mehr' : 'weniger'} mit je 30 Tagen (95\u00a0%: ${low} bis ${high}), über ${counted(days, 'Tag', 'Tage')}.`,
+    scatter: (seen, expected) =>
+      `Die Unterschiede streuen um ${seen} (eine Standardabweichung); die Unsicherheiten von Hand und Kamera erklären ${expected}.`,
+    farOff: (count) =>
+      count === 1
+        ? '1 Messwert liegt weit abseits, wie es Versehen tun, und ist nicht mitgezählt.'
+        : `${count} Messwerte liegen weit abseits, wie es Versehen tun, und sind nicht mitgezählt.`,
+    tooFewForLimits: (needed) => `Grenzen der Übereinstimmung brauchen ${needed} Besuche.`,
+    tooFewForDrift: (needed, days) => `Eine Drift braucht ${needed} Besuche, über mindestens ${days} Tage.`,
+    check: {
+      gauge: 'Halten Sie es an etwas von bekannter Größe, ehe Sie etwas ändern.',
+      reader: 'Vergleichen Sie, wie alle das Messmittel halten, ehe Sie etwas ändern.',
+    },
+    againstMean: 'Nach Größe',
+    overTime: 'Nach Zeit',
+    difference: (unit) => `Hand − Kamera, ${unit}`,
+    mean: (unit) => `Mittel von Hand und Kamera, ${unit}`,
+    day: 'Tag des Besuchs',
+    points: (name) => `Unterschiede von ${name}, einer nach dem anderen nach dem Tag`,
+    point: ({ day, wearer, side, hand, camera, difference, isFarOff }) =>
+      `${day}, ${wearer}${side === null ? '' : side === 'R' ? ', rechts' : ', links'}: Hand ${hand}, Kamera ${camera}, Unterschied ${difference}${isFarOff ? ', weit abseits' : ''}`,
+    noWearer: 'ohne Namen',
+    pointHint: 'Zeigen Sie auf die Zeichnung, oder gehen Sie mit den Pfeiltasten hindurch; Enter öffnet die Sitzung.',
+    openSession: 'Diese Sitzung öffnen',
+    key: {
+      heading: 'Was gezeichnet ist',
+      right: 'rechts',
+      left: 'links',
+      reading: 'ein Messwert',
+      farOff: 'weit abseits, nicht mitgezählt',
+      mean: 'Mittel, mit seinen 95\u00a0%',
+      limits: 'Grenzen der Übereinstimmung, mit ihren 95\u00a0%',
+      drift: 'Drift, mit ihren 95\u00a0%',
+      tolerance: 'Toleranz',
+    },
+    table: 'Dasselbe als Tabelle',
+    columns: {
+      gauge: 'Messmittel',
+      reader: 'Wer',
+      visits: 'Besuche',
+      readings: 'Messwerte',
+      mean: 'Mittel (95\u00a0%)',
+      lower: 'Untere Grenze (95\u00a0%)',
+      upper: 'Obere Grenze (95\u00a0%)',
+      others: 'Gegen die anderen (95\u00a0%)',
+      drift: 'In 30 Tagen (95\u00a0%)',
+      farOff: 'Weit abseits',
+    },
+    withInterval: (value, low, high) => `${value} (${low} bis ${high})`,
+    fromTo: (low, high) => `${low} bis ${high}`,
+    method:
+      'Grenzen der Übereinstimmung nach Bland und Altman (1986, 1999, 2007); rechts und links, und beide Messenden, eines Besuchs zählen für die Intervalle als eines. Drift nach Theil und Sen (1968).',
   },
 
   keptPicture: {
@@ -2756,123 +2873,6 @@ export const words: Words = {
     paper: (name) => `Kameraprofil: ${name}.`,
   },
 
-  sessions: {
-    heading: 'Aufbewahrte Sitzungen',
-    actions: 'Sitzungen',
-    begin: 'Neue Sitzung',
-    backToSheet: 'Zurück zum Messblatt',
-    handOnAll: 'Alle weitergeben',
-    bringIn: 'Datei einlesen',
-
-    reading: 'Die aufbewahrten Sitzungen werden gelesen.',
-    none: 'Noch ist keine Sitzung aufbewahrt. Beginnen Sie eine: Alles Eingegebene wird hier von selbst aufbewahrt.',
-    noneFound: 'Keine Sitzung entspricht dem. Suchen Sie nach weniger, oder nehmen Sie einen Filter weg.',
-    showAll: 'Alle Sitzungen zeigen',
-
-    search: 'Suchen',
-    searchHint: 'Person, Bemerkung, wer misst, PD, Tag',
-    origin: 'Aufgenommen',
-    anywhere: 'irgendwo',
-    atTheDesk: 'am Arbeitsplatz',
-    atADistance: 'aus der Ferne',
-    filters: 'Nur wo',
-    filter: {
-      misfits: 'etwas nicht passt',
-      disagrees: 'die Kamera widerspricht',
-      'cannot-tell': 'die Kamera es nicht sagen kann',
-      'without-camera': 'kein Bild gemessen wurde',
-      open: 'Messwerte auf Bestätigung warten',
-      confirmed: 'alles bestätigt ist',
-      empty: 'nichts geschrieben ist',
-    },
-    filterCount: (filter, count) => `${filter} (${count})`,
-    count: (count) => `${counted(count, 'Sitzung', 'Sitzungen')}.`,
-    countOf: (count, all) => `${count} von ${counted(all, 'Sitzung', 'Sitzungen')}.`,
-
-    table: 'Sitzungen',
-    column: {
-      wearer: 'Person',
-      when: 'Wann',
-      readers: 'Wer misst',
-      pd: 'PD',
-      origin: 'Aufgenommen',
-      state: 'Stand',
-    },
-    sortBy: 'Sortieren nach',
-    ascending: 'Aufsteigend',
-    descending: 'Absteigend',
-    turnOrder: 'Reihenfolge umkehren',
-
-    noName: 'Ohne Namen',
-    openNow: 'jetzt auf dem Messblatt',
-    when: (day, time) => `${day}, ${time}`,
-    changed: (when) => `geändert ${when}`,
-    pd: (typed) => `${typed} mm`,
-    desk: 'Am Arbeitsplatz',
-    distant: 'Aus der Ferne, ohne Aufsicht',
-    state: {
-      misfits: things,
-      disagrees: (count) => (count === 1 ? 'Kamera widerspricht einmal' : `Kamera widerspricht ${count}-mal`),
-      open: (confirmed, written) => `Offen: ${confirmed} von ${written} bestätigt`,
-      confirmed: (count) => (count === 1 ? 'Der eine Messwert ist bestätigt' : `Alle ${count} bestätigt`),
-      empty: 'Nichts geschrieben',
-    },
-    showMore: (count) => `${count} weitere zeigen`,
-
-    select: (wearer, when) => `${wearer} auswählen, ${when}`,
-    selectAll: (count) => (count === 1 ? 'Die gezeigte Sitzung auswählen' : `Alle ${count} gezeigten auswählen`),
-    selected: (count) => `${counted(count, 'Sitzung', 'Sitzungen')} ausgewählt`,
-    selection: 'Was ausgewählt ist',
-    handOn: 'Weitergeben',
-    remove: 'Löschen',
-    letGo: 'Keine auswählen',
-
-    unreadable: (count) =>
-      count === 1
-        ? 'Eine aufbewahrte Sitzung ist nicht mehr lesbar. Die anderen bleiben unberührt.'
-        : `${count} aufbewahrte Sitzungen sind nicht mehr lesbar. Die anderen bleiben unberührt.`,
-    saveUnreadable: 'Was übrig ist, als Datei speichern',
-    unreadableSaved:
-      'Was übrig ist, wurde dem Browser als Datei übergeben. Sie können es denen zeigen, die Glabella betreuen.',
-    removeUnreadable: 'Nicht Lesbares löschen',
-    unreadableStem: 'glabella-nicht-lesbar',
-
-    removal: {
-      heading: (count) => (count === 1 ? 'Diese Sitzung löschen?' : `Diese ${count} Sitzungen löschen?`),
-      unreadableHeading: 'Nicht Lesbares löschen?',
-      cancel: 'Behalten',
-      what: 'Das geht endgültig verloren und lässt sich nicht zurückholen:',
-      goes: [
-        'alle Messwerte, Bemerkungen und die Verordnung',
-        'die Historie aller Einträge',
-        'die Werte der Kamera und aufbewahrte Bilder',
-      ],
-      stays: 'Früher weitergegebene Dateien bleiben, wo sie sind.',
-      exportFirst: 'Zuerst weitergeben',
-      andMore: (count) => (count === 1 ? 'und 1 weitere' : `und ${count} weitere`),
-      now: (count) => (count === 1 ? 'Endgültig löschen' : `${count} endgültig löschen`),
-      done: (count) => (count === 1 ? 'Die Sitzung wurde gelöscht.' : `${count} Sitzungen wurden gelöscht.`),
-      unreadableDone: 'Was nicht lesbar war, wurde gelöscht.',
-    },
-  },
-
-  settings: {
-    heading: 'Einstellungen',
-    close: 'Schließen',
-    reading: 'Messen',
-    covered: 'Den Wert der Kamera verdeckt halten, bis der Messwert von Hand in seiner Zeile steht',
-    coveredNote: 'Zwei Messungen sind nur unabhängig, wenn die zweite die erste nicht kennt.',
-    workingDistance: 'Arbeitsentfernung für die Nah-PD, mm',
-    workingDistanceNote: 'Von der Brillenebene bis zu dem, was angesehen wird.',
-    card: 'Die Karte',
-    bought: 'Eine gekaufte Karte der Größe ID-1 (Bank-, Gesundheits- oder Kundenkarte)',
-    printed: 'Die gedruckte Markerkarte',
-    checkLength: 'Gemessene Länge der 150-mm-Linie auf dem Blatt der Markerkarte, mm',
-    checkLengthNote:
-      'Drucker skalieren, ohne es zu sagen. Messen Sie die Linie mit einem guten Lineal und geben Sie ein, was es zeigt.',
-    scaled: (percent) => `Dieser Druck hat ${percent} der wahren Größe; die Schätzwerte berücksichtigen das.`,
-    trueSize: 'Dieser Druck ist maßhaltig.',
-    unchecked: 'Noch nicht gemessen: Der Druck gilt als maßhaltig.',
   audit: {
     open: 'Datensätze durchsehen',
     openSelected: 'Durchsehen',
@@ -3058,6 +3058,123 @@ export const words: Words = {
       'Diese Zelle ist leer, aber die Unsicherheit des Schätzwerts der Kamera steht da. Schreiben Sie ihn, oder leeren Sie beide Zellen.',
   },
 
+  sessions: {
+    heading: 'Aufbewahrte Sitzungen',
+    actions: 'Sitzungen',
+    begin: 'Neue Sitzung',
+    backToSheet: 'Zurück zum Messblatt',
+    handOnAll: 'Alle weitergeben',
+    bringIn: 'Datei einlesen',
+
+    reading: 'Die aufbewahrten Sitzungen werden gelesen.',
+    none: 'Noch ist keine Sitzung aufbewahrt. Beginnen Sie eine: Alles Eingegebene wird hier von selbst aufbewahrt.',
+    noneFound: 'Keine Sitzung entspricht dem. Suchen Sie nach weniger, oder nehmen Sie einen Filter weg.',
+    showAll: 'Alle Sitzungen zeigen',
+
+    search: 'Suchen',
+    searchHint: 'Person, Bemerkung, wer misst, PD, Tag',
+    origin: 'Aufgenommen',
+    anywhere: 'irgendwo',
+    atTheDesk: 'am Arbeitsplatz',
+    atADistance: 'aus der Ferne',
+    filters: 'Nur wo',
+    filter: {
+      misfits: 'etwas nicht passt',
+      disagrees: 'die Kamera widerspricht',
+      'cannot-tell': 'die Kamera es nicht sagen kann',
+      'without-camera': 'kein Bild gemessen wurde',
+      open: 'Messwerte auf Bestätigung warten',
+      confirmed: 'alles bestätigt ist',
+      empty: 'nichts geschrieben ist',
+    },
+    filterCount: (filter, count) => `${filter} (${count})`,
+    count: (count) => `${counted(count, 'Sitzung', 'Sitzungen')}.`,
+    countOf: (count, all) => `${count} von ${counted(all, 'Sitzung', 'Sitzungen')}.`,
+
+    table: 'Sitzungen',
+    column: {
+      wearer: 'Person',
+      when: 'Wann',
+      readers: 'Wer misst',
+      pd: 'PD',
+      origin: 'Aufgenommen',
+      state: 'Stand',
+    },
+    sortBy: 'Sortieren nach',
+    ascending: 'Aufsteigend',
+    descending: 'Absteigend',
+    turnOrder: 'Reihenfolge umkehren',
+
+    noName: 'Ohne Namen',
+    openNow: 'jetzt auf dem Messblatt',
+    when: (day, time) => `${day}, ${time}`,
+    changed: (when) => `geändert ${when}`,
+    pd: (typed) => `${typed} mm`,
+    desk: 'Am Arbeitsplatz',
+    distant: 'Aus der Ferne, ohne Aufsicht',
+    state: {
+      misfits: things,
+      disagrees: (count) => (count === 1 ? 'Kamera widerspricht einmal' : `Kamera widerspricht ${count}-mal`),
+      open: (confirmed, written) => `Offen: ${confirmed} von ${written} bestätigt`,
+      confirmed: (count) => (count === 1 ? 'Der eine Messwert ist bestätigt' : `Alle ${count} bestätigt`),
+      empty: 'Nichts geschrieben',
+    },
+    showMore: (count) => `${count} weitere zeigen`,
+
+    select: (wearer, when) => `${wearer} auswählen, ${when}`,
+    selectAll: (count) => (count === 1 ? 'Die gezeigte Sitzung auswählen' : `Alle ${count} gezeigten auswählen`),
+    selected: (count) => `${counted(count, 'Sitzung', 'Sitzungen')} ausgewählt`,
+    selection: 'Was ausgewählt ist',
+    handOn: 'Weitergeben',
+    remove: 'Löschen',
+    letGo: 'Keine auswählen',
+
+    unreadable: (count) =>
+      count === 1
+        ? 'Eine aufbewahrte Sitzung ist nicht mehr lesbar. Die anderen bleiben unberührt.'
+        : `${count} aufbewahrte Sitzungen sind nicht mehr lesbar. Die anderen bleiben unberührt.`,
+    saveUnreadable: 'Was übrig ist, als Datei speichern',
+    unreadableSaved:
+      'Was übrig ist, wurde dem Browser als Datei übergeben. Sie können es denen zeigen, die Glabella betreuen.',
+    removeUnreadable: 'Nicht Lesbares löschen',
+    unreadableStem: 'glabella-nicht-lesbar',
+
+    removal: {
+      heading: (count) => (count === 1 ? 'Diese Sitzung löschen?' : `Diese ${count} Sitzungen löschen?`),
+      unreadableHeading: 'Nicht Lesbares löschen?',
+      cancel: 'Behalten',
+      what: 'Das geht endgültig verloren und lässt sich nicht zurückholen:',
+      goes: [
+        'alle Messwerte, Bemerkungen und die Verordnung',
+        'die Historie aller Einträge',
+        'die Werte der Kamera und aufbewahrte Bilder',
+      ],
+      stays: 'Früher weitergegebene Dateien bleiben, wo sie sind.',
+      exportFirst: 'Zuerst weitergeben',
+      andMore: (count) => (count === 1 ? 'und 1 weitere' : `und ${count} weitere`),
+      now: (count) => (count === 1 ? 'Endgültig löschen' : `${count} endgültig löschen`),
+      done: (count) => (count === 1 ? 'Die Sitzung wurde gelöscht.' : `${count} Sitzungen wurden gelöscht.`),
+      unreadableDone: 'Was nicht lesbar war, wurde gelöscht.',
+    },
+  },
+
+  settings: {
+    heading: 'Einstellungen',
+    close: 'Schließen',
+    reading: 'Messen',
+    covered: 'Den Wert der Kamera verdeckt halten, bis der Messwert von Hand in seiner Zeile steht',
+    coveredNote: 'Zwei Messungen sind nur unabhängig, wenn die zweite die erste nicht kennt.',
+    workingDistance: 'Arbeitsentfernung für die Nah-PD, mm',
+    workingDistanceNote: 'Von der Brillenebene bis zu dem, was angesehen wird.',
+    card: 'Die Karte',
+    bought: 'Eine gekaufte Karte der Größe ID-1 (Bank-, Gesundheits- oder Kundenkarte)',
+    printed: 'Die gedruckte Markerkarte',
+    checkLength: 'Gemessene Länge der 150-mm-Linie auf dem Blatt der Markerkarte, mm',
+    checkLengthNote:
+      'Drucker skalieren, ohne es zu sagen. Messen Sie die Linie mit einem guten Lineal und geben Sie ein, was es zeigt.',
+    scaled: (percent) => `Dieser Druck hat ${percent} der wahren Größe; die Schätzwerte berücksichtigen das.`,
+    trueSize: 'Dieser Druck ist maßhaltig.',
+    unchecked: 'Noch nicht gemessen: Der Druck gilt als maßhaltig.',
     picture: 'Das Bild',
     advanced: 'Erweitert: ein anderes Paket für Gesichtspunkte',
     bundleNote:
@@ -3237,6 +3354,7 @@ export const words: Words = {
       'camera-missing': NO_CAMERA_PICTURE,
       'camera-busy': NO_CAMERA_PICTURE,
       'camera-unplugged': NO_CAMERA_PICTURE,
+      'camera-silent': NO_CAMERA_PICTURE,
       'camera-unsupported': NO_CAMERA_PICTURE,
       'model-not-loadable': SOMETHING_MISSING,
       'vision-not-loadable': SOMETHING_MISSING,
@@ -3326,6 +3444,10 @@ export const words: Words = {
         next: 'Schließen Sie andere Apps, die die Kamera benutzen, etwa Videoanrufe, und versuchen Sie es noch einmal.',
       },
       'camera-unplugged': { what: 'Die Kamera wurde ausgeschaltet.', next: 'Versuchen Sie es noch einmal.' },
+      'camera-silent': {
+        what: 'Von der Kamera kommt kein Bild.',
+        next: 'Schließen Sie andere Apps, die die Kamera benutzen, etwa Videoanrufe. Es geht von selbst weiter, oder versuchen Sie es noch einmal.',
+      },
       'camera-unsupported': {
         what: 'Dieser Browser kann die Kamera nicht benutzen.',
         next: 'Öffnen Sie den Link im Browser Ihres Telefons, nicht in einer anderen App.',

@@ -519,6 +519,7 @@ const frameFailure: Words['frameFailure'] = {
   'camera-missing': 'pas de caméra',
   'camera-busy': 'pas de caméra',
   'camera-unplugged': 'pas de caméra',
+  'camera-silent': 'pas de caméra',
   'camera-unsupported': 'pas de caméra',
   'model-not-loadable': 'examen impossible',
   'vision-not-loadable': 'examen impossible',
@@ -696,11 +697,15 @@ const measuringFailure: Words['measuringFailure'] = {
   },
   'camera-busy': {
     what: 'La caméra est utilisée ailleurs.',
-    next: 'Fermez les autres programmes et pages qui montrent son image, puis réessayez.',
+    next: 'Fermez les autres programmes et pages qui montrent son image, comme les appels vidéo, puis réessayez.',
   },
   'camera-unplugged': {
     what: 'La caméra a été débranchée ou éteinte.',
     next: 'Rebranchez-la, ou choisissez une autre caméra.',
+  },
+  'camera-silent': {
+    what: 'Aucune image ne vient de la caméra.',
+    next: 'Ouvrez son cache ou allumez-la, et fermez les autres programmes et pages qui pourraient l’utiliser, comme les appels vidéo.',
   },
   'camera-unsupported': {
     what: 'Ce navigateur ne peut pas utiliser de caméra sur cette page.',
@@ -2408,6 +2413,117 @@ const order: Words['order'] = {
   ],
 };
 
+const overSessions: Words['overSessions'] = {
+  open: 'Instruments et opérateurs',
+  heading: 'Instruments et opérateurs',
+  actions: 'Instruments et opérateurs',
+  back: 'Retour aux séances',
+  intro:
+    'Main moins caméra, sur toutes les séances gardées. Chaque point est un relevé à la main à côté de ce que la caméra a dit du même endroit.',
+  caution:
+    'Ce que tous font de même peut être l’écart de la caméra elle-même. Ce que l’un fait autrement que les autres ne vient pas de la caméra.',
+  reading: 'Lecture des séances gardées.',
+  workingOut: 'Calcul en cours.',
+  none: 'Rien à comparer encore\u202f: il faut des séances gardées où l’on a lu à la main ce que la caméra a mesuré aussi.',
+  measurement: 'Mesure',
+  option: (name, sessionCount) => `${name} (${counted(sessionCount, 'séance', 'séances')})`,
+  by: 'Séparer par',
+  bys: { gauge: 'instrument', reader: 'opérateur' },
+  camera: 'Valeurs de caméra de',
+  cameras: { any: 'photos et balayages', picture: 'photos', sweep: 'balayages' },
+  countFarOff: 'Compter ce qui est très éloigné',
+  plainScale: 'Échelle simple',
+  noName: 'Aucun nom saisi',
+  summary: (pairs, sessionCount) =>
+    `${counted(pairs, 'relevé', 'relevés')} de ${counted(sessionCount, 'séance', 'séances')}.`,
+  covered: (count) =>
+    count < 2
+      ? '1 relevé manque ici\u202f: la valeur de caméra à côté est encore couverte.'
+      : `${count} relevés manquent ici\u202f: les valeurs de caméra à côté sont encore couvertes.`,
+  print: 'Imprimer',
+  overview: {
+    gauge: 'Tous les instruments',
+    reader: 'Tous les opérateurs',
+    note: 'La barre épaisse montre où est la moyenne (95\u202f%), la fine où sont 19 différences sur 20. La ligne du milieu est la caméra.',
+    lane: (name, mean, limits) =>
+      `${name}\u202f: moyenne ${mean}${limits === null ? '' : `\u202f; limites d’accord ${limits}`}.`,
+    count: (count) => counted(count, 'visite', 'visites'),
+    tooFew: (names) => `Trop peu de visites pour dire quelque chose\u202f: ${names.join(', ')}.`,
+    nameAndVisits: (name, count) => `${name} (${counted(count, 'visite', 'visites')})`,
+  },
+  bias: (by, count, { way, amount, low, high }) => {
+    const over = `Sur ${counted(count, 'visite', 'visites')}, ${by === 'gauge' ? 'cet instrument' : 'cet opérateur'}`;
+    return way === 'none'
+      ? `${over} lit comme la caméra\u202f: ${amount} en moyenne (95\u202f%\u202f: de ${low} à ${high}).`
+      : `${over} lit ${amount} de ${way === 'more' ? 'plus' : 'moins'} que la caméra (95\u202f%\u202f: de ${low} à ${high}).`;
+  },
+  others: (_by, { way, amount, low, high }) =>
+    way === 'none'
+      ? `Aucune différence visible avec tous les autres\u202f: ${amount} (95\u202f%\u202f: de ${low} à ${high}).`
+      : `C’est ${amount} de ${way === 'more' ? 'plus' : 'moins'} que tous les autres (95\u202f%\u202f: de ${low} à ${high}). La caméra, la même pour tous, ne l’explique pas.`,
+  limits: (low, high, known) =>
+    `19 différences sur 20 sont entre ${low} et ${high}\u202f; chaque limite est connue à ±\u00a0${known} près.`,
+  beyond: (count, all, tolerance) =>
+    count === 0
+      ? `Aucune sur ${all} n’est hors de la tolérance de ±\u00a0${tolerance}.`
+      : `${count} sur ${all} ${count < 2 ? 'est' : 'sont'} hors de la tolérance de ±\u00a0${tolerance}.`,
+  drift: ({ way, amount, low, high }, days) =>
+    way === 'none'
+      ? `Aucune dérive visible sur ${counted(days, 'jour', 'jours')}\u202f: ${amount} en 30 jours (95\u202f%\u202f: de ${low} à ${high}).`
+      : `Il y a une dérive\u202f: ${amount} de ${way === 'more' ? 'plus' : 'moins'} tous les 30 jours (95\u202f%\u202f: de ${low} à ${high}), sur ${counted(days, 'jour', 'jours')}.`,
+  scatter: (seen, expected) =>
+    `Les différences se dispersent de ${seen} (un écart-type)\u202f; les incertitudes de la main et de la caméra en expliquent ${expected}.`,
+  farOff: (count) =>
+    count < 2
+      ? '1 relevé est très éloigné, comme le sont les erreurs, et n’est pas compté.'
+      : `${count} relevés sont très éloignés, comme le sont les erreurs, et ne sont pas comptés.`,
+  tooFewForLimits: (needed) => `Les limites d’accord demandent ${needed} visites.`,
+  tooFewForDrift: (needed, days) => `Une dérive demande ${needed} visites, sur au moins ${days} jours.`,
+  check: {
+    gauge: 'Comparez-le à quelque chose de taille connue avant de changer quoi que ce soit.',
+    reader: 'Comparez comment chacun tient l’instrument avant de changer quoi que ce soit.',
+  },
+  againstMean: 'Selon la taille',
+  overTime: 'Dans le temps',
+  difference: (unit) => `main − caméra, ${unit}`,
+  mean: (unit) => `moyenne de la main et de la caméra, ${unit}`,
+  day: 'jour de la visite',
+  points: (name) => `Différences de ${name}, l’une après l’autre par jour`,
+  point: ({ day, wearer: name, side, hand: byHand, camera: seen, difference, isFarOff }) =>
+    `${day}, ${name}${side === null ? '' : side === 'R' ? ', à droite' : ', à gauche'}\u202f: main ${byHand}, caméra ${seen}, différence ${difference}${isFarOff ? ', très éloignée' : ''}`,
+  noWearer: 'sans nom',
+  pointHint: 'Pointez le dessin, ou parcourez-le avec les flèches\u202f; Entrée ouvre la séance.',
+  openSession: 'Ouvrir cette séance',
+  key: {
+    heading: 'Ce qui est dessiné',
+    right: 'à droite',
+    left: 'à gauche',
+    reading: 'un relevé',
+    farOff: 'très éloigné, non compté',
+    mean: 'moyenne, et ses 95\u202f%',
+    limits: 'limites d’accord, et leurs 95\u202f%',
+    drift: 'dérive, et ses 95\u202f%',
+    tolerance: 'tolérance',
+  },
+  table: 'La même chose en tableau',
+  columns: {
+    gauge: 'Instrument',
+    reader: 'Opérateur',
+    visits: 'Visites',
+    readings: 'Relevés',
+    mean: 'Moyenne (95\u202f%)',
+    lower: 'Limite basse (95\u202f%)',
+    upper: 'Limite haute (95\u202f%)',
+    others: 'Contre les autres (95\u202f%)',
+    drift: 'En 30 jours (95\u202f%)',
+    farOff: 'Très éloignés',
+  },
+  withInterval: (value, low, high) => `${value} (de ${low} à ${high})`,
+  fromTo: (low, high) => `de ${low} à ${high}`,
+  method:
+    'Limites d’accord d’après Bland et Altman (1986, 1999, 2007)\u202f; droite et gauche, et les deux opérateurs, d’une même visite comptent pour un dans les intervalles. Dérive d’après Theil et Sen (1968).',
+};
+
 const paper: Words['paper'] = {
   printed: (when) => `Imprimé le ${when}.`,
   wearer: (wearer) => `Porteur\u202f: ${wearer}.`,
@@ -2763,122 +2879,6 @@ const profile: Words['profile'] = {
   paper: (name) => `Profil de caméra\u202f: ${name}.`,
 };
 
-const sessions: Words['sessions'] = {
-  heading: 'Séances gardées',
-  actions: 'Séances',
-  begin: 'Nouvelle séance',
-  backToSheet: 'Revenir à la fiche',
-  handOnAll: 'Tout transmettre',
-  bringIn: 'Importer un fichier',
-
-  reading: 'Lecture des séances gardées.',
-  none: 'Aucune séance n’est encore gardée. Commencez-en une\u202f: tout ce qui est saisi est gardé ici de soi-même.',
-  noneFound: 'Aucune séance ne correspond. Cherchez moins, ou retirez un filtre.',
-  showAll: 'Montrer toutes les séances',
-
-  search: 'Chercher',
-  searchHint: 'porteur, remarque, opérateur, EP, jour',
-  origin: 'Prise',
-  anywhere: 'partout',
-  atTheDesk: 'au comptoir',
-  atADistance: 'à distance',
-  filters: 'Seulement où',
-  filter: {
-    misfits: 'quelque chose ne s’accorde pas',
-    disagrees: 'la caméra diverge',
-    'cannot-tell': 'la caméra ne peut pas trancher',
-    'without-camera': 'aucune photo n’a été mesurée',
-    open: 'des relevés attendent confirmation',
-    confirmed: 'tout est confirmé',
-    empty: 'rien n’est écrit',
-  },
-  filterCount: (filter, count) => `${filter} (${count})`,
-  count: (count) => `${counted(count, 'séance', 'séances')}.`,
-  countOf: (count, all) => `${counted(count, 'séance', 'séances')} sur ${all}.`,
-
-  table: 'Séances',
-  column: {
-    wearer: 'Porteur',
-    when: 'Quand',
-    readers: 'Opérateurs',
-    pd: 'EP',
-    origin: 'Prise',
-    state: 'État',
-  },
-  sortBy: 'Trier par',
-  ascending: 'Croissant',
-  descending: 'Décroissant',
-  turnOrder: 'Inverser l’ordre',
-
-  noName: 'Sans nom',
-  openNow: 'sur la fiche maintenant',
-  when: (day, time) => `${day}, ${time}`,
-  changed: (when) => `modifiée\u202f: ${when}`,
-  pd: (typed) => `${typed} mm`,
-  desk: 'Au comptoir',
-  distant: 'À distance, sans surveillance',
-  state: {
-    misfits: (count) => (count < 2 ? `${count} chose ne s’accorde pas` : `${count} choses ne s’accordent pas`),
-    disagrees: (count) => (count < 2 ? 'La caméra diverge une fois' : `La caméra diverge ${count} fois`),
-    open: (confirmed, written) => `Ouverte\u202f: ${counted(confirmed, 'confirmé', 'confirmés')} sur ${written}`,
-    confirmed: (count) => (count < 2 ? 'Le seul relevé est confirmé' : `Les ${count} sont confirmés`),
-    empty: 'Rien d’écrit',
-  },
-  showMore: (count) => `En montrer ${count} de plus`,
-
-  select: (wearer, when) => `Sélectionner ${wearer}, ${when}`,
-  selectAll: (count) => (count < 2 ? 'Sélectionner la séance de la liste' : `Sélectionner les ${count} de la liste`),
-  selected: (count) => counted(count, 'séance sélectionnée', 'séances sélectionnées'),
-  selection: 'La sélection',
-  handOn: 'Transmettre',
-  remove: 'Supprimer',
-  letGo: 'Ne rien sélectionner',
-
-  unreadable: (count) =>
-    count < 2
-      ? 'Une séance gardée n’est plus lisible. Les autres ne sont pas touchées.'
-      : `${count} séances gardées ne sont plus lisibles. Les autres ne sont pas touchées.`,
-  saveUnreadable: 'Enregistrer ce qui reste dans un fichier',
-  unreadableSaved:
-    'Ce qui reste a été remis au navigateur dans un fichier. Vous pouvez le montrer à qui s’occupe de Glabella.',
-  removeUnreadable: 'Supprimer ce qui est illisible',
-  unreadableStem: 'glabella-illisible',
-
-  removal: {
-    heading: (count) => (count < 2 ? 'Supprimer cette séance\u202f?' : `Supprimer ces ${count} séances\u202f?`),
-    unreadableHeading: 'Supprimer ce qui est illisible\u202f?',
-    cancel: 'Garder',
-    what: 'Ceci disparaît pour de bon, sans retour possible\u202f:',
-    goes: [
-      'tous les relevés, les remarques et la prescription',
-      'l’historique de chaque saisie',
-      'ce que la caméra a dit, et les photos gardées',
-    ],
-    stays: 'Les fichiers déjà transmis restent où ils sont.',
-    exportFirst: 'Transmettre d’abord',
-    andMore: (count) => `et ${counted(count, 'autre', 'autres')}`,
-    now: (count) => (count < 2 ? 'Supprimer pour de bon' : `En supprimer ${count} pour de bon`),
-    done: (count) => (count < 2 ? 'La séance a été supprimée.' : `${count} séances ont été supprimées.`),
-    unreadableDone: 'Ce qui était illisible a été supprimé.',
-  },
-};
-
-const settings: Words['settings'] = {
-  heading: 'Réglages',
-  close: 'Fermer',
-  reading: 'Relevé',
-  covered: 'Cacher la valeur de la caméra jusqu’à la saisie du relevé manuel de sa ligne',
-  coveredNote: 'Deux relevés ne sont indépendants que si le second opérateur ne connaît pas le premier.',
-  workingDistance: 'Distance de travail pour l’EP de près, mm',
-  workingDistanceNote: 'Du plan des verres à ce qui est regardé.',
-  card: 'La carte',
-  bought: 'Une carte du commerce au format ID-1 (carte bancaire, de santé ou de fidélité)',
-  printed: 'La carte à repères imprimée',
-  checkLength: 'Longueur mesurée de la ligne de 150 mm sur la feuille de la carte à repères, mm',
-  checkLengthNote:
-    'Les imprimantes changent l’échelle sans le dire. Mesurez la ligne avec un bon réglet et saisissez ce qu’il montre.',
-  scaled: (percent) =>
-    `Cette impression est à ${percent} de la taille réelle\u202f; les estimations en tiennent compte.`,
 /** Records, counted. */
 function dossiers(count: number): string {
   return `${formatCount(count)} ${count < 2 ? 'dossier' : 'dossiers'}`;
@@ -3074,6 +3074,122 @@ const recordProblem: Words['recordProblem'] = {
     'Cette cellule est vide, mais l’incertitude de l’estimation de la caméra est là. Écrivez l’estimation, ou videz les deux cellules.',
 };
 
+const sessions: Words['sessions'] = {
+  heading: 'Séances gardées',
+  actions: 'Séances',
+  begin: 'Nouvelle séance',
+  backToSheet: 'Revenir à la fiche',
+  handOnAll: 'Tout transmettre',
+  bringIn: 'Importer un fichier',
+
+  reading: 'Lecture des séances gardées.',
+  none: 'Aucune séance n’est encore gardée. Commencez-en une\u202f: tout ce qui est saisi est gardé ici de soi-même.',
+  noneFound: 'Aucune séance ne correspond. Cherchez moins, ou retirez un filtre.',
+  showAll: 'Montrer toutes les séances',
+
+  search: 'Chercher',
+  searchHint: 'porteur, remarque, opérateur, EP, jour',
+  origin: 'Prise',
+  anywhere: 'partout',
+  atTheDesk: 'au comptoir',
+  atADistance: 'à distance',
+  filters: 'Seulement où',
+  filter: {
+    misfits: 'quelque chose ne s’accorde pas',
+    disagrees: 'la caméra diverge',
+    'cannot-tell': 'la caméra ne peut pas trancher',
+    'without-camera': 'aucune photo n’a été mesurée',
+    open: 'des relevés attendent confirmation',
+    confirmed: 'tout est confirmé',
+    empty: 'rien n’est écrit',
+  },
+  filterCount: (filter, count) => `${filter} (${count})`,
+  count: (count) => `${counted(count, 'séance', 'séances')}.`,
+  countOf: (count, all) => `${counted(count, 'séance', 'séances')} sur ${all}.`,
+
+  table: 'Séances',
+  column: {
+    wearer: 'Porteur',
+    when: 'Quand',
+    readers: 'Opérateurs',
+    pd: 'EP',
+    origin: 'Prise',
+    state: 'État',
+  },
+  sortBy: 'Trier par',
+  ascending: 'Croissant',
+  descending: 'Décroissant',
+  turnOrder: 'Inverser l’ordre',
+
+  noName: 'Sans nom',
+  openNow: 'sur la fiche maintenant',
+  when: (day, time) => `${day}, ${time}`,
+  changed: (when) => `modifiée\u202f: ${when}`,
+  pd: (typed) => `${typed} mm`,
+  desk: 'Au comptoir',
+  distant: 'À distance, sans surveillance',
+  state: {
+    misfits: (count) => (count < 2 ? `${count} chose ne s’accorde pas` : `${count} choses ne s’accordent pas`),
+    disagrees: (count) => (count < 2 ? 'La caméra diverge une fois' : `La caméra diverge ${count} fois`),
+    open: (confirmed, written) => `Ouverte\u202f: ${counted(confirmed, 'confirmé', 'confirmés')} sur ${written}`,
+    confirmed: (count) => (count < 2 ? 'Le seul relevé est confirmé' : `Les ${count} sont confirmés`),
+    empty: 'Rien d’écrit',
+  },
+  showMore: (count) => `En montrer ${count} de plus`,
+
+  select: (wearer, when) => `Sélectionner ${wearer}, ${when}`,
+  selectAll: (count) => (count < 2 ? 'Sélectionner la séance de la liste' : `Sélectionner les ${count} de la liste`),
+  selected: (count) => counted(count, 'séance sélectionnée', 'séances sélectionnées'),
+  selection: 'La sélection',
+  handOn: 'Transmettre',
+  remove: 'Supprimer',
+  letGo: 'Ne rien sélectionner',
+
+  unreadable: (count) =>
+    count < 2
+      ? 'Une séance gardée n’est plus lisible. Les autres ne sont pas touchées.'
+      : `${count} séances gardées ne sont plus lisibles. Les autres ne sont pas touchées.`,
+  saveUnreadable: 'Enregistrer ce qui reste dans un fichier',
+  unreadableSaved:
+    'Ce qui reste a été remis au navigateur dans un fichier. Vous pouvez le montrer à qui s’occupe de Glabella.',
+  removeUnreadable: 'Supprimer ce qui est illisible',
+  unreadableStem: 'glabella-illisible',
+
+  removal: {
+    heading: (count) => (count < 2 ? 'Supprimer cette séance\u202f?' : `Supprimer ces ${count} séances\u202f?`),
+    unreadableHeading: 'Supprimer ce qui est illisible\u202f?',
+    cancel: 'Garder',
+    what: 'Ceci disparaît pour de bon, sans retour possible\u202f:',
+    goes: [
+      'tous les relevés, les remarques et la prescription',
+      'l’historique de chaque saisie',
+      'ce que la caméra a dit, et les photos gardées',
+    ],
+    stays: 'Les fichiers déjà transmis restent où ils sont.',
+    exportFirst: 'Transmettre d’abord',
+    andMore: (count) => `et ${counted(count, 'autre', 'autres')}`,
+    now: (count) => (count < 2 ? 'Supprimer pour de bon' : `En supprimer ${count} pour de bon`),
+    done: (count) => (count < 2 ? 'La séance a été supprimée.' : `${count} séances ont été supprimées.`),
+    unreadableDone: 'Ce qui était illisible a été supprimé.',
+  },
+};
+
+const settings: Words['settings'] = {
+  heading: 'Réglages',
+  close: 'Fermer',
+  reading: 'Relevé',
+  covered: 'Cacher la valeur de la caméra jusqu’à la saisie du relevé manuel de sa ligne',
+  coveredNote: 'Deux relevés ne sont indépendants que si le second opérateur ne connaît pas le premier.',
+  workingDistance: 'Distance de travail pour l’EP de près, mm',
+  workingDistanceNote: 'Du plan des verres à ce qui est regardé.',
+  card: 'La carte',
+  bought: 'Une carte du commerce au format ID-1 (carte bancaire, de santé ou de fidélité)',
+  printed: 'La carte à repères imprimée',
+  checkLength: 'Longueur mesurée de la ligne de 150 mm sur la feuille de la carte à repères, mm',
+  checkLengthNote:
+    'Les imprimantes changent l’échelle sans le dire. Mesurez la ligne avec un bon réglet et saisissez ce qu’il montre.',
+  scaled: (percent) =>
+    `Cette impression est à ${percent} de la taille réelle\u202f; les estimations en tiennent compte.`,
   trueSize: 'Cette impression est à taille réelle.',
   unchecked: 'Pas encore mesurée\u202f: l’impression est supposée à taille réelle.',
   picture: 'La photo',
@@ -3263,6 +3379,7 @@ const wearer: Words['wearer'] = {
     'camera-missing': NO_CAMERA_PICTURE,
     'camera-busy': NO_CAMERA_PICTURE,
     'camera-unplugged': NO_CAMERA_PICTURE,
+    'camera-silent': NO_CAMERA_PICTURE,
     'camera-unsupported': NO_CAMERA_PICTURE,
     'model-not-loadable': NOT_LOADED,
     'vision-not-loadable': NOT_LOADED,
@@ -3352,6 +3469,10 @@ const wearer: Words['wearer'] = {
       next: 'Fermez les autres applications qui utilisent la caméra, comme les appels, et réessayez.',
     },
     'camera-unplugged': { what: 'La caméra a été éteinte.', next: 'Réessayez.' },
+    'camera-silent': {
+      what: 'Aucune image ne vient de la caméra.',
+      next: 'Fermez les autres applications qui utilisent la caméra, comme les appels. La suite vient d’elle-même, ou réessayez.',
+    },
     'camera-unsupported': {
       what: 'Ce navigateur ne peut pas utiliser la caméra.',
       next: 'Ouvrez le lien dans le navigateur de votre téléphone, pas dans une autre application.',
@@ -3726,6 +3847,8 @@ export const words: Words = {
   sweepFailure,
   sweepGap,
   sweep,
+  audit,
+  recordProblem,
   boardFailure,
   boardVerdict,
   budget,
@@ -3746,6 +3869,7 @@ export const words: Words = {
   lock,
   orderDoubt,
   order,
+  overSessions,
   paper,
   position,
   practiceProblems,
@@ -3762,5 +3886,3 @@ export const words: Words = {
   wearer,
   source,
 };
-  audit,
-  recordProblem,
