@@ -1,17 +1,24 @@
 import { measureSharpness } from '../core/camera/sharpness.js';
+import type { ImagePoint } from '../core/geometry/vector.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import type { CameraPort, CameraStream, MeasuringFailure, Picture } from '../session/ports.js';
+import { watchForSilence } from './camera-silence.js';
+import { afterSeenMs } from './seen-time.js';
 
 /** Asked for, not demanded: a camera that gives less is used as it is. */
 const IDEAL_WIDTH_PX = 1920;
 const IDEAL_HEIGHT_PX = 1080;
 
-/** Chosen: a camera that gave no frame for so long gives none. */
+/** Chosen: a camera that gave no frame for so long, while the page was seen, gives none. */
 const FRAME_LIMIT_MS = 5_000;
 
-/** Chosen: the middle of the frame, where the face is, as a share of each side; only there sharpness matters. */
-const FACE_SHARE = 0.5;
+/** Chosen: both eyes and the card at the usual distance. Sharpness is told from so much of a frame; all of it would hold up the page. */
+const SHARPNESS_WIDTH_PX = 640;
+const SHARPNESS_HEIGHT_PX = 360;
+
+/** Chosen: the permission is heard of a moment after the track has ended by it. */
+const PERMISSION_LAG_MS = 150;
 
 /**
  * The cameras of this device.
@@ -45,7 +52,27 @@ export function createCameras(facing: 'user' | 'environment' | null = null): Cam
       }
       return openStream(stream);
     },
+    watchChanges: async (listener, signal) => {
+      mediaDevices()?.addEventListener('devicechange', () => listener({ kind: 'devices' }), { signal });
+      const status = await cameraPermission();
+      if (signal.aborted) return;
+      status?.addEventListener(
+        'change',
+        () => listener({ kind: 'permission', isGranted: status.state === 'granted' }),
+        { signal },
+      );
+    },
   };
+}
+
+/** What this page may do; null where the browser does not tell (not all know of cameras here). */
+async function cameraPermission(): Promise<PermissionStatus | null> {
+  if (!('permissions' in navigator)) return null;
+  try {
+    return await navigator.permissions.query({ name: 'camera' });
+  } catch {
+    return null;
+  }
 }
 
 /** A camera that was chosen is demanded; a side of the phone is only asked for, as a desk's camera has none. */
@@ -80,30 +107,40 @@ function mediaDevices(): MediaDevices | null {
 async function openStream(stream: MediaStream): Promise<Result<CameraStream, MeasuringFailure>> {
   const [track] = stream.getVideoTracks();
   if (track === undefined) return fail({ kind: 'camera-missing' });
-  let hasEnded = false;
-  const listeners: (() => void)[] = [];
+  const ending = createEnding();
+  // Not waited for: the picture comes first.
+  const permission = cameraPermission().then((status) => ({ status, wasGranted: status?.state === 'granted' }));
   track.addEventListener('ended', () => {
-    hasEnded = true;
-    for (const listener of listeners.splice(0)) listener();
+    void permission.then(whyEnded).then(ending.end);
   });
 
   const video = document.createElement('video');
   video.muted = true;
   video.playsInline = true;
   video.srcObject = stream;
+  let isStopped = false;
+  let endWatch: () => void = () => undefined;
   const stop = () => {
+    isStopped = true;
+    endWatch();
     for (const each of stream.getTracks()) each.stop();
     video.srcObject = null;
   };
-  try {
-    await video.play();
-  } catch {
+  const isEnded = () => ending.hasBegun() || track.readyState === 'ended';
+  const noFrame = async () => {
+    // Of its own stop a track does not tell.
+    if (isStopped) return fail<MeasuringFailure>({ kind: 'camera-unplugged' });
+    return fail<MeasuringFailure>(isEnded() ? await ending.why() : { kind: 'camera-silent' });
+  };
+  if (!(await isPlaying(video))) {
+    const failed = await noFrame();
     stop();
-    return fail(hasEnded ? { kind: 'camera-unplugged' } : { kind: 'camera-busy' });
+    return failed;
   }
+  endWatch = watchForSilence(video, () => ending.end({ kind: 'camera-silent' }));
 
   const grab = async (): Promise<ImageBitmap | null> => {
-    if (hasEnded || track.readyState === 'ended' || !(await nextFrame(video, track))) return null;
+    if (isEnded() || !(await nextFrame(video, track))) return null;
     try {
       return await createImageBitmap(video);
     } catch {
@@ -111,21 +148,16 @@ async function openStream(stream: MediaStream): Promise<Result<CameraStream, Mea
     }
   };
 
-  const noFrame = () => fail<MeasuringFailure>({ kind: hasEnded ? 'camera-unplugged' : 'camera-busy' });
-
   return succeed({
     stream,
     deviceId: track.getSettings().deviceId ?? '',
-    onEnded: (listener) => {
-      if (hasEnded) listener();
-      else listeners.push(listener);
-    },
-    takeBurst: async (frames) => {
+    onEnded: ending.listen,
+    takeBurst: async (frames, around) => {
       let best: { readonly bitmap: ImageBitmap; readonly sharpness: number } | null = null;
       for (let taken = 0; taken < frames; taken++) {
         const bitmap = await grab();
         if (bitmap === null) break;
-        const sharpness = sharpnessOfMiddle(bitmap);
+        const sharpness = sharpnessAround(bitmap, around);
         if (best === null || sharpness > best.sharpness) {
           best?.bitmap.close();
           best = { bitmap, sharpness };
@@ -143,6 +175,52 @@ async function openStream(stream: MediaStream): Promise<Result<CameraStream, Mea
   });
 }
 
+/** Whether the player began to play in time. */
+function isPlaying(video: HTMLVideoElement): Promise<boolean> {
+  return new Promise((resolve) => {
+    const cancel = afterSeenMs(FRAME_LIMIT_MS, () => resolve(false));
+    const settle = (plays: boolean) => {
+      cancel();
+      resolve(plays);
+    };
+    video.play().then(
+      () => settle(true),
+      () => settle(false),
+    );
+  });
+}
+
+/** The end of a camera, and those who are told of it. */
+function createEnding() {
+  let why: MeasuringFailure | null = null;
+  let tell: (why: MeasuringFailure) => void = () => undefined;
+  const told = new Promise<MeasuringFailure>((resolve) => {
+    tell = resolve;
+  });
+  return {
+    hasBegun: () => why !== null,
+    why: () => told,
+    listen: (listener: (why: MeasuringFailure) => void) => {
+      void told.then(listener);
+    },
+    end: (reason: MeasuringFailure) => {
+      why ??= reason;
+      tell(why);
+    },
+  };
+}
+
+/** A track ends by itself where its device goes, or the permission for it. */
+async function whyEnded(permission: {
+  readonly status: PermissionStatus | null;
+  readonly wasGranted: boolean;
+}): Promise<MeasuringFailure> {
+  const { status, wasGranted } = permission;
+  const isTaken = () => status?.state === 'denied' || (wasGranted && status?.state !== 'granted');
+  if (!isTaken()) await new Promise((resolve) => setTimeout(resolve, PERMISSION_LAG_MS));
+  return { kind: isTaken() ? 'camera-refused' : 'camera-unplugged' };
+}
+
 function framePicture(bitmap: ImageBitmap): Picture {
   return { bitmap, widthPx: bitmap.width, heightPx: bitmap.height, name: '' };
 }
@@ -151,24 +229,27 @@ function framePicture(bitmap: ImageBitmap): Picture {
 function nextFrame(video: HTMLVideoElement, track: MediaStreamTrack): Promise<boolean> {
   return new Promise((resolve) => {
     const settle = (isThere: boolean) => {
-      clearTimeout(timer);
+      cancel();
       video.cancelVideoFrameCallback(handle);
       track.removeEventListener('ended', onEnded);
       resolve(isThere);
     };
     const onEnded = () => settle(false);
     const handle = video.requestVideoFrameCallback(() => settle(true));
-    const timer = setTimeout(() => settle(false), FRAME_LIMIT_MS);
+    const cancel = afterSeenMs(FRAME_LIMIT_MS, () => settle(false));
     track.addEventListener('ended', onEnded);
   });
 }
 
-function sharpnessOfMiddle(bitmap: ImageBitmap): number {
-  const widthPx = Math.max(1, Math.round(bitmap.width * FACE_SHARE));
-  const heightPx = Math.max(1, Math.round(bitmap.height * FACE_SHARE));
+function sharpnessAround(bitmap: ImageBitmap, around: ImagePoint | null): number {
+  const widthPx = Math.min(SHARPNESS_WIDTH_PX, bitmap.width);
+  const heightPx = Math.min(SHARPNESS_HEIGHT_PX, bitmap.height);
   const canvas = new OffscreenCanvas(widthPx, heightPx);
   const context = canvas.getContext('2d', { willReadFrequently: true });
   if (context === null) return 0;
-  context.drawImage(bitmap, -Math.round((bitmap.width - widthPx) / 2), -Math.round((bitmap.height - heightPx) / 2));
+  const { xPx, yPx } = around ?? { xPx: bitmap.width / 2, yPx: bitmap.height / 2 };
+  const leftPx = Math.round(Math.min(Math.max(0, xPx - widthPx / 2), bitmap.width - widthPx));
+  const topPx = Math.round(Math.min(Math.max(0, yPx - heightPx / 2), bitmap.height - heightPx));
+  context.drawImage(bitmap, -leftPx, -topPx);
   return measureSharpness({ widthPx, heightPx, data: context.getImageData(0, 0, widthPx, heightPx).data });
 }

@@ -2,6 +2,7 @@ import type { BoardFailure, BoardView } from '../core/camera/board.js';
 import type { CameraProfile } from '../core/camera/camera-profile.js';
 import type { PictureFailure } from '../core/camera/failure.js';
 import type { PictureFeatures } from '../core/camera/features.js';
+import type { ImagePoint } from '../core/geometry/vector.js';
 import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import type { SweepFailure, SweepMeasurement } from '../core/estimate/sweep.js';
 import type { Result } from '../core/result.js';
@@ -18,6 +19,8 @@ export type DeviceFailure =
   | { readonly kind: 'camera-missing' }
   | { readonly kind: 'camera-busy' }
   | { readonly kind: 'camera-unplugged' }
+  /** the camera is open, but no picture came for some seconds */
+  | { readonly kind: 'camera-silent' }
   | { readonly kind: 'camera-unsupported' }
   | { readonly kind: 'model-not-loadable' }
   | { readonly kind: 'vision-not-loadable'; readonly part: VisionPart }
@@ -126,20 +129,37 @@ export interface CameraDevice {
 export interface CameraStream {
   readonly stream: MediaStream;
   readonly deviceId: string;
-  /** Called once when the device is unplugged or its permission is taken away. */
-  onEnded(listener: () => void): void;
-  /** Takes `frames` frames in a row at full resolution, unmirrored, and hands back the sharpest; the others are closed. */
-  takeBurst(frames: number): Promise<Result<Picture, MeasuringFailure>>;
+  /**
+   * Called once when nothing more comes: the device was unplugged, its permission was taken away, or it gave no picture for some
+   * seconds although the page was seen. Whoever has the camera stops it then.
+   */
+  onEnded(listener: (why: MeasuringFailure) => void): void;
+  /**
+   * Takes `frames` frames in a row at full resolution, unmirrored, and hands back the sharpest; the others are closed. While the page is
+   * hidden it waits.
+   *
+   * @param around where in the frame sharpness matters, px; null for its middle
+   */
+  takeBurst(frames: number, around: ImagePoint | null): Promise<Result<Picture, MeasuringFailure>>;
   /** The frame of this moment at full resolution, unmirrored. */
   takeFrame(): Promise<Result<Picture, MeasuringFailure>>;
   /** Releases the camera. Calling it twice is no mistake. */
   stop(): void;
 }
 
+/** Something that may bring a camera back, or take it away. */
+export type CameraChange =
+  /** some device was plugged in or unplugged */
+  | { readonly kind: 'devices' }
+  /** this page's permission to use cameras */
+  | { readonly kind: 'permission'; readonly isGranted: boolean };
+
 export interface CameraPort {
   /** The cameras known so far; labels are empty until the wearer's permission was given once. */
   devices(): Promise<readonly CameraDevice[]>;
   open(deviceId: string | null): Promise<Result<CameraStream, MeasuringFailure>>;
+  /** Tells of changes until the signal aborts; resolves as soon as it does. */
+  watchChanges(listener: (change: CameraChange) => void, signal: AbortSignal): Promise<void>;
 }
 
 export type Paper = 'a4' | 'letter';

@@ -47,7 +47,7 @@ export function CameraDialog(props: {
     }
     const life = { isOver: false };
     const take = async (): Promise<void> => {
-      const taken = await camera.takeBurst(BURST_FRAMES);
+      const taken = await camera.takeBurst(BURST_FRAMES, null);
       if (life.isOver) {
         if (taken.ok) taken.value.bitmap.close();
         return;

@@ -24,6 +24,7 @@ export const frameFailureWords = {
   'camera-missing': 'no camera',
   'camera-busy': 'no camera',
   'camera-unplugged': 'no camera',
+  'camera-silent': 'no camera',
   'camera-unsupported': 'no camera',
   'model-not-loadable': 'could not be looked at',
   'vision-not-loadable': 'could not be looked at',

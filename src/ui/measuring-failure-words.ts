@@ -85,11 +85,15 @@ export const measuringFailureWords = {
   'camera-missing': { what: 'No camera was found.', next: 'Plug one in and try again, or choose a picture file.' },
   'camera-busy': {
     what: 'The camera is in use elsewhere.',
-    next: 'Close other programs and pages that show its picture, then try again.',
+    next: 'Close other programs and pages that show its picture, such as video calls, then try again.',
   },
   'camera-unplugged': {
     what: 'The camera was unplugged or switched off.',
     next: 'Plug it in again, or choose another camera.',
+  },
+  'camera-silent': {
+    what: 'No picture comes from the camera.',
+    next: 'Open its slide or switch it on, and close other programs and pages that may hold it, such as video calls.',
   },
   'camera-unsupported': {
     what: 'This browser cannot use a camera on this page.',

@@ -48,6 +48,7 @@ export function failureSaying(failure: MeasuringFailure): Saying {
     case 'camera-missing':
     case 'camera-busy':
     case 'camera-unplugged':
+    case 'camera-silent':
     case 'camera-unsupported':
     case 'model-not-loadable':
       return said[failure.kind];

@@ -56,6 +56,7 @@ export function sweepFailureSaying(failure: SweepTrouble, missing: FramesMissing
     case 'camera-missing':
     case 'camera-busy':
     case 'camera-unplugged':
+    case 'camera-silent':
     case 'camera-unsupported':
     case 'model-not-loadable':
     case 'vision-not-loadable':

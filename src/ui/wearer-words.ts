@@ -165,6 +165,7 @@ export const wearerWords = {
     'camera-missing': 'The camera gives no picture.',
     'camera-busy': 'The camera gives no picture.',
     'camera-unplugged': 'The camera gives no picture.',
+    'camera-silent': 'The camera gives no picture.',
     'camera-unsupported': 'The camera gives no picture.',
     'model-not-loadable': 'Something could not be loaded.',
     'vision-not-loadable': 'Something could not be loaded.',
@@ -255,6 +256,10 @@ export const wearerWords = {
       next: 'Close other apps that use the camera, such as calls, and try again.',
     },
     'camera-unplugged': { what: 'The camera was switched off.', next: 'Try again.' },
+    'camera-silent': {
+      what: 'The camera gives no picture.',
+      next: 'Close other apps that use the camera, such as calls. It goes on by itself, or try again.',
+    },
     'camera-unsupported': {
       what: 'This browser cannot use the camera.',
       next: 'Open the link in the browser of your phone, not inside another app.',

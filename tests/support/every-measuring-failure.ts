@@ -26,6 +26,7 @@ export const EVERY_MEASURING_FAILURE: {
   'camera-missing': { kind: 'camera-missing' },
   'camera-busy': { kind: 'camera-busy' },
   'camera-unplugged': { kind: 'camera-unplugged' },
+  'camera-silent': { kind: 'camera-silent' },
   'camera-unsupported': { kind: 'camera-unsupported' },
   'model-not-loadable': { kind: 'model-not-loadable' },
   'vision-not-loadable': { kind: 'vision-not-loadable', part: 'card' },
