@@ -163,14 +163,19 @@ export function sumMisfits(
     const names = [distances.whole, distances.R, distances.L];
     const [whole, right, left] = [find(distances.whole), find(distances.R), find(distances.L)];
     if (!whole?.reading || !right?.reading || !left?.reading || names.some((name) => suspected.has(name))) return [];
-    const scatter = combineUncertainties(
+    const limit = limitOfSum(
+      whole.tolerance,
       [whole.reading, right.reading, left.reading].map(({ standardUncertainty }) => standardUncertainty),
     );
-    const limit = Math.min(whole.tolerance, NORMAL_95 * scatter);
     const sum = freeOfDust(right.reading.value + left.reading.value);
     if (freeOfDust(Math.abs(sum - whole.reading.value)) <= limit) return [];
     return [{ kind: 'does-not-add-up', names, isNear, sum, whole: whole.reading.value, limit }];
   });
+}
+
+/** How far the sum of R and L may lie from the whole, given the tolerance of the whole and the doubts of all three. */
+export function limitOfSum(tolerance: number, uncertainties: readonly number[]): number {
+  return Math.min(tolerance, NORMAL_95 * combineUncertainties(uncertainties));
 }
 
 function suspectedMisfit(suspicion: Suspicion): Misfit {

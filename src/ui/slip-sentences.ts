@@ -121,7 +121,8 @@ function gaugeAmount(
   const [name] = names;
   return {
     amount: withUnit(plainNumber(amount), unit),
-    gauge: name === undefined || names.size > 1 ? null : name,
+    // the gauges of a table have no names
+    gauge: name === undefined || name === '' || names.size > 1 ? null : name,
   };
 }
 

@@ -4,7 +4,7 @@ import { assembleCatalogue } from '../../src/core/catalogue/catalogue.js';
 import { READING_NAMES, type ReadingName } from '../../src/core/catalogue/measurement.js';
 import { takeReading } from '../../src/core/reading/reading.js';
 import { constraintOf } from './constraint.js';
-import { evidenceOfRecord } from './record-evidence.js';
+import { evidenceOfRecord } from '../../src/session/record-evidence.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
 

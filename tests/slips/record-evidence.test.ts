@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../../src/core/catalogue/catalogue.js';
+import { evidenceOfRecord, gaugesOfTable, recordOfEvidence } from '../../src/session/record-evidence.js';
 import { readRecordTable, writeRecordTable } from '../../src/session/record-table.js';
 import { simulateFittings } from '../simulation/simulate-fitting.js';
-import { evidenceOfRecord, gaugesOfTable, recordOfEvidence } from './record-evidence.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
 
@@ -21,7 +21,7 @@ describe('evidence of a record', () => {
       'B,,63,,,150,',
     ].join('\n'),
   );
-  const gauges = gaugesOfTable(table, catalogue);
+  const gauges = gaugesOfTable(table, catalogue, () => '');
   const [a, b] = [...table.records()].map((record) => evidenceOfRecord(record, gauges, catalogue));
 
   it('adds what the gauge needs, and says so', () => {
@@ -59,7 +59,7 @@ describe('record of evidence', () => {
     const fittings = [...simulateFittings(11, 12)];
     const records = fittings.map(({ evidence }, index) => recordOfEvidence(evidence, String(index)));
     const table = tableOf(writeRecordTable(records, catalogue));
-    const gauges = gaugesOfTable(table, catalogue);
+    const gauges = gaugesOfTable(table, catalogue, () => '');
     const back = [...table.records()].map((record) => evidenceOfRecord(record, gauges, catalogue));
     expect(back).toHaveLength(12);
     for (const [index, { evidence }] of fittings.entries()) {

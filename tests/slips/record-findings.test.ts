@@ -1,18 +1,29 @@
 import { describe, expect, it } from 'vitest';
 import { OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../../src/core/catalogue/catalogue.js';
-import { reconcile } from '../../src/core/crosscheck/reconcile.js';
+import { createAuditTally } from '../../src/session/audit-findings.js';
+import { createRecordAudit } from '../../src/session/audit-records.js';
+import { gaugesOfTable } from '../../src/session/record-evidence.js';
 import { readRecordTable } from '../../src/session/record-table.js';
-import { gaugesOfTable } from './record-evidence.js';
-import { findingLines, findingsOfRecord, summariseFindings, summaryLines } from './record-findings.js';
+import { findingLines, findingsOfRecord, nameGauge, summaryLines } from './record-findings.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
 
-function findingsOf(text: string) {
+function auditOf(text: string) {
   const table = readRecordTable(text, catalogue);
   if (!table.ok) throw new Error(JSON.stringify(table.failure));
-  const gauges = gaugesOfTable(table.value, catalogue);
-  return [...table.value.records()].map((record) => findingsOfRecord(record, gauges, catalogue, reconcile));
+  const audit = createRecordAudit(catalogue, gaugesOfTable(table.value, catalogue, nameGauge));
+  const tally = createAuditTally();
+  const all = [...table.value.records()].map((record) => {
+    const audited = audit(record);
+    tally.add(audited.readingCount, audited.found?.misfits ?? []);
+    return findingsOfRecord(record, audited, catalogue);
+  });
+  return { all, totals: tally.totals() };
+}
+
+function findingsOf(text: string) {
+  return auditOf(text).all;
 }
 
 const HEADER = 'record,pd_far_mm,mono_pd_r_mm,mono_pd_l_mm,pd_near_mm,head_width_mm';
@@ -65,14 +76,15 @@ describe('findings of a record', () => {
   });
 
   it('are counted', () => {
-    const all = findingsOf(`${HEADER}\nA,63,31.5,31.5,59,152\nB,36.5,32,31.5,59.5,152\nC,635,32,31.5,59.5,152\n`);
-    const summary = summariseFindings(all);
+    const { totals: summary } = auditOf(
+      `${HEADER}\nA,63,31.5,31.5,59,152\nB,36.5,32,31.5,59.5,152\nC,635,32,31.5,59.5,152\n`,
+    );
     expect(summary).toMatchObject({ recordCount: 3, withFindings: 2, byKind: { suspected: 1, refused: 1 } });
     const lines = summaryLines(summary);
     expect(lines[0]).toBe('3 records read, 2 with something that does not fit:');
     expect(lines).toContain('       1  with a number that cannot be');
     expect(lines).toContain('       1  two digits swapped');
-    expect(summaryLines(summariseFindings(all.slice(0, 1)))).toEqual([
+    expect(summaryLines(auditOf(`${HEADER}\nA,63,31.5,31.5,59,152\n`).totals)).toEqual([
       '1 record read, 0 with something that does not fit.',
     ]);
   });

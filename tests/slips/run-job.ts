@@ -3,13 +3,16 @@ import { performance } from 'node:perf_hooks';
 import { OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../../src/core/catalogue/catalogue.js';
 import { reconcile } from '../../src/core/crosscheck/reconcile.js';
+import type { AuditTotals } from '../../src/session/audit.js';
+import { createAuditTally } from '../../src/session/audit-findings.js';
+import { createRecordAudit } from '../../src/session/audit-records.js';
+import { gaugesOfTable } from '../../src/session/record-evidence.js';
 import { decodeRecordFile, readRecordTable } from '../../src/session/record-table.js';
 import { DEFAULT_SIMULATION, simulateFittings } from '../simulation/simulate-fitting.js';
 import { constraintOf } from './constraint.js';
 import type { SlipOutcome } from './judge-fitting.js';
-import { gaugesOfTable } from './record-evidence.js';
 import type { RecordFindings } from './record-findings.js';
-import { findingsOfRecord } from './record-findings.js';
+import { findingsOfRecord, nameGauge } from './record-findings.js';
 import type { Block, BlockOutcome, SimulationTools, WrongPdOutcome } from './simulate-block.js';
 import { judgeBlock, judgeSwappedSides, judgeWrongPds } from './simulate-block.js';
 
@@ -26,7 +29,7 @@ export interface JobOutcomes {
   readonly simulation: BlockOutcome;
   readonly 'wrong-pds': readonly WrongPdOutcome[];
   readonly 'swapped-sides': readonly SlipOutcome[];
-  readonly records: readonly RecordFindings[];
+  readonly records: { readonly totals: AuditTotals; readonly records: readonly RecordFindings[] };
 }
 
 export const catalogue = assembleCatalogue(OUTSIDE_TABLES);
@@ -51,17 +54,22 @@ export function runJob(job: Job): JobOutcomes[Job['kind']] {
   }
 }
 
-function findingsOfRows(file: string, from: number, to: number): readonly RecordFindings[] {
+function findingsOfRows(file: string, from: number, to: number): JobOutcomes['records'] {
   const text = decodeRecordFile(readFileSync(file));
   const table = text.ok ? readRecordTable(text.value, catalogue) : text;
   if (!table.ok) throw new Error(`${file} was changed while it was read.`);
-  const gauges = gaugesOfTable(table.value, catalogue);
-  const findings: RecordFindings[] = [];
+  const audit = createRecordAudit(catalogue, gaugesOfTable(table.value, catalogue, nameGauge));
+  const tally = createAuditTally();
+  const records: RecordFindings[] = [];
   let index = 0;
   for (const record of table.value.records()) {
     if (index >= to) break;
-    if (index >= from) findings.push(findingsOfRecord(record, gauges, catalogue, reconcile));
+    if (index >= from) {
+      const audited = audit(record);
+      tally.add(audited.readingCount, audited.found?.misfits ?? []);
+      records.push(findingsOfRecord(record, audited, catalogue));
+    }
     index += 1;
   }
-  return findings;
+  return { totals: tally.totals(), records };
 }

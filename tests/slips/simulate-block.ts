@@ -1,11 +1,11 @@
 import type { Evidence, Reconcile } from '../../src/core/crosscheck/reconciliation.js';
 import type { Slip } from '../../src/core/crosscheck/slip.js';
+import { recordOfEvidence } from '../../src/session/record-evidence.js';
 import type { FittingRecord } from '../../src/session/record-table.js';
 import type { SimulationOptions } from '../simulation/simulate-fitting.js';
 import { mustBeSeen } from './constraint.js';
 import type { Constraint, SheetOutcome, SlipOutcome, SlippedSheet } from './judge-fitting.js';
 import { isSuspected, judgeFitting } from './judge-fitting.js';
-import { recordOfEvidence } from './record-evidence.js';
 
 /** Fittings that are simulated in one go. They depend on their seed alone, not on who simulates them. */
 export interface Block {

@@ -3,7 +3,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { FindingsSummary, RecordFindings } from './record-findings.js';
+import type { AuditTotals } from '../../src/session/audit.js';
+import type { RecordFindings } from './record-findings.js';
 import type { SimulationReport } from './report.js';
 import { BLOCK_SIZE } from './simulate-block.js';
 
@@ -51,7 +52,7 @@ describe('npm run slips', { timeout: 120_000 }, () => {
     expect(stdout).toMatch(/^B2 \(line 3\)\n.*36\.5/);
     expect(stdout).toContain('2 records read, 1 with something that does not fit:');
     const json = JSON.parse(readFileSync(jsonFile, 'utf8')) as {
-      readonly summary: FindingsSummary;
+      readonly summary: AuditTotals;
       readonly records: readonly RecordFindings[];
     };
     expect(json.summary).toMatchObject({ recordCount: 2, withFindings: 1 });

@@ -6,10 +6,11 @@ import {
   readRecordTable,
   writeRecordTable,
 } from '../../src/session/record-table.js';
+import { joinTotals } from '../../src/session/audit-findings.js';
 import type { Asked } from './parse-arguments.js';
 import { parseArguments, USAGE } from './parse-arguments.js';
 import { problemLines } from './problem-lines.js';
-import { findingLines, summariseFindings, summaryLines } from './record-findings.js';
+import { findingLines, summaryLines } from './record-findings.js';
 import { reportOf, writeReport } from './report.js';
 import { catalogue } from './run-job.js';
 import { blocksOf } from './simulate-block.js';
@@ -55,8 +56,8 @@ async function examineFile(
       to: bound(part + 1),
     })),
   );
-  const findings = outcomes.flat();
-  const summary = summariseFindings(findings);
+  const findings = outcomes.flatMap(({ records }) => records);
+  const summary = joinTotals(outcomes.map(({ totals }) => totals));
   if (jsonFile !== null) {
     const rows = findings.map((one, index) => `${index === 0 ? '' : ',\n'}${JSON.stringify(one)}`);
     await writeFile(jsonFile, [`{"summary":${JSON.stringify(summary)},\n"records":[\n`, ...rows, '\n]}\n']);

@@ -8,7 +8,7 @@ import { freeOfDust } from '../statistics/free-of-dust.js';
  */
 export interface Gauge {
   readonly id: string;
-  /** what the practice calls it */
+  /** what the practice calls it; empty for one that only a table of records speaks of */
   readonly name: string;
   /** the measurements that it is used for */
   readonly serves: readonly MeasurementId[];

@@ -1,15 +1,23 @@
-import type { Measurement } from '../../src/core/catalogue/measurement.js';
-import { compareReading } from '../../src/core/crosscheck/compare-reading.js';
-import type { Evidence } from '../../src/core/crosscheck/reconciliation.js';
-import { withinLimits, type ReadingFailure } from '../../src/core/reading/parse-reading.js';
-import type { Reading } from '../../src/core/reading/reading.js';
-import type { Result } from '../../src/core/result.js';
-import { fail, succeed } from '../../src/core/result.js';
-import type { SheetRow } from '../../src/session/rows.js';
+import type { Catalogue } from '../core/catalogue/catalogue.js';
+import type { Measurement } from '../core/catalogue/measurement.js';
+import { compareReading } from '../core/crosscheck/compare-reading.js';
+import type { Evidence } from '../core/crosscheck/reconciliation.js';
+import { withinLimits, type ReadingFailure } from '../core/reading/parse-reading.js';
+import type { Reading } from '../core/reading/reading.js';
+import type { Result } from '../core/result.js';
+import { fail, succeed } from '../core/result.js';
+import type { SheetRow } from './rows.js';
 
-/** What a record says, laid out as on the sheet, so that the same is found in it: one reader, nothing covered, no notes. */
-export function rowsOfEvidence({ readings, estimates, catalogue }: Evidence): readonly SheetRow[] {
-  return catalogue.map((measurement) => ({
+/**
+ * What a record says, laid out as on the sheet, so that the same is found in it: one reader, nothing covered, no notes.
+ *
+ * @param measurements the rows
+ */
+export function rowsOfEvidence(
+  { readings, estimates }: Pick<Evidence, 'readings' | 'estimates'>,
+  measurements: Catalogue,
+): readonly SheetRow[] {
+  return measurements.map((measurement) => ({
     measurement,
     gauge: null,
     covered: false,

@@ -1,16 +1,18 @@
-import type { Catalogue } from '../../src/core/catalogue/catalogue.js';
-import { measurementOfReading } from '../../src/core/catalogue/catalogue.js';
-import { READING_NAMES, type ReadingName } from '../../src/core/catalogue/measurement.js';
-import type { Evidence } from '../../src/core/crosscheck/reconciliation.js';
-import type { Estimate } from '../../src/core/estimate/estimate.js';
-import { DEFAULT_MEASURING_SETTINGS } from '../../src/core/estimate/face-estimates.js';
-import { addedByGauge, gaugedValue, type Gauge } from '../../src/core/reading/gauge.js';
-import type { Reading } from '../../src/core/reading/reading.js';
-import { readingOfRepeats } from '../../src/core/reading/reading.js';
-import { freeOfDust } from '../../src/core/statistics/free-of-dust.js';
-import { NORMAL_95 } from '../../src/core/statistics/normal.js';
-import type { FittingRecord, RecordedEstimate, RecordedReading, RecordTable } from '../../src/session/record-table.js';
-import { words } from '../../src/ui/language.js';
+import type { Catalogue } from '../core/catalogue/catalogue.js';
+import { measurementOfReading } from '../core/catalogue/catalogue.js';
+import { READING_NAMES, type MeasurementId, type ReadingName } from '../core/catalogue/measurement.js';
+import type { Evidence } from '../core/crosscheck/reconciliation.js';
+import type { Estimate } from '../core/estimate/estimate.js';
+import { DEFAULT_MEASURING_SETTINGS } from '../core/estimate/face-estimates.js';
+import { addedByGauge, gaugedValue, type Gauge } from '../core/reading/gauge.js';
+import type { Reading } from '../core/reading/reading.js';
+import { readingOfRepeats } from '../core/reading/reading.js';
+import { freeOfDust } from '../core/statistics/free-of-dust.js';
+import { NORMAL_95 } from '../core/statistics/normal.js';
+import type { FittingRecord, RecordedEstimate, RecordedReading, RecordTable } from './record-table.js';
+
+/** What the gauge of a measurement is called; a table gives none of them a name. */
+export type NameGauge = (id: MeasurementId) => string;
 
 type Changeable<Values> = { -readonly [Name in keyof Values]: Values[Name] };
 
@@ -18,18 +20,19 @@ type Changeable<Values> = { -readonly [Name in keyof Values]: Values[Name] };
 export function gaugesOfTable(
   { zeroOffsets }: Pick<RecordTable, 'zeroOffsets'>,
   catalogue: Catalogue,
+  nameGauge: NameGauge,
 ): readonly Gauge[] {
   const gauges = [...zeroOffsets].flatMap(([name, offsets]) =>
-    offsets.map((zeroOffset) => gaugeOf(name, zeroOffset, catalogue)),
+    offsets.map((zeroOffset) => gaugeOf(name, zeroOffset, catalogue, nameGauge)),
   );
   return [...new Map(gauges.map((gauge) => [gauge.id, gauge])).values()];
 }
 
-function gaugeOf(name: ReadingName, zeroOffset: number, catalogue: Catalogue): Gauge {
+function gaugeOf(name: ReadingName, zeroOffset: number, catalogue: Catalogue, nameGauge: NameGauge): Gauge {
   const { id, resolution } = measurementOfReading(catalogue, name);
   return {
     id: `${id} ${zeroOffset}`,
-    name: `the gauge for ${words.measurements[id].shortName}`,
+    name: nameGauge(id),
     serves: [id],
     resolution,
     zeroOffset,
@@ -38,13 +41,23 @@ function gaugeOf(name: ReadingName, zeroOffset: number, catalogue: Catalogue): G
   };
 }
 
-/** What a record says, as the cross-check takes it; a number that cannot be is taken as well. */
-export function evidenceOfRecord(record: FittingRecord, gauges: readonly Gauge[], catalogue: Catalogue): Evidence {
+/**
+ * What a record says, as the cross-check takes it; a number that cannot be is taken as well.
+ *
+ * @param gauges of the table, as `gaugesOfTable` names them
+ * @param names the places that are asked for
+ */
+export function evidenceOfRecord(
+  record: FittingRecord,
+  gauges: readonly Gauge[],
+  catalogue: Catalogue,
+  names: readonly ReadingName[] = READING_NAMES,
+): Evidence {
   const readings: Changeable<Evidence['readings']> = {};
   const estimates: Changeable<NonNullable<Evidence['estimates']>> = {};
-  for (const name of READING_NAMES) {
+  for (const name of names) {
     const recorded = record.readings[name];
-    if (recorded !== undefined) readings[name] = readingOf(name, recorded, catalogue);
+    if (recorded !== undefined) readings[name] = readingOfRecord(name, recorded, gauges, catalogue);
     const estimate = record.estimates[name];
     if (estimate !== undefined) estimates[name] = estimateOfRecord(name, estimate, catalogue);
   }
@@ -57,8 +70,19 @@ export function evidenceOfRecord(record: FittingRecord, gauges: readonly Gauge[]
   };
 }
 
-function readingOf(name: ReadingName, { scale, zeroOffset }: RecordedReading, catalogue: Catalogue): Reading {
-  const gauge = zeroOffset === null ? null : gaugeOf(name, zeroOffset, catalogue);
+/** What is written at one place of a record. */
+export function readingOfRecord(
+  name: ReadingName,
+  { scale, zeroOffset }: RecordedReading,
+  gauges: readonly Gauge[],
+  catalogue: Catalogue,
+): Reading {
+  const { id } = measurementOfReading(catalogue, name);
+  const gauge =
+    zeroOffset === null
+      ? null
+      : (gauges.find((one) => one.zeroOffset === zeroOffset && one.serves.includes(id)) ??
+        gaugeOf(name, zeroOffset, catalogue, () => ''));
   const values = scale.map((one) => gaugedValue(one, gauge));
   return readingOfRepeats(name, values, catalogue, gauge);
 }
