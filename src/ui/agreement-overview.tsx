@@ -8,7 +8,7 @@ import { withUnit } from './numbers.js';
 import { decimalsOf, groupName, signed } from './over-sessions-sentences.js';
 import type { ComparedGroup } from './use-over-sessions.js';
 
-const HEIGHT = 34;
+const HEIGHT = 44;
 const MIDDLE = HEIGHT / 2;
 
 /** All groups below one another: where the mean of each lies, and its limits of agreement. */

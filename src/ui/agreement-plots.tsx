@@ -7,7 +7,7 @@ import type { DifferenceScale } from './difference-scale.js';
 import { Mark, SHAPES } from './lane-parts.js';
 import { dateText, words } from './language.js';
 import { formatDifference, formatNumber, plainNumber, withUnit } from './numbers.js';
-import { signed } from './over-sessions-sentences.js';
+import { decimalsOf, signed } from './over-sessions-sentences.js';
 import type { AxisTick } from './plot-axes.js';
 import { timeTicks } from './plot-axes.js';
 
@@ -199,7 +199,7 @@ interface LineLabel {
 
 function lineLabels({ bias, limits }: GroupAgreement): readonly LineLabel[] {
   return [bias, limits?.lowerLimit, limits?.upperLimit].flatMap((one) =>
-    one === null || one === undefined ? [] : [{ value: one.value, text: signed(one.value, 1) }],
+    one === null || one === undefined ? [] : [{ value: one.value, text: signed(one.value, decimalsOf(one.interval)) }],
   );
 }
 

@@ -30,8 +30,10 @@ export const SHAPES = {
   smallDiamond: 'M0 -4.5L4.5 0L0 4.5L-4.5 0Z',
   leftwards: 'M-9 0L0 -5.5V5.5Z',
   rightwards: 'M9 0L0 -5.5V5.5Z',
-  upwards: 'M0 -3L5 6H-5Z',
-  downwards: 'M0 3L5 -6H-5Z',
+  /** at the upper edge, inside of it */
+  upwards: 'M0 3L5 12H-5Z',
+  /** at the lower edge, inside of it */
+  downwards: 'M0 -3L5 -12H-5Z',
   circle: 'M-7 0A7 7 0 1 1 7 0A7 7 0 1 1 -7 0Z',
 } as const;
 

@@ -191,6 +191,7 @@ function Compared(props: { readonly comparison: SessionsComparison; readonly onO
   const { unit, tolerance } = measurement;
   const told = useMemo(() => groups.filter(({ agreement }) => agreement.bias !== null), [groups]);
   const scales = useMemo(() => sharedScales(told, tolerance.value), [told, tolerance.value]);
+  const drawn = useOneAfterAnother(told.length, comparison);
   const untold = groups.filter(({ agreement }) => agreement.bias === null);
   return (
     <>
@@ -217,13 +218,13 @@ function Compared(props: { readonly comparison: SessionsComparison; readonly onO
         </p>
       )}
       {told.length > 0 && <PlotKey hasSides={measurement.fields.length > 1} />}
-      {told.map((group) => {
+      {told.slice(0, drawn).map((group) => {
         const name = groupName(group.agreement, query.by);
         return (
           <section key={group.agreement.group.key} className="agreement-panel" aria-label={name}>
             <h3>{name}</h3>
             <div className="agreement-sentences">
-              {groupSentences(group, query.by, measurement).map((sentence) => (
+              {groupSentences(group, groups, query.by, measurement).map((sentence) => (
                 <p key={sentence}>{sentence}</p>
               ))}
             </div>
@@ -251,6 +252,22 @@ function Compared(props: { readonly comparison: SessionsComparison; readonly onO
       {told.length > 0 && <p className="note">{words.overSessions.method}</p>}
     </>
   );
+}
+
+/** How many of `all` are drawn yet: one at once, and one more whenever the page is at hand again. */
+function useOneAfterAnother(all: number, of: unknown): number {
+  const [state, setState] = useState({ of, drawn: 1 });
+  const drawn = state.of === of ? state.drawn : 1;
+  useEffect(() => {
+    if (drawn >= all) return;
+    const timer = setTimeout(() => {
+      setState({ of, drawn: drawn + 1 });
+    }, 0);
+    return () => {
+      clearTimeout(timer);
+    };
+  }, [all, drawn, of]);
+  return drawn;
 }
 
 /** Chosen: as many numbers as stand beside one another under a plot on a phone. */
@@ -305,7 +322,7 @@ function PlotKey({ hasSides }: { readonly hasSides: boolean }) {
       )}
       <KeyEntry words={key.farOff}>
         <Mark x="10" y={8} d={SHAPES.smallDiamond} className="plot-far-off" />
-        <Mark x="25" y={8} d={SHAPES.upwards} className="plot-far-off" />
+        <Mark x="25" y={1} d={SHAPES.upwards} className="plot-far-off" />
       </KeyEntry>
       <KeyEntry words={key.mean}>
         <rect className="plot-interval" width="34" height="16" />

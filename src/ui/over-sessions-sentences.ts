@@ -47,6 +47,7 @@ function deviation(value: number, interval: ConfidenceInterval, unit: Measuremen
 /** What a group of at least some visits says, in sentences; the most important first. */
 export function groupSentences(
   { agreement, others }: ComparedGroup,
+  groups: readonly ComparedGroup[],
   by: Grouping,
   { unit, tolerance }: Measurement,
 ): readonly string[] {
@@ -54,7 +55,11 @@ export function groupSentences(
   const { bias, limits, drift, scatter, counted, farOff, visits } = agreement;
   if (bias === null || scatter === null) return [];
   const sentences = [said.bias(by, visits, deviation(bias.value, bias.interval, unit))];
-  if (others !== null) sentences.push(said.others(by, deviation(others.value, others.interval, unit)));
+  if (others !== null) {
+    const [other, another] = groups.filter((group) => group.agreement !== agreement && group.agreement.visits > 0);
+    const only = other !== undefined && another === undefined ? groupName(other.agreement, by) : null;
+    sentences.push(said.others(by, only, deviation(others.value, others.interval, unit)));
+  }
   if (limits === null) sentences.push(said.tooFewForLimits(LEAST_FOR_LIMITS));
   else {
     const { lowerLimit, upperLimit } = limits;

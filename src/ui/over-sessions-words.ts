@@ -58,10 +58,11 @@ export const overSessionsWords = {
     way === 'none'
       ? `Over ${visits(count)} ${IT[by]} reads as the camera does: ${amount} on average (95\u00a0%: ${low} to ${high}).`
       : `Over ${visits(count)} ${IT[by]} reads ${amount} ${way} than the camera (95\u00a0%: ${low} to ${high}).`,
-  others: (_by: Grouping, { way, amount, low, high }: DeviationFacts): string =>
+  /** `only` is what the single other one is called; null where there are several */
+  others: (_by: Grouping, only: string | null, { way, amount, low, high }: DeviationFacts): string =>
     way === 'none'
-      ? `From all the others it does not differ visibly: ${amount} (95\u00a0%: ${low} to ${high}).`
-      : `It reads ${amount} ${way} than all the others (95\u00a0%: ${low} to ${high}). The camera, which is the same for all, does not explain that.`,
+      ? `From ${only ?? 'all the others'} it does not differ visibly: ${amount} (95\u00a0%: ${low} to ${high}).`
+      : `It reads ${amount} ${way} than ${only ?? 'all the others'} (95\u00a0%: ${low} to ${high}). The camera, which is the same for all, does not explain that.`,
   limits: (low: string, high: string, known: string): string =>
     `19 of 20 differences lie between ${low} and ${high}; each end is known to ±\u00a0${known}.`,
   beyond: (count: number, all: number, tolerance: string): string =>
@@ -85,7 +86,7 @@ export const overSessionsWords = {
     reader: 'Compare how each holds the gauge before you change anything.',
   },
 
-  againstMean: 'Against size',
+  againstMean: 'By size',
   overTime: 'Over time',
   difference: (unit: string): string => `hand − camera, ${unit}`,
   mean: (unit: string): string => `mean of hand and camera, ${unit}`,

@@ -23,6 +23,9 @@ export function ReadingsSheet(props: {
   const measured = sheet.measurement?.ok === true ? sheet.measurement.value : null;
   const earlier = measured === null ? null : earlierMeasured(sheet.state);
   const isRenewed = earlier !== null || (measured?.kind === 'sweep' && sheet.sweep.measuringShare !== null);
+  const isRepeated = sheet.rows.some(({ fields }) =>
+    fields.some(({ reading }) => reading.ok && (reading.value.origin?.repeats?.values.length ?? 0) > 1),
+  );
   // An empty sheet is printed as a form to fill in; any other without its empty rows.
   const isBegun = !sheet.rows.every(isBlankRow);
   const blocks = sheet.state.settings.practice.groupOrder.flatMap((group) => {
@@ -52,7 +55,7 @@ export function ReadingsSheet(props: {
         </p>
       )}
       {measured !== null && <p className="note what-decides">{whatDecidesWords(measured)}</p>}
-      {measured !== null && (
+      {(measured !== null || isRepeated) && (
         <p className="sheet-drawn">
           <button type="button" className="quiet" onClick={props.onDraw}>
             {words.sheet.drawn}

@@ -2107,10 +2107,10 @@ export const words: Words = {
         ? `${over} ${does} ${who} wie die Kamera: im Mittel ${amount} (95\u00a0%: ${low} bis ${high}).`
         : `${over} ${does} ${who} ${amount} ${way === 'more' ? 'mehr' : 'weniger'} als die Kamera (95\u00a0%: ${low} bis ${high}).`;
     },
-    others: (by, { way, amount, low, high }) =>
+    others: (by, only, { way, amount, low, high }) =>
       way === 'none'
-        ? `Ein Unterschied zu allen anderen ist nicht zu sehen: ${amount} (95\u00a0%: ${low} bis ${high}).`
-        : `Das ist ${amount} ${way === 'more' ? 'mehr' : 'weniger'} als bei allen anderen ${by === 'gauge' ? 'Messmitteln' : 'Messenden'} (95\u00a0%: ${low} bis ${high}). Die Kamera, die für alle dieselbe ist, erklärt das nicht.`,
+        ? `Ein Unterschied zu ${only ?? 'allen anderen'} ist nicht zu sehen: ${amount} (95\u00a0%: ${low} bis ${high}).`
+        : `Das ist ${amount} ${way === 'more' ? 'mehr' : 'weniger'} als bei ${only ?? `allen anderen ${by === 'gauge' ? 'Messmitteln' : 'Messenden'}`} (95\u00a0%: ${low} bis ${high}). Die Kamera, die für alle dieselbe ist, erklärt das nicht.`,
     limits: (low, high, known) =>
       `19 von 20 Unterschieden liegen zwischen ${low} und ${high}; jedes Ende ist auf ±\u00a0${known} bekannt.`,
     beyond: (count, all, tolerance) =>

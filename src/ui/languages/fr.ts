@@ -2457,10 +2457,10 @@ const overSessions: Words['overSessions'] = {
       ? `${over} lit comme la caméra\u202f: ${amount} en moyenne (95\u202f%\u202f: de ${low} à ${high}).`
       : `${over} lit ${amount} de ${way === 'more' ? 'plus' : 'moins'} que la caméra (95\u202f%\u202f: de ${low} à ${high}).`;
   },
-  others: (_by, { way, amount, low, high }) =>
+  others: (_by, only, { way, amount, low, high }) =>
     way === 'none'
-      ? `Aucune différence visible avec tous les autres\u202f: ${amount} (95\u202f%\u202f: de ${low} à ${high}).`
-      : `C’est ${amount} de ${way === 'more' ? 'plus' : 'moins'} que tous les autres (95\u202f%\u202f: de ${low} à ${high}). La caméra, la même pour tous, ne l’explique pas.`,
+      ? `Aucune différence visible avec ${only ?? 'tous les autres'}\u202f: ${amount} (95\u202f%\u202f: de ${low} à ${high}).`
+      : `C’est ${amount} de ${way === 'more' ? 'plus' : 'moins'} que ${only ?? 'tous les autres'} (95\u202f%\u202f: de ${low} à ${high}). La caméra, la même pour tous, ne l’explique pas.`,
   limits: (low, high, known) =>
     `19 différences sur 20 sont entre ${low} et ${high}\u202f; chaque limite est connue à ±\u00a0${known} près.`,
   beyond: (count, all, tolerance) =>
