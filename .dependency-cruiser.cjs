@@ -8,7 +8,7 @@ const CALIBRATION_DATA = '^calibration/(.+\\.json|tables\\.ts)$';
 const MAY_IMPORT = {
   'src/core': [],
   'src/protocol': ['^src/core/'],
-  'src/workers': ['^src/core/', '^src/protocol/', CALIBRATION_DATA],
+  'src/workers': ['^src/core/', '^src/protocol/', '^src/session/', CALIBRATION_DATA],
   'src/service-worker': ['^src/core/', '^src/protocol/'],
   'src/sheets': ['^src/core/', CALIBRATION_DATA],
   'src/session': ['^src/core/', '^src/protocol/'],

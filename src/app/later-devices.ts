@@ -1,3 +1,4 @@
+import type { AuditPort } from '../session/audit.js';
 import type { MeasuringEquipment } from '../ui/equipment.js';
 import { laterPort } from './later-port.js';
 
@@ -10,3 +11,6 @@ export const laterDevices: MeasuringEquipment = {
   pictures: laterPort(async () => (await devices()).pictures),
   cameras: laterPort(async () => (await devices()).cameras),
 };
+
+/** What looks many records through, loaded when it is first used. */
+export const laterAudit: AuditPort = laterPort(async () => (await devices()).audit);

@@ -23,7 +23,7 @@ import '../ui/styles/screen.css';
 import { demo } from './demo/demo.js';
 import { createLocalLanguageStore } from './local-language-store.js';
 import { createLocalProfileStore } from './local-profile-store.js';
-import { laterDevices } from './later-devices.js';
+import { laterAudit, laterDevices } from './later-devices.js';
 import { openDatabase } from './open-database.js';
 import { orderPdf, printFiles } from './print-files.js';
 
@@ -64,6 +64,7 @@ async function openDesk(): Promise<void> {
 
   const equipment: Equipment = {
     ...laterDevices,
+    audit: laterAudit,
     print: printFiles,
     orderPdf,
     database,

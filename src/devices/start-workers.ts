@@ -15,3 +15,8 @@ export function startCardWorker(): Worker {
 export function startSweepWorker(): Worker {
   return new Worker(new URL('../workers/sweep/sweep.worker.ts', import.meta.url), { type: 'module', name: 'sweep' });
 }
+
+/** Starts the worker that looks records through. It answers the messages of protocol/audit-messages. */
+export function startAuditWorker(): Worker {
+  return new Worker(new URL('../workers/audit/audit.worker.ts', import.meta.url), { type: 'module', name: 'audit' });
+}

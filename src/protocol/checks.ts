@@ -9,6 +9,11 @@ export function isPositive(value: unknown): value is number {
   return isFiniteNumber(value) && value > 0;
 }
 
+/** A whole number of things. */
+export function isCount(value: unknown): value is number {
+  return Number.isSafeInteger(value) && (value as number) >= 0;
+}
+
 /** Checks that every member passes its own check. A member that is added to the type does not compile until it is checked. */
 export function shape<Value>(members: { readonly [Key in keyof Value]-?: Check<Value[Key]> }): Check<Value> {
   const checks = Object.entries<Check<unknown>>(members);

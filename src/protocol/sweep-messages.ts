@@ -11,10 +11,10 @@ import { BUDGET_SOURCES } from '../core/estimate/estimate.js';
 import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import type { SweepAdvice, SweepFailure, SweepMeasurement } from '../core/estimate/sweep.js';
 import type { Check } from './checks.js';
-import { isOneOfShapes, isPositive, listOf, oneOf, orNull, shape } from './checks.js';
+import { isCount, isOneOfShapes, isPositive, listOf, oneOf, orNull, shape } from './checks.js';
 import type { CancelledReply, CancelMessage, FaultReply, Message, ProgressMessage } from './message.js';
 import { isFiniteNumber, isMessage, parseCommonReply } from './message.js';
-import { isCameraProfile } from './parse-camera-profile.js';
+import { isMeasuringSettings } from './parse-measuring-settings.js';
 import { isPictureFailure } from './parse-picture-failure.js';
 import { parsePictureFeatures } from './parse-picture-features.js';
 
@@ -94,17 +94,6 @@ function areFrames(value: unknown): value is readonly PictureFeatures[] {
     value.every((frame) => (parsePictureFeatures(frame)?.landmarks.length ?? Infinity) <= LANDMARK_LIMIT)
   );
 }
-
-function isCount(value: unknown): value is number {
-  return Number.isSafeInteger(value) && (value as number) >= 0;
-}
-
-const isMeasuringSettings = shape<MeasuringSettings>({
-  gaze: oneOf('camera', 'far'),
-  workingDistanceMm: isPositive,
-  printScale: isPositive,
-  profile: orNull(isCameraProfile),
-});
 
 const isEstimate = shape<Estimate>({
   value: isFiniteNumber,

@@ -132,7 +132,7 @@ function takeFigures(
     isThere[place] = 1;
     added[place] = zeroOffset === null ? 0 : freeOfDust(zeroOffset);
     if (scale.length === 1) {
-      value[place] = freeOfDust(scale[0]! + added[place]);
+      value[place] = freeOfDust(scale[0]! + added[place]!);
       ownVariance[place] = ofOne;
     } else {
       const reading = readingOfRecord(name, recorded, gauges, catalogue);

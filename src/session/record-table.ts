@@ -111,10 +111,14 @@ export const SHOWN_PROBLEMS = 20;
 /** Chosen: some 150,000 full rows; a whole text of that size still goes through memory easily. */
 export const LARGEST_TABLE_BYTES = 64 * 2 ** 20;
 
+/** Why a file of so many bytes is not read. */
+export function tooLarge(bytes: number): { readonly ok: false; readonly failure: RecordTableFailure } {
+  return failWith({ kind: 'too-large', bytes, limitBytes: LARGEST_TABLE_BYTES });
+}
+
 /** The text of a file that should be UTF-8, without its byte-order mark. */
 export function decodeRecordFile(bytes: Uint8Array): Result<string, RecordTableFailure> {
-  if (bytes.length > LARGEST_TABLE_BYTES)
-    return failWith({ kind: 'too-large', bytes: bytes.length, limitBytes: LARGEST_TABLE_BYTES });
+  if (bytes.length > LARGEST_TABLE_BYTES) return tooLarge(bytes.length);
   const [first, second] = bytes;
   if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) return failWith({ kind: 'utf-16' });
   try {
@@ -144,13 +148,19 @@ function firstUndecodableLine(bytes: Uint8Array): number {
  * Reads a table of records. The whole text is checked before anything is given back: either every row is understood, or all
  * problems are listed. Delimiter: comma, semicolon or tab, whichever the header has most of. A number may have a decimal comma;
  * where commas part the fields it stands in quotation marks. Repeats stand in one cell, parted by spaces or semicolons.
+ *
+ * @param onProgress called now and then with the share of the text that was read, 0 to 1
  */
-export function readRecordTable(text: string, catalogue: Catalogue): Result<RecordTable, RecordTableFailure> {
+export function readRecordTable(
+  text: string,
+  catalogue: Catalogue,
+  onProgress: (share: number) => void = () => undefined,
+): Result<RecordTable, RecordTableFailure> {
   const plain = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
   const nul = plain.indexOf('\0');
   if (nul !== -1) return failWith({ kind: 'nul', line: linesBefore(plain, nul) + 1 });
   const delimiter = delimiterOf(plain);
-  const rows = rowsOf(plain, delimiter);
+  const rows = rowsOf(plain, delimiter, onProgress);
   const first = rows.next();
   if (first.done === true) return failWith({ kind: 'empty' });
   if (first.value.kind === 'quotation') return failWith(first.value);
@@ -172,7 +182,7 @@ export function readRecordTable(text: string, catalogue: Catalogue): Result<Reco
     recordCount,
     zeroOffsets,
     *records() {
-      const again = rowsOf(plain, delimiter);
+      const again = rowsOf(plain, delimiter, () => undefined);
       again.next();
       for (const row of again) {
         const record = row.kind === 'row' ? readRow(row, header, problems) : null;
@@ -220,14 +230,34 @@ type Row =
   | { readonly kind: 'row'; readonly line: number; readonly cells: readonly string[] }
   | { readonly kind: 'quotation'; readonly line: number };
 
-/** Chosen: rows that are parsed at once. */
+/** Chosen: characters, and where quotation marks stand rows, that are parted at once. */
+const BLOCK_LENGTH = 2 ** 18;
 const BLOCK_ROWS = 1000;
 
 /** The rows that are not blank, until the end or the first quotation mark that spoils the rest. */
-function* rowsOf(text: string, delimiter: string): Generator<Row, void, undefined> {
+function* rowsOf(
+  text: string,
+  delimiter: string,
+  onProgress: (share: number) => void,
+): Generator<Row, void, undefined> {
   let cursor = 0;
   let line = 1;
-  for (;;) {
+  while (cursor < text.length) {
+    // Without quotation marks a line is a row, and nothing but the delimiter parts its cells.
+    const end = endOfLine(text, cursor + BLOCK_LENGTH);
+    const plain = text.slice(cursor, end);
+    if (!plain.includes('"')) {
+      for (const row of plain.replace(/\n$/, '').split('\n')) {
+        if (row.trim() !== '') {
+          const cells = row.split(delimiter);
+          if (cells.some((cell) => cell.trim() !== '')) yield { kind: 'row', line, cells };
+        }
+        line += 1;
+      }
+      cursor = end;
+      onProgress(cursor / text.length);
+      continue;
+    }
     const block = text.slice(cursor);
     const firstLine = line;
     const { data, errors, meta } = Papa.parse<string[]>(block, {
@@ -250,7 +280,14 @@ function* rowsOf(text: string, delimiter: string): Generator<Row, void, undefine
     }
     if (!meta.truncated) return;
     cursor += meta.cursor;
+    onProgress(cursor / text.length);
   }
+}
+
+/** Behind the first line feed from `index` on, or the end. */
+function endOfLine(text: string, index: number): number {
+  const feed = text.indexOf('\n', index);
+  return feed === -1 ? text.length : feed + 1;
 }
 
 function linesBefore(text: string, index: number): number {

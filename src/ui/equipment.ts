@@ -2,6 +2,7 @@ import { createContext, useContext } from 'react';
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { Gauge } from '../core/reading/gauge.js';
 import { invariant } from '../core/result.js';
+import type { AuditPort } from '../session/audit.js';
 import type {
   CameraPort,
   Paper,
@@ -37,6 +38,8 @@ export interface MeasuringEquipment {
 
 /** All that the screen works with, handed in by the app. */
 export interface Equipment extends MeasuringEquipment {
+  /** looks many records through */
+  readonly audit: AuditPort;
   readonly print: PrintPort;
   /** the order as a PDF; rejects where the code or the fonts for it do not come */
   readonly orderPdf: (order: OrderDocument, paper: Paper) => Promise<Uint8Array<ArrayBuffer>>;
