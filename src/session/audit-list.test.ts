@@ -6,11 +6,10 @@ import { SLIP_KINDS } from '../core/crosscheck/slip.js';
 import type { AuditQuery, AuditVocabulary } from './audit-list.js';
 import {
   createAuditIndex,
+  findingsAskedFor,
   listAudited,
   MISFIT_KINDS,
   nextAuditSort,
-  NO_TOTALS,
-  sumOfTotals,
   WHOLE_AUDIT,
 } from './audit-list.js';
 
@@ -67,6 +66,8 @@ describe('the list of flagged records', () => {
     expect(shown({ measurement: 'headWidth', kinds: ['unusual'] })).toEqual(['bob']);
     const [line] = listAudited([ROWS[0]!], { ...WHOLE_AUDIT, kinds: ['unusual'] }, VOCABULARY);
     expect(line?.finding.places).toEqual(['pdFar']);
+    const asked = findingsAskedFor({ ...WHOLE_AUDIT, search: 'unusual' }, VOCABULARY)(ROWS[0]!);
+    expect(asked.map(({ misfit }) => misfit.kind)).toEqual(['unusual']);
   });
 
   it('is searched by names without their marks, lines, measurements, slips and numbers', () => {
@@ -123,40 +124,5 @@ describe('the list of flagged records', () => {
     expect(byPlace).toEqual({ column: 'place', descending: false });
     expect(nextAuditSort(byPlace, 'place').descending).toBe(true);
     expect(nextAuditSort(byPlace, 'probability').descending).toBe(true);
-  });
-});
-
-describe('totals of two audits', () => {
-  it('add up, the most frequent slip first', () => {
-    const one = {
-      ...NO_TOTALS,
-      recordCount: 3,
-      readingCount: 20,
-      withFindings: 2,
-      byKind: { ...NO_TOTALS.byKind, refused: 1, suspected: 1 },
-      probableSlips: [
-        { kind: 'ten-off', count: 2 },
-        { kind: 'halved', count: 1 },
-      ],
-    } as const;
-    const other = {
-      ...NO_TOTALS,
-      recordCount: 4,
-      readingCount: 10,
-      withFindings: 3,
-      byKind: { ...NO_TOTALS.byKind, suspected: 3 },
-      probableSlips: [{ kind: 'halved', count: 3 }],
-    } as const;
-    expect(sumOfTotals(one, other)).toEqual({
-      recordCount: 7,
-      readingCount: 30,
-      withFindings: 5,
-      byKind: { ...NO_TOTALS.byKind, refused: 1, suspected: 4 },
-      probableSlips: [
-        { kind: 'halved', count: 4 },
-        { kind: 'ten-off', count: 2 },
-      ],
-    });
-    expect(sumOfTotals(NO_TOTALS, one)).toEqual(one);
   });
 });

@@ -4,7 +4,7 @@ import type { MeasurementId, ReadingName } from '../core/catalogue/measurement.j
 import type { Restoration, SlipKind } from '../core/crosscheck/slip.js';
 import { SLIP_KINDS } from '../core/crosscheck/slip.js';
 import { unreachable } from '../core/result.js';
-import type { AuditTotals, FlaggedRecord } from './audit.js';
+import type { FlaggedRecord } from './audit.js';
 import type { Misfit } from './misfits.js';
 import { explanationsOf } from './misfits.js';
 import { folded } from './session-list.js';
@@ -198,6 +198,19 @@ function soughtWords(search: string, { kinds, slips, measurements }: AuditVocabu
     .map((word) => ({ word, hasTopic: topics.map((topic) => topic.includes(word)) }));
 }
 
+/** Tells of each row which of its findings are asked for, the gravest first. */
+export function findingsAskedFor(
+  query: AuditQuery,
+  vocabulary: AuditVocabulary,
+): (row: AuditedRow) => readonly AuditedFinding[] {
+  const words = soughtWords(query.search, vocabulary);
+  return (row) => row.findings.filter((finding) => isFound(row, finding, query, words));
+}
+
+function isFound(row: AuditedRow, finding: AuditedFinding, query: AuditQuery, words: readonly SoughtWord[]): boolean {
+  return isAskedFor(finding, query) && words.every((word) => isCalled(row, word) || isAbout(finding, word));
+}
+
 /** What the list shows, in its order. */
 export function listAudited(
   rows: readonly AuditedRow[],
@@ -207,12 +220,8 @@ export function listAudited(
   const words = soughtWords(query.search, vocabulary);
   const lines: AuditedLine[] = [];
   for (const row of rows) {
-    for (const finding of row.findings) {
-      if (!isAskedFor(finding, query) || !words.every((word) => isCalled(row, word) || isAbout(finding, word)))
-        continue;
-      lines.push({ row, finding });
-      break;
-    }
+    const finding = row.findings.find((one) => isFound(row, one, query, words));
+    if (finding !== undefined) lines.push({ row, finding });
   }
   return sortAudited(lines, query.sort);
 }
@@ -268,30 +277,3 @@ function orderOfColumn(column: AuditColumn): (line: AuditedLine) => number {
 export function nextAuditSort(sort: AuditSort, column: AuditColumn): AuditSort {
   return { column, descending: sort.column === column ? !sort.descending : column === 'probability' };
 }
-
-/** What two audits of different records found together. */
-export function sumOfTotals(one: AuditTotals, other: AuditTotals): AuditTotals {
-  const slips = new Map<SlipKind, number>();
-  for (const { kind, count } of [...one.probableSlips, ...other.probableSlips]) {
-    slips.set(kind, (slips.get(kind) ?? 0) + count);
-  }
-  return {
-    recordCount: one.recordCount + other.recordCount,
-    readingCount: one.readingCount + other.readingCount,
-    withFindings: one.withFindings + other.withFindings,
-    byKind: Object.fromEntries(MISFIT_KINDS.map((kind) => [kind, one.byKind[kind] + other.byKind[kind]])) as Record<
-      MisfitKind,
-      number
-    >,
-    probableSlips: [...slips].map(([kind, count]) => ({ kind, count })).sort((a, b) => b.count - a.count),
-  };
-}
-
-/** Nothing was looked through. */
-export const NO_TOTALS: AuditTotals = {
-  recordCount: 0,
-  readingCount: 0,
-  withFindings: 0,
-  byKind: Object.fromEntries(MISFIT_KINDS.map((kind) => [kind, 0])) as Record<MisfitKind, number>,
-  probableSlips: [],
-};

@@ -5,11 +5,12 @@ import { assembleCatalogue } from '../core/catalogue/catalogue.js';
 import { summaryOf } from '../core/record/session-record.js';
 import { fail, succeed } from '../core/result.js';
 import type { AuditListener, AuditPort, FlaggedRecord } from './audit.js';
-import { NO_TOTALS } from './audit-list.js';
+import { joinTotals } from './audit-findings.js';
 import type { AuditState } from './audit-run.js';
 import { createAuditRun } from './audit-run.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
+const NO_TOTALS = joinTotals([]);
 const AT = new Date('2026-11-26T03:00:00Z');
 
 function flagged(place: number, origin: FlaggedRecord['origin']): FlaggedRecord {

@@ -4,7 +4,8 @@ import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import type { AuditFailure, AuditListener, AuditPort, AuditTotals, FlaggedRecord } from './audit.js';
 import type { AuditCounts, AuditedRow, AuditQuery } from './audit-list.js';
-import { createAuditIndex, NO_COUNTS, NO_TOTALS, sumOfTotals, WHOLE_AUDIT } from './audit-list.js';
+import { joinTotals } from './audit-findings.js';
+import { createAuditIndex, NO_COUNTS, WHOLE_AUDIT } from './audit-list.js';
 import type { SessionStore, StoreFailure } from './session-store.js';
 
 // An audit with what it found, held outside of the screen: who opens a session from the list finds the list as it was.
@@ -61,6 +62,13 @@ export interface AuditRun {
   /** Ends the audit that runs; what was flagged until then stays. */
   readonly stop: () => void;
   readonly look: (view: AuditView) => void;
+}
+
+/** An audit as the desk holds it. */
+export interface AuditAtDesk {
+  readonly run: AuditRun;
+  /** whether it stands in place of the list of sessions */
+  readonly isShown: boolean;
 }
 
 const FIRST_VIEW: AuditView = { query: WHOLE_AUDIT, page: 0, opened: new Set() };
@@ -198,7 +206,7 @@ async function auditSessions(
   { onProgress, onFlagged, onUnreadable }: AuditTold,
   signal: AbortSignal,
 ): Promise<Result<AuditTotals, AuditFailure | StoreFailure>> {
-  let totals = NO_TOTALS;
+  let totals = joinTotals([]);
   let unreadable = 0;
   const { length } = summaries;
   for (let from = 0; from < length; from += SESSIONS_AT_ONCE) {
@@ -236,7 +244,7 @@ async function auditSessions(
       signal,
     );
     if (!found.ok) return found;
-    totals = sumOfTotals(totals, found.value);
+    totals = joinTotals([totals, found.value]);
   }
   return succeed(totals);
 }

@@ -1,4 +1,5 @@
 import { useCallback, useState } from 'react';
+import type { AuditAtDesk } from '../session/audit-run.js';
 import { WHOLE_LIST } from '../session/session-list.js';
 import { useEquipment } from './equipment.js';
 import { FailureNote } from './failure-note.js';
@@ -52,7 +53,16 @@ function DeskPlace({ desk, onAnswer }: { readonly desk: DeskInHand; readonly onA
     case 'locked':
       return <LockScreen lock={database.lock} onUnlocked={desk.open} footer={<LanguageChooser />} />;
     case 'list':
-      return <DeskSessions desk={desk} query={query} onQuery={setQuery} onAnswer={onAnswer} />;
+      return (
+        <DeskSessions
+          desk={desk}
+          query={query}
+          onQuery={setQuery}
+          audit={audit}
+          onAudit={setAudit}
+          onAnswer={onAnswer}
+        />
+      );
     case 'sheet':
     case 'demo':
       return (
@@ -61,7 +71,10 @@ function DeskPlace({ desk, onAnswer }: { readonly desk: DeskInHand; readonly onA
           record={place.record}
           isInvented={place.kind === 'demo'}
           desk={desk}
+  // So does what was found in many records, but not beyond a lock: it names wearers.
+  const [audit, setAudit] = useState<AuditAtDesk | null>(null);
           onAnswer={onAnswer}
+  if (place.kind === 'locked' && audit !== null) setAudit(null);
           notice={
             <>
               {notice}

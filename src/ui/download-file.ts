@@ -1,5 +1,5 @@
 /** Hands a file to the browser to be saved under this name. */
-export function downloadFile(content: string | Uint8Array<ArrayBuffer>, fileName: string, type: string): void {
+export function downloadFile(content: string | Uint8Array<ArrayBuffer> | Blob, fileName: string, type: string): void {
   const address = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement('a');
   link.href = address;

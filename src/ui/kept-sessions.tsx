@@ -49,6 +49,8 @@ export function KeptSessions(props: {
   readonly onQuery: (query: ListQuery) => void;
   readonly onOpen: (id: string) => void;
   readonly onBegin: () => void;
+  /** records are to be looked through: these sessions at once, or where null what is chosen then */
+  readonly onLookThrough: (sessions: readonly SessionSummary[] | null) => void;
   /** sessions were deleted; the one on the sheet may be among them */
   readonly onRemoved: (ids: readonly string[]) => void;
   /** a file that no passphrase opens, as the answers of distant wearers are */
@@ -179,6 +181,14 @@ export function KeptSessions(props: {
             >
               {words.sessions.bringIn}
             </button>
+            <button
+              type="button"
+              onClick={() => {
+                props.onLookThrough(null);
+              }}
+            >
+              {words.audit.open}
+            </button>
             {summaries.length > 0 && (
               <button
                 type="button"
@@ -279,6 +289,14 @@ export function KeptSessions(props: {
                 }}
               >
                 {words.sessions.handOn}
+              </button>
+              <button
+                type="button"
+                onClick={() => {
+                  props.onLookThrough(chosen);
+                }}
+              >
+                {words.audit.openSelected}
               </button>
               <button
                 type="button"
