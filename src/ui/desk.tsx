@@ -40,7 +40,10 @@ function DeskPlace({ desk, onAnswer }: { readonly desk: DeskInHand; readonly onA
   const { database, outage } = useEquipment();
   // What the list is narrowed to stays while the page is open.
   const [query, setQuery] = useState(WHOLE_LIST);
+  // So does what was found in many records, but not beyond a lock: it names wearers.
+  const [audit, setAudit] = useState<AuditAtDesk | null>(null);
   const { place, failure } = desk;
+  if (place.kind === 'locked' && audit !== null) setAudit(null);
   const told = failure ?? outage;
   const notice = told === null ? null : <FailureNote saying={storeFailureSaying(told)} />;
   switch (place.kind) {
@@ -71,10 +74,7 @@ function DeskPlace({ desk, onAnswer }: { readonly desk: DeskInHand; readonly onA
           record={place.record}
           isInvented={place.kind === 'demo'}
           desk={desk}
-  // So does what was found in many records, but not beyond a lock: it names wearers.
-  const [audit, setAudit] = useState<AuditAtDesk | null>(null);
           onAnswer={onAnswer}
-  if (place.kind === 'locked' && audit !== null) setAudit(null);
           notice={
             <>
               {notice}
