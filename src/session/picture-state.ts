@@ -4,7 +4,7 @@ import type { ImagePoint } from '../core/geometry/vector.js';
 import { unreachable } from '../core/result.js';
 import type { Handle } from './handles.js';
 import type { Marking } from './marking.js';
-import { edit, redo, resetToFound, startMarking, undo, vouched } from './marking.js';
+import { edit, resetToFound, startMarking, vouched } from './marking.js';
 import type { FindingFailure, MeasuringFailure, MeasuringProgress, Picture } from './ports.js';
 import type { PictureSize, TakenBy } from './profile-choice.js';
 import type { FramePose, SweepFrame, SweepOutcome } from './sweep-frames.js';
@@ -45,8 +45,8 @@ export type PictureState =
 export type MeasuredKind = 'picture' | 'sweep';
 
 export type PictureEvent =
-  /** from a file unless `takenBy` says otherwise */
-  | { readonly kind: 'picture-awaited'; readonly takenBy?: TakenBy }
+  /** from a file unless `takenBy` says otherwise; `at` in ISO 8601 */
+  | { readonly kind: 'picture-awaited'; readonly takenBy?: TakenBy; readonly at?: string }
   | { readonly kind: 'picture-opened'; readonly picture: Picture }
   | { readonly kind: 'progress-made'; readonly progress: MeasuringProgress }
   | { readonly kind: 'features-found'; readonly features: PictureFeatures }
@@ -61,8 +61,6 @@ export type PictureEvent =
       /** the same for all steps of one drag or one stay on a handle */
       readonly gesture: number;
     }
-  | { readonly kind: 'undone' }
-  | { readonly kind: 'redone' }
   | { readonly kind: 'reset-to-found' }
   | { readonly kind: 'frame-shown'; readonly id: number }
   | { readonly kind: 'frame-left-out'; readonly id: number; readonly isLeftOut: boolean };
@@ -104,11 +102,7 @@ export function pictureReducer(state: PictureState, event: PictureEvent): Pictur
           }
         : state;
     case 'handle-moved':
-      return withMarking(state, (marking) => edit(marking, event.handle, event.to, event.gesture));
-    case 'undone':
-      return withMarking(state, undo);
-    case 'redone':
-      return withMarking(state, redo);
+      return withMarking(state, (marking) => edit(marking, event.handle, event.to));
     case 'reset-to-found':
       return withMarking(state, resetToFound);
     case 'frame-shown':

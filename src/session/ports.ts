@@ -182,6 +182,14 @@ export interface ProfileStore {
   save(profiles: readonly StoredProfile[]): boolean;
 }
 
+/** Keeps on this device whether single characters are shortcuts. */
+export interface SingleKeyStore {
+  /** true unless they were switched off */
+  areOn(): boolean;
+  /** Returns false where the device keeps nothing; what was chosen then holds as long as the page is open. */
+  switch(on: boolean): boolean;
+}
+
 /** Keeps on this device which language the screen speaks. */
 export interface LanguageStore {
   /** BCP-47 tag of the language that was chosen last; null where none was, or nothing is kept. */

@@ -40,6 +40,8 @@ export interface SheetState {
   readonly picture: PictureState;
   /** what took `picture` */
   readonly takenBy: TakenBy;
+  /** when `picture` came, ISO 8601; null where none came since the session was opened */
+  readonly takenAt: string | null;
   /**
    * A sweep on its way, or one that failed; `picture` stays what it was until the sweep was measured. While a failed one
    * stands here, it hides the earlier picture.
@@ -78,6 +80,7 @@ export function openSheet(kept: TypedSheet | null, camera: CameraRecord | null =
     settings,
     picture: camera === null ? { kind: 'none' } : { kind: 'recorded', camera },
     takenBy: FROM_FILES,
+    takenAt: null,
     sweep: null,
     // Nobody will have read by hand what a distant wearer sends: there is nothing to be kept covered.
     alone: camera?.supervision === 'none',
@@ -86,8 +89,8 @@ export function openSheet(kept: TypedSheet | null, camera: CameraRecord | null =
 }
 
 /**
- * The sheet after an event. Events that do not fit the state (an answer that comes after its picture was put away, an undo
- * with nothing to undo) leave it as it is. Effects (opening, finding, closing of pictures) are the caller's, and so is the
+ * The sheet after an event. Events that do not fit the state (an answer that comes after its picture was put away) leave it
+ * as it is. Effects (opening, finding, closing of pictures) are the caller's, and so is the
  * clock: times come with the events.
  */
 export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
@@ -117,7 +120,7 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
       return {
         ...state,
         picture: state.picture.kind === 'working' ? { kind: 'none' } : state.picture,
-        sweep: beginSweep(event.origin, event.expected),
+        sweep: beginSweep(event.origin, event.expected, event.at),
         notice: null,
       };
     case 'sweep-camera-told':
@@ -146,8 +149,6 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
     case 'placing-started':
     case 'corners-vouched':
     case 'handle-moved':
-    case 'undone':
-    case 'redone':
     case 'reset-to-found':
     case 'frame-shown':
     case 'frame-left-out': {
@@ -155,7 +156,15 @@ export function sheetReducer(state: SheetState, event: SheetEvent): SheetState {
       if (picture === state.picture) return state;
       // A new picture takes the place of whatever was there or on its way.
       return event.kind === 'picture-awaited'
-        ? { ...state, picture, takenBy: event.takenBy ?? FROM_FILES, sweep: null, alone: false, notice: null }
+        ? {
+            ...state,
+            picture,
+            takenBy: event.takenBy ?? FROM_FILES,
+            takenAt: event.at ?? null,
+            sweep: null,
+            alone: false,
+            notice: null,
+          }
         : { ...state, picture };
     }
     default:
@@ -186,6 +195,7 @@ function withSweepMeasured(state: SheetState, outcome: SweepOutcome): SheetState
           ...state,
           picture: { kind: 'swept', frames, outcome, shownId: null, poses: posesOf(outcome) },
           takenBy: state.sweep.takenBy,
+          takenAt: state.sweep.begunAt,
           sweep: null,
           alone: false,
         }
@@ -230,8 +240,8 @@ export function isHiddenByFailure({ sweep }: SheetState): boolean {
   return sweep?.stage.kind === 'failed';
 }
 
-/** All pictures that the sheet holds, for whoever has to close them once they are gone. */
-export function picturesOf({ picture, sweep }: SheetState): ReadonlySet<Picture> {
+/** All pictures that the sheet shows. */
+export function picturesOf({ picture, sweep }: Pick<SheetState, 'picture' | 'sweep'>): ReadonlySet<Picture> {
   const one = pictureOf(picture);
   const frames = [...(picture.kind === 'swept' ? picture.frames : []), ...(sweep?.frames ?? [])];
   return new Set([

@@ -11,6 +11,8 @@ export interface SweepRun {
   /** a camera is told once its frames are complete */
   readonly takenBy: TakenBy;
   readonly frames: readonly SweepFrame[];
+  /** ISO 8601; null where nobody said it */
+  readonly begunAt: string | null;
   /** how many frames there will be; null where nobody knows yet */
   readonly expected: number | null;
   readonly stage: SweepStage;
@@ -40,16 +42,25 @@ export type SweepRunEvent =
 
 /** All that happens to a sweep, seen by whoever holds its run. */
 export type SweepEvent =
-  | { readonly kind: 'sweep-begun'; readonly origin: SweepRun['origin']; readonly expected: number | null }
+  | {
+      readonly kind: 'sweep-begun';
+      readonly origin: SweepRun['origin'];
+      readonly expected: number | null;
+      readonly at?: string;
+    }
   | SweepRunEvent
   /** the adjustment of a sweep ended, for the first time or after its frames or the settings changed */
   | { readonly kind: 'sweep-measured'; readonly outcome: SweepOutcome }
   /** the sweep on its way is given up; what was there before stays */
   | { readonly kind: 'sweep-dropped' };
 
-export function beginSweep(origin: SweepRun['origin'], expected: number | null): SweepRun {
+export function beginSweep(
+  origin: SweepRun['origin'],
+  expected: number | null,
+  begunAt: string | null = null,
+): SweepRun {
   const takenBy: TakenBy = origin === 'camera' ? { kind: 'camera', camera: null } : FROM_FILES;
-  return { origin, takenBy, frames: [], expected, stage: { kind: 'collecting' } };
+  return { origin, takenBy, begunAt, frames: [], expected, stage: { kind: 'collecting' } };
 }
 
 /** The run after an event; what does not fit its stage leaves it as it is. */

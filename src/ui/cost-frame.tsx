@@ -5,6 +5,7 @@ import { parseEffectiveDiameter } from '../session/prescription-entry.js';
 import type { FrameWork } from '../session/prescription-frame.js';
 import { fitsBox, frameWork } from '../session/prescription-frame.js';
 import { frameTexts, vertexSentence } from './cost-sentences.js';
+import { EFFECTIVE_DIAMETER_ID } from './place-ids.js';
 import { words } from './language.js';
 import { LengthField } from './length-field.js';
 import type { SheetInHand } from './use-sheet.js';
@@ -44,6 +45,7 @@ export function CostFrame(props: {
         <p className="note">{words.cost.insetNote(workingDistanceMm)}</p>
       )}
       <LengthField
+        id={EFFECTIVE_DIAMETER_ID}
         label={words.cost.effectiveDiameter}
         text={typed}
         note={words.cost.effectiveDiameterNote}

@@ -11,9 +11,11 @@ import { SheetScreen } from './sheet-screen.js';
 import { storeFailureSaying } from './store-sentences.js';
 import type { DeskInHand } from './use-desk.js';
 import { useDesk } from './use-desk.js';
+import { useShortcut } from './use-shortcut.js';
 
 const AnswerDialog = laterPart(async () => (await import('./answer-dialog.js')).AnswerDialog);
 const DeskSessions = laterPart(async () => (await import('./desk-sessions.js')).DeskSessions);
+const ShortcutsDialog = laterPart(async () => (await import('./shortcuts-dialog.js')).ShortcutsDialog);
 const LockScreen = laterPart(async () => (await import('./lock-screen.js')).LockScreen);
 
 /** The whole screen: the sheet of one session, or the list of all; and above either, the answer of a distant wearer. */
@@ -26,9 +28,21 @@ export function Desk() {
   const closeAnswer = useCallback(() => {
     setAnswer(null);
   }, []);
+  const [areShortcutsListed, setAreShortcutsListed] = useState(false);
+  const listShortcuts = useCallback(() => {
+    setAreShortcutsListed(true);
+  }, []);
+  useShortcut('list', listShortcuts);
   return (
     <>
-      <DeskPlace desk={desk} onAnswer={onAnswer} />
+      <DeskPlace desk={desk} onAnswer={onAnswer} onShortcuts={listShortcuts} />
+      {areShortcutsListed && (
+        <ShortcutsDialog
+          onClose={() => {
+            setAreShortcutsListed(false);
+          }}
+        />
+      )}
       {answer !== null && (
         <AnswerDialog key={answer.number} file={answer.file} onOpen={desk.openSession} onClose={closeAnswer} />
       )}
@@ -36,7 +50,15 @@ export function Desk() {
   );
 }
 
-function DeskPlace({ desk, onAnswer }: { readonly desk: DeskInHand; readonly onAnswer: (file: File | null) => void }) {
+function DeskPlace({
+  desk,
+  onAnswer,
+  onShortcuts,
+}: {
+  readonly desk: DeskInHand;
+  readonly onAnswer: (file: File | null) => void;
+  readonly onShortcuts: () => void;
+}) {
   const { database, outage } = useEquipment();
   // What the list is narrowed to stays while the page is open.
   const [query, setQuery] = useState(WHOLE_LIST);
@@ -75,6 +97,7 @@ function DeskPlace({ desk, onAnswer }: { readonly desk: DeskInHand; readonly onA
           isInvented={place.kind === 'demo'}
           desk={desk}
           onAnswer={onAnswer}
+          onShortcuts={onShortcuts}
           notice={
             <>
               {notice}

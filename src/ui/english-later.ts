@@ -34,8 +34,10 @@ import { sessionsWords } from './sessions-words.js';
 import { recordProblemWords } from './record-problem-words.js';
 import { settingsWords } from './settings-words.js';
 import { sourceWords } from './source-words.js';
+import { shortcutWords } from './shortcut-words.js';
 import { standardWords } from './standard-words.js';
 import { wearerWords } from './wearer-words.js';
+import { undoWords } from './undo-words.js';
 
 /**
  * The words of all parts of the screen that are loaded after the first one. What the first screen says stands in
@@ -69,6 +71,8 @@ export const englishLater = {
   settings: settingsWords,
   source: sourceWords,
   standard: standardWords,
+  shortcut: shortcutWords,
+  undo: undoWords,
   wearer: wearerWords,
   boardFailure: boardFailureWords,
   profileWeakness: profileWeaknessWords,

@@ -9,6 +9,7 @@ import type {
   PicturePort,
   PrintPort,
   ProfileStore,
+  SingleKeyStore,
   SweepPort,
   VisionPort,
 } from '../session/ports.js';
@@ -54,6 +55,7 @@ export interface Equipment extends MeasuringEquipment {
   readonly reasoning: Later<Reasoning>;
   readonly catalogue: Catalogue;
   /** invented gauges that a practice can begin its own list with */
+  readonly singleKeys: SingleKeyStore;
   readonly exampleGauges: readonly Gauge[];
   readonly demo: Demo;
 }

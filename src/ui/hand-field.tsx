@@ -1,5 +1,5 @@
 import type { KeyboardEvent } from 'react';
-import type { Measurement } from '../core/catalogue/measurement.js';
+import type { Measurement, ReadingName } from '../core/catalogue/measurement.js';
 import type { FieldRow } from '../session/rows.js';
 import { goOnBehind, goToReading, KEEPS_FOCUS, nextPlace, placeInNextRow, readingFieldId } from './hand-place.js';
 import { withAnotherReading } from './hand-series.js';
@@ -7,10 +7,23 @@ import { spokenName } from './sentences.js';
 import type { SheetInHand } from './use-sheet.js';
 import { nowText } from './now-text.js';
 import { unitSign } from './numbers.js';
+import type { ShortcutId } from './shortcuts.js';
+import { isPressed } from './shortcuts.js';
 import { words } from './language.js';
 
 /** As much as is kept of a field. */
 const LENGTH_LIMIT = 64;
+
+/** How the keys go on from a field. */
+const STEPS = [
+  { id: 'nextReading', find: (name) => nextPlace(name, 1) },
+  { id: 'previousReading', find: (name) => nextPlace(name, -1) },
+  { id: 'rowBelow', find: (name) => placeInNextRow(name, 1) },
+  { id: 'rowAbove', find: (name) => placeInNextRow(name, -1) },
+] as const satisfies readonly {
+  readonly id: ShortcutId;
+  readonly find: (name: ReadingName) => ReadingName | null;
+}[];
 
 /** Whether something was entered that is no reading. */
 export function isUnreadable({ reading }: FieldRow): boolean {
@@ -33,14 +46,11 @@ export function HandField(props: {
     dispatch({ kind: 'reading-entered', field: field.field, at: nowText() });
   };
   const onKeyDown = (event: KeyboardEvent): void => {
-    if (event.nativeEvent.isComposing || event.ctrlKey || event.metaKey || event.altKey) return;
-    const isRow = event.key === 'ArrowDown' || event.key === 'ArrowUp';
-    if (event.key !== 'Enter' && (!isRow || event.shiftKey)) return;
+    const step = STEPS.find(({ id }) => isPressed(id, event));
+    if (step === undefined) return;
     event.preventDefault();
     enter();
-    const next = isRow
-      ? placeInNextRow(field.field, event.key === 'ArrowDown' ? 1 : -1)
-      : nextPlace(field.field, event.shiftKey ? -1 : 1);
+    const next = step.find(field.field);
     if (next !== null) goToReading(next);
   };
   return (

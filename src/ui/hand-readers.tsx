@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import { hasWritten, otherReader } from '../session/entries.js';
 import { READER_IDS } from '../core/record/reader-sheet.js';
+import { readerId, readerNameId } from './place-ids.js';
 import type { SheetInHand } from './use-sheet.js';
 import { words } from './language.js';
 
@@ -20,6 +21,7 @@ export function ReaderChoice({ sheet }: { readonly sheet: SheetInHand }) {
           <span key={reader} className="reader">
             <label>
               <input
+                id={readerId(reader)}
                 type="radio"
                 name={name}
                 checked={state.reader === reader}
@@ -30,6 +32,7 @@ export function ReaderChoice({ sheet }: { readonly sheet: SheetInHand }) {
               {words.reader[reader]}
             </label>
             <input
+              id={readerNameId(reader)}
               type="text"
               className="reader-name"
               aria-label={words.reader.name[reader]}

@@ -4,13 +4,12 @@ import type { SheetRow } from '../session/rows.js';
 import type { NamedPlace } from './hand-matches.js';
 import { matchingPlaces, namedPlaces } from './hand-matches.js';
 import { goToReading, KEEPS_FOCUS, readingOf } from './hand-place.js';
+import { useEquipment } from './equipment.js';
+import { isPressed, SHORTCUTS } from './shortcuts.js';
+import { useShortcut } from './use-shortcut.js';
 import { words } from './language.js';
 
-/** Whether keys that are pressed here are typed into something. A hand reading never has the key of the search in it. */
-function isTypedInto(target: EventTarget | null): boolean {
-  if (!(target instanceof HTMLElement) || readingOf(target) !== null) return false;
-  return target.isContentEditable || target.matches('input, select, textarea') || target.closest('dialog') !== null;
-}
+const SEARCH_KEY = SHORTCUTS.search.strokes[0].key;
 
 /** Finds a field of the sheet by letters of its name, so that the reader can go on in any order. */
 export function MeasurementSearch({ rows }: { readonly rows: readonly SheetRow[] }) {
@@ -21,20 +20,11 @@ export function MeasurementSearch({ rows }: { readonly rows: readonly SheetRow[]
   const [isOpen, setIsOpen] = useState(false);
   const [at, setAt] = useState(0);
   const list = useRef<HTMLUListElement>(null);
+  const hasKey = useEquipment().singleKeys.areOn();
   const places = isOpen ? matchingPlaces(typed, namedPlaces(rows)) : [];
 
-  useEffect(() => {
-    const onKeyDown = (event: globalThis.KeyboardEvent): void => {
-      if (event.key !== words.search.key || event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
-      if (isTypedInto(event.target) || document.querySelector('dialog[open]') !== null) return;
-      event.preventDefault();
-      input.current?.focus();
-    };
-    document.addEventListener('keydown', onKeyDown);
-    return () => {
-      document.removeEventListener('keydown', onKeyDown);
-    };
-  }, []);
+  // A hand reading never has the key of the search in it.
+  useShortcut('search', () => input.current?.focus(), { worksIn: (target) => readingOf(target) !== null });
   useEffect(() => {
     list.current?.querySelector('[aria-selected=true]')?.scrollIntoView({ block: 'nearest' });
   }, [at]);
@@ -49,15 +39,15 @@ export function MeasurementSearch({ rows }: { readonly rows: readonly SheetRow[]
     goToReading(name);
   };
   const onKeyDown = (event: KeyboardEvent): void => {
-    if (event.nativeEvent.isComposing) return;
     const place = places[at];
-    if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
-      const step = event.key === 'ArrowDown' ? 1 : -1;
+    const isNext = isPressed('nextFound', event);
+    if (isNext || isPressed('previousFound', event)) {
+      const step = isNext ? 1 : -1;
       setIsOpen(true);
       if (places.length > 0) setAt((at + step + places.length) % places.length);
-    } else if (event.key === 'Enter' && place !== undefined) {
+    } else if (isPressed('goToFound', event) && place !== undefined) {
       goTo(place);
-    } else if (event.key === 'Escape') {
+    } else if (isPressed('leaveSearch', event)) {
       close();
       cameFrom.current?.focus();
     } else {
@@ -77,8 +67,8 @@ export function MeasurementSearch({ rows }: { readonly rows: readonly SheetRow[]
         spellCheck={false}
         maxLength={40}
         enterKeyHint="go"
-        placeholder={words.search.key}
-        aria-keyshortcuts={words.search.key}
+        placeholder={hasKey ? SEARCH_KEY : undefined}
+        aria-keyshortcuts={hasKey ? SEARCH_KEY : undefined}
         aria-autocomplete="list"
         aria-expanded={isOpen}
         aria-controls={`${id}-list`}

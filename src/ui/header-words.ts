@@ -7,5 +7,6 @@ export const headerWords = {
   order: 'Order sheet',
   printCard: 'Card to print',
   printSheet: 'Print sheet',
+  keys: 'Keys',
   skipToReadings: 'Go to the readings',
 };

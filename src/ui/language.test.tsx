@@ -109,6 +109,7 @@ const equipment = {
   catalogue,
   exampleGauges: EXAMPLE_GAUGES,
   profiles: { load: () => [exampleProfile()], save: () => true },
+  singleKeys: { areOn: () => true, switch: () => true },
   cameras: { devices: never, open: never },
   vision: { warmUp: never },
   print: {},

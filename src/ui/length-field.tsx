@@ -2,6 +2,8 @@ import { useId } from 'react';
 
 /** A field for a length in mm or another number of which the label tells the unit: the text stays as typed, and what is wrong with it is said below. */
 export function LengthField(props: {
+  /** where the field is to be found from elsewhere */
+  readonly id?: string;
   readonly label: string;
   readonly text: string;
   readonly note: string;
@@ -9,7 +11,8 @@ export function LengthField(props: {
   readonly problem: string | null;
   readonly onType: (text: string) => void;
 }) {
-  const id = useId();
+  const ownId = useId();
+  const id = props.id ?? ownId;
   return (
     <div className="length-field">
       <label htmlFor={id}>{props.label}</label>

@@ -1,7 +1,7 @@
-import { useId } from 'react';
 import type { LightLevel, WearerNotes } from '../core/record/wearer-notes.js';
 import { useEquipment } from './equipment.js';
 import { words } from './language.js';
+import { noteId } from './place-ids.js';
 import type { SheetInHand } from './use-sheet.js';
 
 const LIGHTS = ['bright', 'room', 'dim'] as const satisfies readonly LightLevel[];
@@ -14,7 +14,6 @@ const REMARK_LIMIT = 400;
 export function NotesPanel({ sheet }: { readonly sheet: SheetInHand }) {
   const { catalogue } = useEquipment();
   const { notes, settings } = sheet.state;
-  const id = useId();
   const change = (change: Partial<WearerNotes>): void => {
     sheet.dispatch({ kind: 'notes-changed', change });
   };
@@ -27,9 +26,9 @@ export function NotesPanel({ sheet }: { readonly sheet: SheetInHand }) {
   return (
     <section className="notes" aria-label={words.notes.heading}>
       <p className="notes-field notes-wearer">
-        <label htmlFor={`${id}-wearer`}>{words.notes.wearer}</label>
+        <label htmlFor={noteId('wearer')}>{words.notes.wearer}</label>
         <input
-          id={`${id}-wearer`}
+          id={noteId('wearer')}
           type="text"
           autoComplete="off"
           maxLength={WEARER_LIMIT}
@@ -42,9 +41,9 @@ export function NotesPanel({ sheet }: { readonly sheet: SheetInHand }) {
       </p>
       {isLightAsked && (
         <p className="notes-field">
-          <label htmlFor={`${id}-light`}>{words.notes.light}</label>
+          <label htmlFor={noteId('light')}>{words.notes.light}</label>
           <select
-            id={`${id}-light`}
+            id={noteId('light')}
             value={notes.light ?? ''}
             onChange={(event) => {
               const { value } = event.currentTarget;
@@ -61,9 +60,9 @@ export function NotesPanel({ sheet }: { readonly sheet: SheetInHand }) {
         </p>
       )}
       <p className="notes-field notes-remark">
-        <label htmlFor={`${id}-remark`}>{words.notes.remark}</label>
+        <label htmlFor={noteId('remark')}>{words.notes.remark}</label>
         <input
-          id={`${id}-remark`}
+          id={noteId('remark')}
           type="text"
           autoComplete="off"
           maxLength={REMARK_LIMIT}
@@ -75,6 +74,7 @@ export function NotesPanel({ sheet }: { readonly sheet: SheetInHand }) {
       </p>
       <label className="check notes-squint">
         <input
+          id={noteId('squint')}
           type="checkbox"
           checked={notes.squint}
           onChange={(event) => {

@@ -1,30 +1,11 @@
 import { useRef } from 'react';
 import type { ImagePoint } from '../core/geometry/vector.js';
-import { unreachable } from '../core/result.js';
 import type { Handle } from '../session/handles.js';
+import { handleId, handleName } from './handle-name.js';
 import { formatNumber } from './numbers.js';
 import type { PictureRegion } from './picture-region.js';
+import { isPressed } from './shortcuts.js';
 import { words } from './language.js';
-
-/** The name of a handle. */
-function handleName(handle: Handle): string {
-  switch (handle.kind) {
-    case 'card-corner':
-      return words.handle.cardCorners[handle.corner];
-    case 'iris-centre':
-      return words.handle.irisCentre[handle.side];
-    case 'iris-edge':
-      return words.handle.irisEdge[handle.side];
-    case 'lid-upper':
-      return words.handle.lidUpper[handle.side];
-    case 'lid-lower':
-      return words.handle.lidLower[handle.side];
-    case 'midline':
-      return words.handle.midline;
-    default:
-      return unreachable(handle);
-  }
-}
 
 const STEP_PX = 1;
 const FINE_STEP_PX = 0.1;
@@ -67,6 +48,7 @@ export function PictureHandle(props: {
   const top = (at.yPx - region.yPx) / region.heightPx;
   return (
     <div
+      id={handleId(handle)}
       role="slider"
       tabIndex={0}
       className={`handle handle-${handle.kind}`}
@@ -110,9 +92,10 @@ export function PictureHandle(props: {
       }}
       onKeyDown={(event) => {
         const step = arrowStep(event.key, handle);
-        if (step === null || event.altKey || event.ctrlKey || event.metaKey) return;
+        const isFine = isPressed('movePointFinely', event);
+        if (step === null || !(isFine || isPressed('movePoint', event))) return;
         event.preventDefault();
-        const length = event.shiftKey ? FINE_STEP_PX : STEP_PX;
+        const length = isFine ? FINE_STEP_PX : STEP_PX;
         onMove(handle, { xPx: at.xPx + step.xPx * length, yPx: at.yPx + step.yPx * length }, gesture.current);
       }}
     >

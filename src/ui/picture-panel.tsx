@@ -1,4 +1,4 @@
-import type { KeyboardEvent, ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import { useEffect, useId, useRef, useState } from 'react';
 import type { ImagePoint } from '../core/geometry/vector.js';
 import { SIDES } from '../core/units/side.js';
@@ -9,6 +9,7 @@ import type { Marking } from '../session/marking.js';
 import type { PictureState } from '../session/picture-state.js';
 import { pictureOf } from '../session/picture-state.js';
 import { isHiddenByFailure } from '../session/sheet.js';
+import type { SheetAct } from '../session/undo.js';
 import { useEquipment } from './equipment.js';
 import { Holding } from './holding.js';
 import type { PictureRegion } from './picture-region.js';
@@ -17,6 +18,7 @@ import { failureSaying, progressSentence } from './picture-sentences.js';
 import { noticeSentence } from './sheet-notice.js';
 import { useKeptFocus } from './use-kept-focus.js';
 import type { SheetInHand } from './use-sheet.js';
+import { gazeId, PICTURE_HEADING_ID } from './place-ids.js';
 import { WorkProgress } from './work-progress.js';
 import { laterPart } from './later-part.js';
 import { words } from './language.js';
@@ -45,15 +47,14 @@ export function PicturePanel(props: {
   const { sheet } = props;
   const { notice, picture, sweep } = sheet.state;
   const letGo = useIncomingFiles(sheet.bringFiles, props.onAnswer);
-  const headingId = useId();
   const heading = useRef<HTMLHeadingElement>(null);
   useKeptFocus(heading);
   const kind = isHiddenByFailure(sheet.state) ? null : picture.kind;
   const said = noticeSentence(notice);
   return (
-    <section className={letGo ? 'picture-panel is-drop' : 'picture-panel'} aria-labelledby={headingId}>
+    <section className={letGo ? 'picture-panel is-drop' : 'picture-panel'} aria-labelledby={PICTURE_HEADING_ID}>
       <h2
-        id={headingId}
+        id={PICTURE_HEADING_ID}
         ref={heading}
         tabIndex={-1}
         className={picture.kind === 'none' ? undefined : 'visually-hidden'}
@@ -77,10 +78,10 @@ export function PicturePanel(props: {
 /** What is kept of pictures, where there is one to keep or one is kept already. */
 function KeptPictures({ sheet }: { readonly sheet: SheetInHand }) {
   const { database } = useEquipment();
-  const { picture } = sheet.state;
+  const { picture, takenAt } = sheet.state;
   const onScreen =
-    picture.kind === 'measured' && sheet.takenAt !== null
-      ? { bitmap: picture.picture.bitmap, features: picture.marking.features, takenAt: sheet.takenAt }
+    picture.kind === 'measured' && takenAt !== null
+      ? { bitmap: picture.picture.bitmap, features: picture.marking.features, takenAt }
       : null;
   return (
     <KeptPicturePanel
@@ -219,13 +220,9 @@ function MarkedPicture(props: {
   const onMove = (handle: Handle, to: ImagePoint, gesture: number): void => {
     dispatch({ kind: 'handle-moved', handle, to, gesture });
   };
-  const onKeyDown = (event: KeyboardEvent): void => {
-    if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
-    event.preventDefault();
-    dispatch({ kind: event.shiftKey ? 'redone' : 'undone' });
-  };
+  const { undoes, redoes, step } = props.sheet;
   return (
-    <div onKeyDown={onKeyDown}>
+    <div>
       <PictureStage
         label={isWhole ? words.picture.wholePicture : words.picture.face}
         picture={picture}
@@ -272,9 +269,9 @@ function MarkedPicture(props: {
         <button
           type="button"
           className="quiet"
-          disabled={marking.past.length === 0}
+          disabled={!isOnPicture(undoes)}
           onClick={() => {
-            dispatch({ kind: 'undone' });
+            step('undone');
           }}
         >
           {words.picture.undo}
@@ -282,9 +279,9 @@ function MarkedPicture(props: {
         <button
           type="button"
           className="quiet"
-          disabled={marking.future.length === 0}
+          disabled={!isOnPicture(redoes)}
           onClick={() => {
-            dispatch({ kind: 'redone' });
+            step('redone');
           }}
         >
           {words.picture.redo}
@@ -309,6 +306,11 @@ function MarkedPicture(props: {
       </details>
     </div>
   );
+}
+
+/** Whether it was done with the points: only that is undone beside them. */
+function isOnPicture(act: SheetAct | null): boolean {
+  return act !== null && (act.kind === 'handle' || act.kind === 'reset-to-found');
 }
 
 function PictureActions(props: {
@@ -397,6 +399,7 @@ function GazeChoice({ sheet }: { readonly sheet: SheetInHand }) {
       {choices.map(({ value, label }) => (
         <label key={value}>
           <input
+            id={gazeId(value)}
             type="radio"
             name={name}
             checked={gaze === value}

@@ -10,6 +10,8 @@ import { words } from './language.js';
 import { PrescriptionEyeRow } from './prescription-eye-row.js';
 import { goOn, placeId } from './prescription-place.js';
 import { PrescriptionText } from './prescription-text.js';
+import { LENS_KIND_ID } from './place-ids.js';
+import { isPressed } from './shortcuts.js';
 import type { SheetInHand } from './use-sheet.js';
 
 const KINDS: readonly LensKind[] = ['single-vision', 'multifocal', 'progressive'];
@@ -21,7 +23,6 @@ export function PrescriptionPanel({ sheet }: { readonly sheet: SheetInHand }) {
   const { dispatch } = sheet;
   const typed = sheet.state.prescription;
   const headingId = useId();
-  const kindId = useId();
   const parsed = useMemo(() => parsePrescription(typed), [typed]);
   /** nothing is said of a field while it is still being typed in */
   const [placeInHand, setPlaceInHand] = useState<string | null>(null);
@@ -31,10 +32,10 @@ export function PrescriptionPanel({ sheet }: { readonly sheet: SheetInHand }) {
   const wrongVertex = wrong.find(({ place }) => place.side === null);
   const isEmpty = !parsed.ok && parsed.failure.isEmpty;
   const onKeyDown = (event: KeyboardEvent<HTMLElement>): void => {
-    if (event.nativeEvent.isComposing || event.ctrlKey || event.metaKey || event.altKey) return;
-    if (event.key !== 'Enter') return;
+    const isNext = isPressed('nextPlace', event);
+    if (!isNext && !isPressed('previousPlace', event)) return;
     event.preventDefault();
-    goOn(event.target, event.shiftKey ? -1 : 1);
+    goOn(event.target, isNext ? 1 : -1);
   };
   return (
     <section
@@ -114,9 +115,9 @@ export function PrescriptionPanel({ sheet }: { readonly sheet: SheetInHand }) {
           </span>
         </p>
         <p className="prescription-field">
-          <label htmlFor={kindId}>{words.prescription.kind}</label>
+          <label htmlFor={LENS_KIND_ID}>{words.prescription.kind}</label>
           <select
-            id={kindId}
+            id={LENS_KIND_ID}
             data-prescription-place
             value={typed.lensKind}
             onChange={(event) => {

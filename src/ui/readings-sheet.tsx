@@ -8,9 +8,14 @@ import { goOnFromReadings } from './prescription-place.js';
 import { SheetBlock } from './row-block.js';
 import { isBlankRow } from './row-measurement.js';
 import { SheetStrip } from './row-strip.js';
+import { ALONE_ID } from './place-ids.js';
+import { isPressed } from './shortcuts.js';
+import { laterPart } from './later-part.js';
 import type { SheetMeasurement } from '../session/camera-record.js';
 import type { SheetInHand } from './use-sheet.js';
 import { words } from './language.js';
+
+const UndoTools = laterPart(async () => (await import('./undo-tools.js')).UndoTools);
 
 /** The sheet: measurements in rows, hand and camera beside each other, and what the comparison says. */
 export function ReadingsSheet(props: {
@@ -37,8 +42,7 @@ export function ReadingsSheet(props: {
       className="readings"
       aria-labelledby={headingId}
       onKeyDown={(event) => {
-        const isPlain = !event.nativeEvent.isComposing && !event.ctrlKey && !event.metaKey && !event.altKey;
-        if (event.key === 'Enter' && isPlain && !event.shiftKey) goOnFromReadings(event.target);
+        if (isPressed('nextReading', event)) goOnFromReadings(event.target);
       }}
     >
       <h2 id={headingId} className="visually-hidden">
@@ -47,6 +51,7 @@ export function ReadingsSheet(props: {
       <div className="sheet-tools">
         <ReaderChoice sheet={sheet} />
         <MeasurementSearch rows={blocks.flatMap(({ rows }) => rows)} />
+        <UndoTools sheet={sheet} />
       </div>
       <AloneBar sheet={sheet} />
       {earlier !== null && (
@@ -120,6 +125,7 @@ function AloneBar({ sheet }: { readonly sheet: SheetInHand }) {
       <p className="alone">
         {words.sheet.alone.offer}{' '}
         <button
+          id={ALONE_ID}
           type="button"
           onClick={() => {
             dispatch({ kind: 'estimates-shown-alone', shown: true });
@@ -140,6 +146,7 @@ function AloneBar({ sheet }: { readonly sheet: SheetInHand }) {
         </span>
       )}{' '}
       <button
+        id={ALONE_ID}
         type="button"
         onClick={() => {
           dispatch({ kind: 'estimates-shown-alone', shown: false });

@@ -4,6 +4,7 @@ import type { SessionSummary } from '../core/record/session-record.js';
 import { unreachable } from '../core/result.js';
 import type { ListColumn, ListedState, ListSort } from '../session/session-list.js';
 import { daysAgo, LIST_COLUMNS, listedState } from '../session/session-list.js';
+import { isPressed } from './shortcuts.js';
 import { words } from './language.js';
 import { dayShown, timeShown } from './sessions-when.js';
 
@@ -58,16 +59,22 @@ function StateMark({ state }: { readonly state: ListedState }) {
 const CONTROLS = ['.session-open', '.session-select input'] as const;
 
 function onArrow(event: KeyboardEvent<HTMLTableSectionElement>): void {
-  const { target, currentTarget, key } = event;
-  if (!(target instanceof HTMLElement) || event.ctrlKey || event.metaKey || event.altKey) return;
+  const { target, currentTarget } = event;
+  if (!(target instanceof HTMLElement)) return;
   const control = CONTROLS.find((selector) => target.matches(selector));
   if (control === undefined) return;
   const all = [...currentTarget.querySelectorAll<HTMLElement>(control)];
   const at = all.indexOf(target);
-  const next = { ArrowDown: at + 1, ArrowUp: at - 1, Home: 0, End: all.length - 1 }[key];
-  if (next === undefined) return;
+  const places = [
+    ['nextSession', at + 1],
+    ['previousSession', at - 1],
+    ['firstSession', 0],
+    ['lastSession', all.length - 1],
+  ] as const;
+  const place = places.find(([id]) => isPressed(id, event));
+  if (place === undefined) return;
   event.preventDefault();
-  all[next]?.focus();
+  all[place[1]]?.focus();
 }
 
 /**

@@ -2,6 +2,7 @@ import type { RefObject } from 'react';
 import { useId } from 'react';
 import type { FindingFilter, ListedSessions, ListQuery } from '../session/session-list.js';
 import { FINDING_FILTERS, LIST_COLUMNS } from '../session/session-list.js';
+import { isPressed } from './shortcuts.js';
 import { words } from './language.js';
 import { nextSort } from './sessions-table.js';
 
@@ -42,7 +43,7 @@ export function SessionsTools(props: {
             onQuery({ ...query, search: event.currentTarget.value });
           }}
           onKeyDown={(event) => {
-            if (event.key !== 'ArrowDown' || event.nativeEvent.isComposing) return;
+            if (!isPressed('intoSessions', event)) return;
             event.preventDefault();
             props.onIntoList();
           }}

@@ -43,11 +43,14 @@ export function SheetScreen({
   onAnswer,
   notice,
 }: OpenedSession & {
+  onShortcuts,
   readonly desk: DeskInHand;
   /** the answer of a distant wearer was dropped */
   readonly onAnswer: (file: File) => void;
   /** what is to be said above the sheet */
   readonly notice: ReactNode;
+  /** the list of all keys is wanted */
+  readonly onShortcuts: () => void;
 }) {
   const { demo } = useEquipment();
   const sheet = useSheet({ record, isInvented }, isInvented ? keepNothing : desk.take);
@@ -120,6 +123,7 @@ export function SheetScreen({
           <QuietButton onClick={opens('help')}>{words.desk.help}</QuietButton>
           {!isInvented && (
             <>
+          <QuietButton onClick={onShortcuts}>{words.header.keys}</QuietButton>
               <QuietButton onClick={desk.showList}>{words.desk.sessions}</QuietButton>
               <QuietButton onClick={desk.begin}>{words.desk.nextWearer}</QuietButton>
             </>

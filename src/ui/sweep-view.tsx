@@ -11,6 +11,7 @@ import { eyeRegion, faceRegion, wholeRegion } from './picture-region.js';
 import { PictureStage } from './picture-stage.js';
 import { frameFailureText } from './sweep-sentences.js';
 import type { SheetInHand } from './use-sheet.js';
+import { USE_FRAME_ID } from './place-ids.js';
 import { words } from './language.js';
 
 /** A measured sweep: one frame with what was found in it, and the strip of all of them. */
@@ -38,6 +39,7 @@ export function SweptPicture(props: {
       {shown.frame.outcome.kind === 'found' && (
         <label className="check">
           <input
+            id={USE_FRAME_ID}
             type="checkbox"
             checked={!shown.frame.isLeftOut}
             onChange={(event) => {

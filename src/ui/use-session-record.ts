@@ -14,7 +14,6 @@ import { nowText } from './now-text.js';
  * Hands on the session as it stands whenever something of it changed, as soon as that is on the screen.
  *
  * @param from.record the session as it was opened
- * @param from.takenAt when the picture or the sweep of the moment came; null where none did since the session was opened
  */
 export function useSessionRecord(
   from: {
@@ -24,12 +23,11 @@ export function useSessionRecord(
     readonly rows: readonly SheetRow[];
     /** null while nothing can be said of them yet: what was found before stands until then */
     readonly misfits: readonly Misfit[] | null;
-    readonly takenAt: string | null;
   },
   onChanged: (record: SessionRecord) => void,
 ): void {
-  const { record, measurement, misfits, rows, takenAt } = from;
-  const { readers, reader, notes, prescription, confirmations, settings, picture } = from.state;
+  const { record, measurement, misfits, rows } = from;
+  const { readers, reader, notes, prescription, confirmations, settings, picture, takenAt } = from.state;
   const sheet = useMemo(
     () => typedSheet({ readers, reader, notes, prescription, confirmations, settings }),
     [readers, reader, notes, prescription, confirmations, settings],

@@ -16,9 +16,11 @@ import type { MeasuringFailure, Picture, PicturePort } from '../session/ports.js
 import type { SheetRow } from '../session/rows.js';
 import { sheetRows } from '../session/rows.js';
 import type { SheetMeasurement } from '../session/camera-record.js';
-import type { SheetEvent, SheetState } from '../session/sheet.js';
-import { isHiddenByFailure, openSheet, picturesOf, sheetReducer } from '../session/sheet.js';
+import type { SheetState } from '../session/sheet.js';
+import { isHiddenByFailure, openSheet } from '../session/sheet.js';
 import type { SweepTrouble } from '../session/sweep-frames.js';
+import type { SheetAct, SheetTimeEvent } from '../session/undo.js';
+import { beginTime, heldPictures, nextAct, timeReducer } from '../session/undo.js';
 import { useEquipment } from './equipment.js';
 import { useFault } from './use-fault.js';
 import { useProfiles } from './use-profiles.js';
@@ -43,10 +45,13 @@ export interface SheetInHand {
   readonly sessionId: string;
   /** the invented wearer of the demo, which is not kept */
   readonly isInvented: boolean;
-  /** when the picture or the sweep of the moment came, ISO 8601; null where none did since the session was opened */
-  readonly takenAt: string | null;
   readonly state: SheetState;
-  readonly dispatch: Dispatch<SheetEvent>;
+  readonly dispatch: Dispatch<SheetTimeEvent>;
+  /** what the next undo takes back, and the next redo does again; null where there is nothing */
+  readonly undoes: SheetAct | null;
+  readonly redoes: SheetAct | null;
+  /** Takes the last step back, or does the one again that was taken back; work on a picture that goes with it ends. */
+  readonly step: (which: 'undone' | 'redone') => void;
   /** what the estimates depend on besides what was found */
   readonly settings: MeasuringSettings;
   /**
@@ -99,10 +104,10 @@ export function useSheet(
 ): SheetInHand {
   const { catalogue, pictures, vision } = useEquipment();
   const { isHere: isReasoned, measureFace, reconcile } = useReasoning();
-  const [state, dispatch] = useReducer(sheetReducer, record, (from) => openSheet(from.sheet, from.camera));
+  const [time, dispatch] = useReducer(timeReducer, record, (from) => beginTime(openSheet(from.sheet, from.camera)));
+  const state = time.now;
   const { shelf } = useProfiles();
   const running = useRef<AbortController | null>(null);
-  const [takenAt, setTakenAt] = useState<string | null>(null);
   const onFault = useFault();
 
   const settings = useSame(measuringSettings(state.settings, shelf.profiles, state.takenBy));
@@ -121,11 +126,11 @@ export function useSheet(
   const measurePicture = useCallback(
     (source: PictureSource) => {
       stopMeasuring();
-      setTakenAt(nowText());
       const abort = new AbortController();
       running.current = abort;
       dispatch({
         kind: 'picture-awaited',
+        at: nowText(),
         takenBy: source.kind === 'taken' ? { kind: 'camera', camera: source.camera } : FROM_FILES,
       });
       const measure = async (): Promise<void> => {
@@ -171,7 +176,6 @@ export function useSheet(
         return;
       }
       stopMeasuring();
-      setTakenAt(nowText());
       if (first !== undefined) measurePictures(stills);
       else if (video !== undefined) measureVideo(video);
     },
@@ -180,13 +184,24 @@ export function useSheet(
 
   useEffect(() => stopMeasuring, [stopMeasuring]);
 
-  // A bitmap holds memory outside the script's: it is closed as soon as the sheet lets go of it.
+  const isWorking = state.picture.kind === 'working';
+  const wasWorking = useRef(false);
+  useEffect(() => {
+    // A picture that was undone while it was looked at is looked at no more.
+    if (wasWorking.current && !isWorking) running.current?.abort();
+    wasWorking.current = isWorking;
+  }, [isWorking]);
+  const step = useCallback((which: 'undone' | 'redone') => {
+    dispatch({ kind: which, at: nowText() });
+  }, []);
+
+  // A bitmap holds memory outside the script's: it is closed as soon as neither the sheet nor any step holds it.
   const held = useRef<ReadonlySet<Picture>>(new Set());
   useEffect(() => {
-    const now = picturesOf(state);
+    const now = heldPictures(time);
     for (const before of held.current) if (!now.has(before)) before.bitmap.close();
     held.current = now;
-  }, [state]);
+  }, [time]);
   useEffect(
     () => () => {
       for (const before of held.current) before.bitmap.close();
@@ -232,14 +247,16 @@ export function useSheet(
   const reconciliation = useMemo(() => reconcile({ ...evidence, catalogue }), [reconcile, evidence, catalogue]);
   const misfits = useMemo(() => sheetMisfits(rows, reconciliation, catalogue), [rows, reconciliation, catalogue]);
 
-  useSessionRecord({ record, state, measurement, rows, misfits: isReasoned ? misfits : null, takenAt }, onChanged);
+  useSessionRecord({ record, state, measurement, rows, misfits: isReasoned ? misfits : null }, onChanged);
 
   return {
     sessionId: record.id,
     isInvented,
-    takenAt,
     state,
     dispatch,
+    undoes: nextAct(time, 'past'),
+    redoes: nextAct(time, 'future'),
+    step,
     settings,
     measurement,
     rows,

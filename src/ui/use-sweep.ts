@@ -11,6 +11,7 @@ import { featuresInUse } from '../session/sweep-frames.js';
 import { useMeasuringEquipment } from './equipment.js';
 import type { SettledFrame, SweepFinder } from './sweep-finder.js';
 import { createSweepFinder } from './sweep-finder.js';
+import { nowText } from './now-text.js';
 
 /** Frames taken from a video file. Chosen: as many as a sweep of a camera has at best. */
 const VIDEO_FRAMES = 24;
@@ -99,7 +100,7 @@ export function useSweep(
   const measurePictures = useCallback(
     (files: readonly File[]) => {
       const chosen = spread(files.toSorted(byName), MOST_FRAMES);
-      dispatch({ kind: 'sweep-begun', origin: 'pictures', expected: chosen.length });
+      dispatch({ kind: 'sweep-begun', origin: 'pictures', expected: chosen.length, at: nowText() });
       const life = standIn(finder);
       const begin = async (): Promise<void> => {
         const sizes = await Promise.all(chosen.map((file) => pictures.storedSize(file)));
@@ -124,7 +125,7 @@ export function useSweep(
 
   const measureVideo = useCallback(
     (file: File) => {
-      dispatch({ kind: 'sweep-begun', origin: 'video', expected: null });
+      dispatch({ kind: 'sweep-begun', origin: 'video', expected: null, at: nowText() });
       const life = standIn(finder);
       const open = async (): Promise<void> => {
         const opened = await pictures.openVideo(file, file.name, VIDEO_FRAMES);
@@ -173,7 +174,7 @@ export function useSweep(
   );
 
   const begin = useCallback(() => {
-    dispatch({ kind: 'sweep-begun', origin: 'camera', expected: null });
+    dispatch({ kind: 'sweep-begun', origin: 'camera', expected: null, at: nowText() });
     start(() => undefined, true);
   }, [dispatch, start]);
 
