@@ -10,6 +10,7 @@ export const laterDevices: MeasuringEquipment = {
   sweep: laterPort(async () => (await devices()).sweep),
   pictures: laterPort(async () => (await devices()).pictures),
   cameras: laterPort(async () => (await devices()).cameras),
+  live: laterPort(async () => (await devices()).live),
 };
 
 /** What looks many records through, loaded when it is first used. */

@@ -11,6 +11,11 @@ export function startCardWorker(): Worker {
   return new Worker(new URL('../workers/card/card.worker.ts', import.meta.url), { type: 'module', name: 'card' });
 }
 
+/** Starts the worker that looks at a running camera. It answers the messages of protocol/live-messages. */
+export function startLiveWorker(): Worker {
+  return new Worker(new URL('../workers/live/live.worker.ts', import.meta.url), { type: 'module', name: 'live' });
+}
+
 /** Starts the worker that measures sweeps. It answers the messages of protocol/sweep-messages. */
 export function startSweepWorker(): Worker {
   return new Worker(new URL('../workers/sweep/sweep.worker.ts', import.meta.url), { type: 'module', name: 'sweep' });

@@ -1,7 +1,9 @@
 import type { BoardFailure, BoardView } from '../core/camera/board.js';
 import type { CameraProfile } from '../core/camera/camera-profile.js';
-import type { PictureFeatures } from '../core/camera/features.js';
+import type { EyesSeed } from '../core/camera/face-landmarks.js';
+import type { FourCorners, PictureFeatures } from '../core/camera/features.js';
 import { MOST_VIEWS } from '../core/camera/profile-quality.js';
+import type { ImagePoint } from '../core/geometry/vector.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import type { CardReply, CardRequest } from '../protocol/card-messages.js';
@@ -36,6 +38,17 @@ export interface VisionSettings {
   readonly idleLimitMs: number;
 }
 
+/** The vision devices with what the live view shares of them. */
+export interface Vision extends VisionPort {
+  /** Where the landmark bundle in use comes from; its bytes are a copy. */
+  landmarkBundle(): LandmarkBundle;
+  /**
+   * Looks for a card on a face by its edges alone; null where there is none, more than one, or the worker is not to be had. The bitmap is
+   * handed over.
+   */
+  searchCard(bitmap: ImageBitmap, eyes: EyesSeed): Promise<FourCorners<ImagePoint> | null>;
+}
+
 type Part = 'landmarks' | 'card';
 type OnProgress = (progress: MeasuringProgress) => void;
 type LandmarksClient = WorkerClient<LandmarksRequest, LandmarksReply>;
@@ -52,7 +65,7 @@ interface LoadedOnce {
 }
 
 /** Finds features in pictures in two workers, which it starts, watches, cancels and starts again as needed. */
-export function createVision(overrides: Partial<VisionSettings> = {}): VisionPort {
+export function createVision(overrides: Partial<VisionSettings> = {}): Vision {
   const settings: VisionSettings = {
     startLandmarksWorker,
     startCardWorker,
@@ -84,11 +97,13 @@ export function createVision(overrides: Partial<VisionSettings> = {}): VisionPor
     card.end();
   }, settings.idleLimitMs);
 
+  const bundleOf = (bytes: Uint8Array | null): LandmarkBundle =>
+    bytes === null
+      ? { kind: 'address', address: new URL('models/face-landmarks.task', settings.pageAddress).href }
+      : { kind: 'bytes', bytes: new Uint8Array(bytes).buffer };
+
   const askToLoadLandmarks = (client: LandmarksClient, bytes: Uint8Array | null, report: (share: number) => void) => {
-    const bundle: LandmarkBundle =
-      bytes === null
-        ? { kind: 'address', address: new URL('models/face-landmarks.task', settings.pageAddress).href }
-        : { kind: 'bytes', bytes: new Uint8Array(bytes).buffer };
+    const bundle = bundleOf(bytes);
     const runtimeAddress = new URL('vision/', settings.pageAddress).href;
     return client.ask(
       { kind: 'load-landmarks', runtimeAddress, bundle },
@@ -215,6 +230,15 @@ export function createVision(overrides: Partial<VisionSettings> = {}): VisionPor
   };
 
   return {
+    landmarkBundle: () => bundleOf(ownBundle),
+    searchCard: (bitmap, eyes) =>
+      busy(async () => {
+        const reply = await card.ask(
+          { kind: 'search-card', bitmap, eyes },
+          { transfer: [bitmap], limitMs: settings.answerLimitMs, onProgress: () => undefined, signal: null },
+        );
+        return reply.ok && reply.value.kind === 'card-searched' ? reply.value.corners : null;
+      }),
     warmUp: (onProgress) =>
       busy(async () => {
         const [first, second] = await Promise.all([loadLandmarks(onProgress), loadCard(onProgress)]);
@@ -300,7 +324,8 @@ async function askLoaded<Reply>(
   }
 }
 
-function loadingFailure(part: Part, failure: WorkerFailure): DeviceFailure {
+/** Why a worker could not be loaded, for the screen; more of it for developers. */
+export function loadingFailure(part: Part, failure: WorkerFailure): DeviceFailure {
   // for developers: the sentence on the screen does not say what was wrong with the bytes
   console.warn(
     `The ${part} worker could not be loaded:`,

@@ -1,10 +1,13 @@
 import type { BoardFailure, BoardView } from '../core/camera/board.js';
 import type { CameraProfile } from '../core/camera/camera-profile.js';
 import type { PictureFailure } from '../core/camera/failure.js';
-import type { Landmark, PictureFeatures } from '../core/camera/features.js';
+import type { EyesSeed } from '../core/camera/face-landmarks.js';
+import type { FourCorners, Landmark, PictureFeatures } from '../core/camera/features.js';
+import type { ImagePoint } from '../core/geometry/vector.js';
 import { isBitmap, parseLandmarks } from './landmarks-messages.js';
 import type { CancelledReply, CancelMessage, FaultReply, Message, ProgressMessage } from './message.js';
 import { isFiniteNumber, isMessage, parseCommonReply } from './message.js';
+import { areCorners, isEyes } from './parse-eyes.js';
 import { isBoardFailure, isBoardView, parseBoardViews } from './parse-board.js';
 import { parseCameraProfile } from './parse-camera-profile.js';
 import { parsePictureFailure } from './parse-picture-failure.js';
@@ -34,13 +37,24 @@ export interface FindBoardRequest extends Message {
   readonly bitmap: ImageBitmap;
 }
 
+/**
+ * Looks for a card on a face by its edges alone, without OpenCV; answered with `card-searched`. The bitmap is transferred, and the worker
+ * closes it.
+ */
+export interface SearchCardRequest extends Message {
+  readonly kind: 'search-card';
+  readonly bitmap: ImageBitmap;
+  readonly eyes: EyesSeed;
+}
+
 /** Makes a camera profile; answered with `profile-made` or `profile-refused`. At most `MOST_VIEWS` views are understood. */
 export interface MakeProfileRequest extends Message {
   readonly kind: 'make-profile';
   readonly views: readonly BoardView[];
 }
 
-export type CardRequest = LoadCardRequest | FindFeaturesRequest | FindBoardRequest | MakeProfileRequest;
+export type CardRequest =
+  LoadCardRequest | FindFeaturesRequest | FindBoardRequest | SearchCardRequest | MakeProfileRequest;
 export type ToCardWorker = CardRequest | CancelMessage;
 
 export interface CardLoadedReply extends Message {
@@ -76,6 +90,13 @@ export interface BoardMissingReply extends Message {
   readonly workMs: number;
 }
 
+export interface CardSearchedReply extends Message {
+  readonly kind: 'card-searched';
+  /** null where there is no card, or more than one */
+  readonly corners: FourCorners<ImagePoint> | null;
+  readonly workMs: number;
+}
+
 export interface ProfileMadeReply extends Message {
   readonly kind: 'profile-made';
   readonly profile: CameraProfile;
@@ -95,6 +116,7 @@ export type CardReply =
   | FeaturesMissingReply
   | BoardFoundReply
   | BoardMissingReply
+  | CardSearchedReply
   | ProfileMadeReply
   | ProfileRefusedReply
   | CancelledReply
@@ -118,6 +140,10 @@ export function parseToCardWorker(value: unknown): ToCardWorker | null {
     case 'find-board': {
       const bitmap = value['bitmap'];
       return isBitmap(bitmap) ? { v, id, kind: 'find-board', bitmap } : null;
+    }
+    case 'search-card': {
+      const { bitmap, eyes } = value;
+      return isBitmap(bitmap) && isEyes(eyes) ? { v, id, kind: 'search-card', bitmap, eyes } : null;
     }
     case 'make-profile': {
       const views = parseBoardViews(value['views']);
@@ -150,6 +176,11 @@ export function parseFromCardWorker(value: unknown): FromCardWorker | null {
     case 'board-found': {
       const view = value['view'];
       return isBoardView(view) && isFiniteNumber(workMs) ? { v, id, kind: 'board-found', view, workMs } : null;
+    }
+    case 'card-searched': {
+      const { corners, workMs } = value;
+      if (!isFiniteNumber(workMs) || (corners !== null && !areCorners(corners))) return null;
+      return { v, id, kind: 'card-searched', corners, workMs };
     }
     case 'profile-made': {
       const profile = parseCameraProfile(value['profile']);

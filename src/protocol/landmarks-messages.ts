@@ -99,7 +99,8 @@ function isLandmark(value: unknown): value is Landmark {
   );
 }
 
-function parseBundle(value: unknown): LandmarkBundle | null {
+/** Where a bundle comes from; null where the value does not say it. */
+export function parseBundle(value: unknown): LandmarkBundle | null {
   if (!isRecord(value)) return null;
   const { kind, address, bytes } = value as { kind?: unknown; address?: unknown; bytes?: unknown };
   if (kind === 'address' && typeof address === 'string') return { kind, address };

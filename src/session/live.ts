@@ -24,7 +24,7 @@ export interface LiveListener {
 export interface LivePort {
   /**
    * Watches until the signal aborts. Nothing is taken while the page is hidden or the camera gives nothing; it goes on by itself. The camera
-   * stays the caller's: that it was unplugged or refused is told by the camera.
+   * stays the caller's: that it was unplugged or refused is told by the camera. Resolves once it is over, after a failure or the signal.
    */
-  watch(camera: CameraStream, settings: MeasuringSettings, listener: LiveListener, signal: AbortSignal): void;
+  watch(camera: CameraStream, settings: MeasuringSettings, listener: LiveListener, signal: AbortSignal): Promise<void>;
 }

@@ -1,10 +1,12 @@
 import type { PictureFeatures } from '../core/camera/features.js';
+import type { HeadView } from '../core/camera/head-view.js';
+import { headView } from '../core/camera/head-view.js';
 import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
 import type { FrameFate, SweepFailure, SweepMeasurement } from '../core/estimate/sweep.js';
 import type { Result } from '../core/result.js';
 import type { DeviceFailure, MeasuringFailure, Picture } from './ports.js';
-import type { HeadView, SweepCoverage } from './sweep-coverage.js';
-import { coverageOf, headView, LEAST_FRAMES } from './sweep-coverage.js';
+import type { SweepCoverage } from './sweep-coverage.js';
+import { coverageOf, LEAST_FRAMES } from './sweep-coverage.js';
 
 /** Why a sweep could not be measured. */
 export type SweepTrouble = SweepFailure | DeviceFailure;

@@ -1,6 +1,6 @@
+import { headView } from '../core/camera/head-view.js';
 import type { Result } from '../core/result.js';
 import type { MeasuringFailure, MeasuringProgress, Picture, VisionPort } from '../session/ports.js';
-import { headView } from '../session/sweep-coverage.js';
 import type { FrameOutcome } from '../session/sweep-frames.js';
 
 /** A frame that is still to be looked at. */

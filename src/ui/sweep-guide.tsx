@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { HeadView } from '../session/sweep-coverage.js';
+import type { HeadView } from '../core/camera/head-view.js';
 import { ENOUGH } from '../session/sweep-coverage.js';
 import type { Course, CourseMark } from '../session/sweep-course.js';
 import { COURSE_TURN_DEG, courseAt } from '../session/sweep-course.js';

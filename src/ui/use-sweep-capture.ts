@@ -1,6 +1,7 @@
 import { useEffect, useEffectEvent, useState } from 'react';
+import type { HeadView } from '../core/camera/head-view.js';
 import type { CameraStream, MeasuringFailure } from '../session/ports.js';
-import type { HeadView, SweepCoverage, SweepGap } from '../session/sweep-coverage.js';
+import type { SweepCoverage, SweepGap } from '../session/sweep-coverage.js';
 import { LEAST_FRAMES, MOST_FRAMES } from '../session/sweep-coverage.js';
 import type { CourseMark, CourseStep } from '../session/sweep-course.js';
 import { courseAt, courseFor, courseMs, isStepApart } from '../session/sweep-course.js';

@@ -1,6 +1,6 @@
-import type { FaultCode } from '../../protocol/message.js';
-import { readBytes } from '../../protocol/read-bytes.js';
-import { Fault } from '../message-loop.js';
+import type { FaultCode } from '../protocol/message.js';
+import { readBytes } from '../protocol/read-bytes.js';
+import { Fault } from './message-loop.js';
 
 /**
  * The bytes at an address of the app. `onBytes` is told of every piece with the bytes so far and, where the server says so,

@@ -37,7 +37,8 @@ export function answerMessages<Request extends Message & { readonly kind: string
   const cancelled = new Set<number>();
   let last: Promise<void> = Promise.resolve();
 
-  const post = (id: number, body: object) => self.postMessage({ v: PROTOCOL_VERSION, id, ...body });
+  const post = (id: number, body: object, transfer: Transferable[] = []) =>
+    self.postMessage({ v: PROTOCOL_VERSION, id, ...body }, { transfer });
 
   const work = async (request: Request): Promise<void> => {
     const { id } = request;
@@ -53,7 +54,7 @@ export function answerMessages<Request extends Message & { readonly kind: string
           throwIfCancelled();
         },
       });
-      post(id, body);
+      post(id, body, transferredIn(body));
     } catch (error) {
       if (error instanceof Cancelled) post(id, { kind: 'cancelled' });
       else if (error instanceof Fault) post(id, { kind: 'fault', code: error.code, detail: error.message });
@@ -80,6 +81,11 @@ export function answerMessages<Request extends Message & { readonly kind: string
       last = last.then(() => work(message));
     }
   });
+}
+
+/** A bitmap goes back to the page with the reply that has it. */
+function transferredIn(body: object): Transferable[] {
+  return 'bitmap' in body && body.bitmap instanceof ImageBitmap ? [body.bitmap] : [];
 }
 
 function isCancel(message: { readonly kind: string }): message is CancelMessage {

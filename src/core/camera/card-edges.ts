@@ -20,8 +20,20 @@ export interface FittedCard {
   readonly edgeWidthPx: number;
 }
 
-/** Positions along a side at which the step across it is looked for. */
-const POSITIONS = 48;
+/** How closely a side is looked at. */
+export interface EdgeEffort {
+  /** positions along a side at which the step across it is looked for */
+  readonly positions: number;
+  /** lines read and averaged for each position */
+  readonly linesEach: 1 | 3;
+}
+
+/** For a picture that is measured, and for one frame among many of a card that was just seen. Chosen. */
+const MEASURING: EdgeEffort = { positions: 48, linesEach: 3 };
+export const FOLLOWING: EdgeEffort = { positions: 20, linesEach: 1 };
+
+/** So many places along a side are witnesses of their own: nearer ones share pixels and texture. */
+const INDEPENDENT_PLACES = 16;
 /** A step of this many levels per pixel counts in full when a side is voted for. */
 const FULL_STEP_PER_PX = 12;
 /** Weakest step that is held for an edge at all, levels per pixel; below it noise and skin decide. */
@@ -32,6 +44,7 @@ const FLOOR_PX = 0.12;
 /** The steps across one side in one channel: rows along the side, columns across it, outward positive. */
 interface SideProfile {
   readonly steps: Float32Array;
+  readonly rows: number;
   readonly across: number;
   readonly firstPx: number;
   readonly spacingPx: number;
@@ -61,6 +74,7 @@ export function fitCardEdges(
   image: RgbaImage,
   outline: FourCorners<ImagePoint>,
   reaches: readonly number[] = [0.07, 0.03, 0.015],
+  effort: EdgeEffort = MEASURING,
 ): FittedCard | null {
   let corners = outline;
   let fits: SideFit[] = [];
@@ -72,7 +86,7 @@ export function fitCardEdges(
     };
     const widthPx = (distancePx(corners[0], corners[1]) + distancePx(corners[3], corners[2])) / 2;
     for (let side = 0; side < 4; side++) {
-      const fit = fitSide(image, corners[side]!, corners[(side + 1) % 4]!, centre, reach * widthPx, side % 2 === 0);
+      const fit = fitSide(image, sideOf(corners, side), centre, reach * widthPx, effort);
       if (fit === null) return null;
       fits.push(fit);
     }
@@ -122,8 +136,8 @@ export function proposeOutlines(image: RgbaImage, rough: FourCorners<ImagePoint>
     const to = rough[(side + 1) % 4]!;
     const lengthPx = distancePx(from, to);
     const axes = axesOfSide(from, to, centre);
-    const positions = positionsAlong(side % 2 === 0);
-    const profiles = readProfiles(image, from, lengthPx, axes, positions, reachPx);
+    const positions = positionsAlong(side % 2 === 0, MEASURING.positions);
+    const profiles = readProfiles(image, from, lengthPx, axes, { positions, reachPx, linesEach: MEASURING.linesEach });
     const { firstPx, spacingPx } = profiles[0]!;
     return voteForLines(profiles, LINES_PER_SIDE).map((vote) => {
       const at = (place: number, column: number): ImagePoint => {
@@ -134,7 +148,7 @@ export function proposeOutlines(image: RgbaImage, rough: FourCorners<ImagePoint>
         };
       };
       return {
-        line: lineThrough(at(positions[0]!, vote.start), at(positions[POSITIONS - 1]!, vote.end)),
+        line: lineThrough(at(positions[0]!, vote.start), at(positions.at(-1)!, vote.end)),
         coherence: vote.coherence,
         outward: (vote.start + vote.end) / 2,
       };
@@ -205,19 +219,29 @@ function cornerCovariance(ending: SideFit, starting: SideFit): PointCovariance {
   };
 }
 
+/** One side of an outline: top, right, bottom, left. */
+interface Side {
+  readonly from: ImagePoint;
+  readonly to: ImagePoint;
+  readonly long: boolean;
+}
+
+function sideOf(corners: FourCorners<ImagePoint>, side: number): Side {
+  return { from: corners[side]!, to: corners[(side + 1) % 4]!, long: side % 2 === 0 };
+}
+
 function fitSide(
   image: RgbaImage,
-  from: ImagePoint,
-  to: ImagePoint,
+  { from, to, long }: Side,
   centre: ImagePoint,
   reachPx: number,
-  long: boolean,
+  { positions: count, linesEach }: EdgeEffort,
 ): SideFit | null {
   const lengthPx = distancePx(from, to);
   const axes = axesOfSide(from, to, centre);
   const { alongX, alongY, outX, outY } = axes;
-  const positions = positionsAlong(long);
-  const profiles = readProfiles(image, from, lengthPx, axes, positions, reachPx);
+  const positions = positionsAlong(long, count);
+  const profiles = readProfiles(image, from, lengthPx, axes, { positions, reachPx, linesEach });
   const vote = voteForLines(profiles, 1)[0];
   if (vote === undefined) return null;
   const profile = profiles[vote.channel]!;
@@ -226,8 +250,8 @@ function fitSide(
   const places: number[] = [];
   const strengths: number[] = [];
   const widths: number[] = [];
-  for (let i = 0; i < POSITIONS; i++) {
-    const expected = vote.start + ((vote.end - vote.start) * i) / (POSITIONS - 1);
+  for (let i = 0; i < count; i++) {
+    const expected = vote.start + ((vote.end - vote.start) * i) / (count - 1);
     const peak = peakNear(profile, i, expected, vote.sign);
     if (peak === null) continue;
     offsets.push(peak.offsetPx);
@@ -240,17 +264,16 @@ function fitSide(
   const { atStart, slope, scatterPx } = fit;
   const tolerancePx = Math.max(2.5 * scatterPx, 0.6);
   const near = offsets.map((offset, i) => Math.abs(offset - atStart - slope * places[i]!) < tolerancePx);
-  const count = near.filter(Boolean).length;
-  if (count < 5) return null;
+  const seen = near.filter(Boolean).length;
+  if (seen < 5) return null;
   const supported = places.filter((_, i) => near[i]);
-  const mean = supported.reduce((sum, place) => sum + place, 0) / count;
+  const mean = supported.reduce((sum, place) => sum + place, 0) / seen;
   const spread = supported.reduce((sum, place) => sum + (place - mean) ** 2, 0);
-  // Neighbouring positions share pixels and texture: about every third is a witness of its own.
-  const independent = Math.max(count / 3, 2);
+  const independent = Math.max(seen * Math.min(1, INDEPENDENT_PLACES / count), 2);
   const endUncertainty = (place: number): number =>
     Math.hypot(
       FLOOR_PX,
-      scatterPx * Math.sqrt(1 / independent + ((place - mean) ** 2 / Math.max(spread, 1e-6)) * (count / independent)),
+      scatterPx * Math.sqrt(1 / independent + ((place - mean) ** 2 / Math.max(spread, 1e-6)) * (seen / independent)),
     );
   const at = (place: number): ImagePoint => {
     const offset = atStart + slope * place;
@@ -261,8 +284,8 @@ function fitSide(
   };
   return {
     line: lineThrough(at(0), at(1)),
-    support: count / POSITIONS,
-    strength: strengths.filter((_, i) => near[i]).reduce((sum, value) => sum + value, 0) / count,
+    support: seen / count,
+    strength: strengths.filter((_, i) => near[i]).reduce((sum, value) => sum + value, 0) / seen,
     scatterPx,
     widthPx: median(widths.filter((_, i) => near[i])),
     startUncertaintyPx: endUncertainty(0),
@@ -277,14 +300,21 @@ interface SideAxes {
   readonly outY: number;
 }
 
+/** Where profiles across a side are read, how far to both sides of it, and from how many lines each. */
+interface ProfileReach {
+  /** shares of the side's length */
+  readonly positions: readonly number[];
+  readonly reachPx: number;
+  readonly linesEach: 1 | 3;
+}
+
 /** Reads all channels across a side at once. */
 function readProfiles(
   image: RgbaImage,
   from: ImagePoint,
   lengthPx: number,
   axes: SideAxes,
-  positions: readonly number[],
-  reachPx: number,
+  { positions, reachPx, linesEach }: ProfileReach,
 ): SideProfile[] {
   const spacingPx = Math.max(0.5, reachPx / 40);
   const half = Math.max(4, Math.ceil(reachPx / spacingPx)) + 3;
@@ -294,9 +324,10 @@ function readProfiles(
   const steps = CHANNELS.map(() => new Float32Array(positions.length * across));
   // Mean over the stretch of side that a position stands for, so that noise falls without blurring across.
   const strideShare = (positions[1]! - positions[0]!) / 3;
+  const farthest = (linesEach - 1) / 2;
   for (let i = 0; i < positions.length; i++) {
     for (const channel of levels) channel.fill(0);
-    for (let part = -1; part <= 1; part++) {
+    for (let part = -farthest; part <= farthest; part++) {
       const along = (positions[i]! + part * strideShare) * lengthPx;
       const x0 = from.xPx + axes.alongX * along - 0.5;
       const y0 = from.yPx + axes.alongY * along - 0.5;
@@ -310,10 +341,10 @@ function readProfiles(
         const fy = y - top;
         const i00 = (top * widthPx + left) * 4;
         const i10 = i00 + widthPx * 4;
-        const w00 = ((1 - fx) * (1 - fy)) / 3;
-        const w01 = (fx * (1 - fy)) / 3;
-        const w10 = ((1 - fx) * fy) / 3;
-        const w11 = (fx * fy) / 3;
+        const w00 = ((1 - fx) * (1 - fy)) / linesEach;
+        const w01 = (fx * (1 - fy)) / linesEach;
+        const w10 = ((1 - fx) * fy) / linesEach;
+        const w11 = (fx * fy) / linesEach;
         const red = w00 * data[i00]! + w01 * data[i00 + 4]! + w10 * data[i10]! + w11 * data[i10 + 4]!;
         const green = w00 * data[i00 + 1]! + w01 * data[i00 + 5]! + w10 * data[i10 + 1]! + w11 * data[i10 + 5]!;
         const blue = w00 * data[i00 + 2]! + w01 * data[i00 + 6]! + w10 * data[i10 + 2]! + w11 * data[i10 + 6]!;
@@ -335,7 +366,13 @@ function readProfiles(
       }
     }
   }
-  return steps.map((channelSteps) => ({ steps: channelSteps, across, firstPx: -half * spacingPx, spacingPx }));
+  return steps.map((channelSteps) => ({
+    steps: channelSteps,
+    rows: positions.length,
+    across,
+    firstPx: -half * spacingPx,
+    spacingPx,
+  }));
 }
 
 function axesOfSide(from: ImagePoint, to: ImagePoint, centre: ImagePoint): SideAxes {
@@ -349,9 +386,9 @@ function axesOfSide(from: ImagePoint, to: ImagePoint, centre: ImagePoint): SideA
 }
 
 /** Places along a side, as shares of its length, where its edge is straight: round corners are left out, with some room. */
-function positionsAlong(long: boolean): readonly number[] {
+function positionsAlong(long: boolean, count: number): readonly number[] {
   const round = (REFERENCE_CARD.cornerRadiusMm + 1) / (long ? REFERENCE_CARD.widthMm : REFERENCE_CARD.heightMm);
-  return Array.from({ length: POSITIONS }, (_, i) => round + ((1 - 2 * round) * (i + 0.5)) / POSITIONS);
+  return Array.from({ length: count }, (_, i) => round + ((1 - 2 * round) * (i + 0.5)) / count);
 }
 
 interface Vote {
@@ -369,7 +406,7 @@ function voteForLines(profiles: readonly SideProfile[], limit: number): Vote[] {
   // For each place of a line's middle only the best line is kept, whatever its slope and channel.
   const best = new Map<number, Vote>();
   profiles.forEach((profile, channel) => {
-    const { steps, across, spacingPx } = profile;
+    const { steps, rows, across, spacingPx } = profile;
     const limited = new Float32Array(steps.length);
     for (let i = 0; i < steps.length; i++) limited[i] = Math.min(Math.max(steps[i]! / FULL_STEP_PER_PX, -1), 1);
     const stride = Math.max(1, Math.round(0.5 / spacingPx), Math.floor(across / 40));
@@ -378,10 +415,10 @@ function voteForLines(profiles: readonly SideProfile[], limit: number): Vote[] {
       for (let end = 3; end < across - 3; end += stride) {
         if (Math.abs(end - start) > steepest) continue;
         let sum = 0;
-        const slope = (end - start) / (POSITIONS - 1);
+        const slope = (end - start) / (rows - 1);
         let column = start + 0.5;
-        for (let i = 0; i < POSITIONS; i++, column += slope) sum += limited[i * across + (column | 0)]!;
-        const coherence = Math.abs(sum) / POSITIONS;
+        for (let i = 0; i < rows; i++, column += slope) sum += limited[i * across + (column | 0)]!;
+        const coherence = Math.abs(sum) / rows;
         if (coherence > (best.get(start + end)?.coherence ?? 0)) {
           best.set(start + end, { channel, sign: sum > 0 ? 1 : -1, start, end, coherence });
         }

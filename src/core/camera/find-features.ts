@@ -24,9 +24,10 @@ import { fitIrisEdges, irisEdgeWidthPx } from './iris-edge.js';
 import { midlineFromLandmarks } from './midline.js';
 import { fitLidEdges } from './lid-edges.js';
 import { CLOSED_SHARE, DARKEST_WHITE, LEAST_PIXELS_PER_MM, softestIrisPx, TYPICAL_IRIS_MM } from './picture-limits.js';
-import { clipRectangle, cutPlane, type RgbaImage } from './pixel-plane.js';
+import type { RgbaImage } from './pixel-plane.js';
 import { fitPupilEdge } from './pupil-edge.js';
 import { CARD_CORNERS_MM, MARKER_CARD, REFERENCE_CARD } from './reference-card.js';
+import { whiteLevelOfEyes } from './white-level.js';
 
 export type { RgbaImage } from './pixel-plane.js';
 
@@ -86,7 +87,7 @@ function findFace(
   landmarks: readonly Landmark[],
   eyes: EyesSeed,
 ): Result<FaceFeatures, PictureFailure> {
-  const whiteLevel = brightLevelOfEyes(image, landmarks);
+  const whiteLevel = whiteLevelOfEyes(image, (index) => landmarkAt(landmarks, index));
   if (whiteLevel < DARKEST_WHITE) return fail({ kind: 'too-dark', meanLevel: whiteLevel, limitLevel: DARKEST_WHITE });
   const closed = SIDES.filter((side) => openingShare(landmarks, side, eyes) < CLOSED_SHARE);
   if (closed.length > 0) return fail({ kind: 'eyes-closed', side: closed.length === 2 ? 'both' : closed[0]! });
@@ -139,26 +140,6 @@ function openingShare(landmarks: readonly Landmark[], side: Side, eyes: EyesSeed
   const upper = landmarkAt(landmarks, LANDMARK.upperLid[side]);
   const lower = landmarkAt(landmarks, LANDMARK.lowerLid[side]);
   return distancePx(upper, lower) / (2 * eyes.irisRadiusPx[side]);
-}
-
-/** Level that a tenth of the pixels between the eye corners exceed. */
-function brightLevelOfEyes(image: RgbaImage, landmarks: readonly Landmark[]): number {
-  const levels: number[] = [];
-  for (const side of SIDES) {
-    const outer = landmarkAt(landmarks, LANDMARK.outerEyeCorner[side]);
-    const inner = landmarkAt(landmarks, LANDMARK.innerEyeCorner[side]);
-    const upper = landmarkAt(landmarks, LANDMARK.upperLid[side]);
-    const lower = landmarkAt(landmarks, LANDMARK.lowerLid[side]);
-    const rectangle = clipRectangle(image, {
-      leftPx: Math.min(outer.xPx, inner.xPx),
-      topPx: Math.min(upper.yPx, lower.yPx),
-      widthPx: Math.abs(outer.xPx - inner.xPx),
-      heightPx: Math.abs(lower.yPx - upper.yPx),
-    });
-    if (rectangle !== null) for (const level of cutPlane(image, rectangle, 'luma').data) levels.push(level);
-  }
-  levels.sort((a, b) => a - b);
-  return levels[Math.floor(0.9 * levels.length)] ?? 0;
 }
 
 function findCard(

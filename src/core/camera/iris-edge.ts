@@ -222,7 +222,7 @@ interface Direction {
 }
 
 /** Directions to both sides of the iris, up to so far above and below the horizontal of the head. */
-function sectorDirections(rollRad: number, stepRad: number, upDeg: number, downDeg: number): Direction[] {
+export function sectorDirections(rollRad: number, stepRad: number, upDeg: number, downDeg: number): Direction[] {
   const directions: Direction[] = [];
   const [from, to] = [-degreesToRadians(upDeg), degreesToRadians(downDeg)];
   const count = Math.floor((to - from) / stepRad + 1e-9);

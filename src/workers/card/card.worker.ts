@@ -1,15 +1,18 @@
 import type { BoardFailure, BoardView } from '../../core/camera/board.js';
 import type { CameraProfile } from '../../core/camera/camera-profile.js';
 import type { PictureFailure } from '../../core/camera/failure.js';
-import type { PictureFeatures } from '../../core/camera/features.js';
+import type { FourCorners, PictureFeatures } from '../../core/camera/features.js';
 import type { MarkerFinder, RgbaImage } from '../../core/camera/find-features.js';
+import { findCardByEdges } from '../../core/camera/find-card.js';
 import { findFeatures } from '../../core/camera/find-features.js';
+import type { ImagePoint } from '../../core/geometry/vector.js';
 import type {
   CardReply,
   CardRequest,
   FindBoardRequest,
   FindFeaturesRequest,
   MakeProfileRequest,
+  SearchCardRequest,
 } from '../../protocol/card-messages.js';
 import { parseToCardWorker } from '../../protocol/card-messages.js';
 import type { Work } from '../message-loop.js';
@@ -20,7 +23,14 @@ import { createMarkerFinder } from './marker-finder.js';
 import type { ProfileMaker } from './profile-maker.js';
 import { createProfileMaker } from './profile-maker.js';
 import type { WorkingFrame } from './working-image.js';
-import { featuresInPicture, landmarksInFrame, workingFrame } from './working-image.js';
+import {
+  cornersInPicture,
+  eyesInFrame,
+  featuresInPicture,
+  landmarksInFrame,
+  searchFrame,
+  workingFrame,
+} from './working-image.js';
 
 let findMarkers: MarkerFinder | null = null;
 let findBoard: BoardFinder | null = null;
@@ -34,6 +44,8 @@ answerMessages<CardRequest, CardReply>(parseToCardWorker, async (request, work) 
       return find(request, work);
     case 'find-board':
       return boardIn(request, work);
+    case 'search-card':
+      return search(request);
     case 'make-profile':
       return profileOf(request, work);
   }
@@ -80,6 +92,18 @@ async function find(
   const { failure } = found.failure;
   const partial = found.failure.partial && featuresInPicture(found.failure.partial, frame, picture);
   return { kind: 'features-missing', failure, partial, workMs: performance.now() - startMs };
+}
+
+function search({ bitmap, eyes }: SearchCardRequest): {
+  kind: 'card-searched';
+  corners: FourCorners<ImagePoint> | null;
+  workMs: number;
+} {
+  const startMs = performance.now();
+  const frame = searchFrame(bitmap.width, bitmap.height, eyes);
+  const found = findCardByEdges(pixels(bitmap, frame), eyesInFrame(eyes, frame));
+  const corners = found.ok ? cornersInPicture(found.value.fitted.corners, frame) : null;
+  return { kind: 'card-searched', corners, workMs: performance.now() - startMs };
 }
 
 type BoardReply =

@@ -1,4 +1,11 @@
-import type { Landmark, MeasuredPoint, PictureFeatures, PupilObservation } from '../../core/camera/features.js';
+import type { EyesSeed } from '../../core/camera/face-landmarks.js';
+import type {
+  FourCorners,
+  Landmark,
+  MeasuredPoint,
+  PictureFeatures,
+  PupilObservation,
+} from '../../core/camera/features.js';
 import type { ImagePoint } from '../../core/geometry/vector.js';
 
 /**
@@ -44,6 +51,50 @@ export function workingFrame(widthPx: number, heightPx: number, landmarks: reado
     heightPx: clamp(Math.ceil(bottom + margin), yPx + 1, heightPx) - yPx,
     scale: Math.min(1, MOST_FACE_PX / facePx),
   };
+}
+
+/** How far around the eyes a card is searched, in distances between them: to each side, above and below. Chosen as `searchCard` reaches. */
+const SEARCH = { aside: 2.4, above: 2.9, below: 4 } as const;
+
+/** Distance between the eyes in working pixels, at most, while a card is only searched: it is then some 135 pixels wide. Chosen. */
+const SEARCH_SPAN_PX = 100;
+
+/** The frame around the eyes in which a card is searched. */
+export function searchFrame(widthPx: number, heightPx: number, { middle, spanPx }: EyesSeed): WorkingFrame {
+  const xPx = clamp(Math.floor(middle.xPx - SEARCH.aside * spanPx), 0, widthPx - 1);
+  const yPx = clamp(Math.floor(middle.yPx - SEARCH.above * spanPx), 0, heightPx - 1);
+  return {
+    xPx,
+    yPx,
+    widthPx: clamp(Math.ceil(middle.xPx + SEARCH.aside * spanPx), xPx + 1, widthPx) - xPx,
+    heightPx: clamp(Math.ceil(middle.yPx + SEARCH.below * spanPx), yPx + 1, heightPx) - yPx,
+    scale: Math.min(1, SEARCH_SPAN_PX / spanPx),
+  };
+}
+
+/** The eyes of the picture in working pixels. */
+export function eyesInFrame(eyes: EyesSeed, frame: WorkingFrame): EyesSeed {
+  const point = ({ xPx, yPx }: ImagePoint): ImagePoint => ({
+    xPx: (xPx - frame.xPx) * frame.scale,
+    yPx: (yPx - frame.yPx) * frame.scale,
+  });
+  return {
+    irisCentre: { R: point(eyes.irisCentre.R), L: point(eyes.irisCentre.L) },
+    irisRadiusPx: { R: eyes.irisRadiusPx.R * frame.scale, L: eyes.irisRadiusPx.L * frame.scale },
+    middle: point(eyes.middle),
+    spanPx: eyes.spanPx * frame.scale,
+    rollRad: eyes.rollRad,
+  };
+}
+
+/** Corners found in working pixels as corners in the picture. */
+export function cornersInPicture(corners: FourCorners<ImagePoint>, frame: WorkingFrame): FourCorners<ImagePoint> {
+  const [a, b, c, d] = corners;
+  const point = ({ xPx, yPx }: ImagePoint): ImagePoint => ({
+    xPx: frame.xPx + xPx / frame.scale,
+    yPx: frame.yPx + yPx / frame.scale,
+  });
+  return [point(a), point(b), point(c), point(d)];
 }
 
 /** Landmarks of the picture in working pixels. */

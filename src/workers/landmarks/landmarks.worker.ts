@@ -1,4 +1,4 @@
-import { FaceLandmarker } from '@mediapipe/tasks-vision';
+import type { FaceLandmarker } from '@mediapipe/tasks-vision';
 import canonicalFace from '../../../calibration/canonical-face.json';
 import { meanOfLooks, mirrorIndices, unmirrored } from '../../core/camera/mirror-face.js';
 import type {
@@ -8,11 +8,11 @@ import type {
   LoadLandmarksRequest,
 } from '../../protocol/landmarks-messages.js';
 import { parseToLandmarksWorker } from '../../protocol/landmarks-messages.js';
+import { createFaceLandmarker } from '../face-landmarker.js';
 import type { Work } from '../message-loop.js';
 import { answerMessages, Fault } from '../message-loop.js';
 import type { Face } from './faces.js';
 import { closeAround, distinctFaces, landmarksInPicture, nearestFace, regionAround } from './faces.js';
-import { fetchWithProgress } from './fetch-with-progress.js';
 import type { Region } from './search-regions.js';
 import { searchRegions } from './search-regions.js';
 
@@ -30,11 +30,6 @@ const SEARCH_SIDE_PX = 320;
 /** Two, so that a second wearer is noticed. */
 const MOST_FACES = 2;
 
-const RUNTIME = 'vision_wasm_module_internal';
-
-// What the runtime's loader looks for in the global scope: a module to fill, here with the bytes that were fetched already.
-declare const self: DedicatedWorkerGlobalScope & { Module?: { wasmBinary: Uint8Array } };
-
 let landmarker: FaceLandmarker | null = null;
 
 answerMessages<LandmarksRequest, LandmarksReply>(parseToLandmarksWorker, async (request, work) => {
@@ -50,50 +45,10 @@ answerMessages<LandmarksRequest, LandmarksReply>(parseToLandmarksWorker, async (
 async function load(request: LoadLandmarksRequest, work: Work): Promise<number> {
   const startMs = performance.now();
   if (landmarker !== null) return 0;
-  const loaded = { runtime: 0, bundle: 0 };
-  const totals: { runtime: number | null; bundle: number | null } = { runtime: null, bundle: null };
-  const track = (part: 'runtime' | 'bundle') => (bytes: number, total: number | null) => {
-    loaded[part] = bytes;
-    totals[part] = total;
-    if (totals.runtime !== null && totals.bundle !== null) {
-      work.progress((loaded.runtime + loaded.bundle) / (totals.runtime + totals.bundle));
-    }
-  };
-  const [runtime, bundle] = await Promise.all([
-    fetchWithProgress(`${request.runtimeAddress}${RUNTIME}.wasm`, 'runtime-not-loadable', track('runtime')),
-    bundleBytes(request, track('bundle')),
-  ]);
-  await work.checkCancelled();
-  self.Module = { wasmBinary: runtime };
-  const fileset = {
-    wasmLoaderPath: `${request.runtimeAddress}${RUNTIME}.js`,
-    wasmBinaryPath: `${request.runtimeAddress}${RUNTIME}.wasm`,
-  };
-  try {
-    landmarker = await FaceLandmarker.createFromOptions(fileset, {
-      // MediaPipe takes the bytes over: it may detach them
-      baseOptions: { modelAssetBuffer: bundle, delegate: 'CPU' },
-      runningMode: 'IMAGE',
-      numFaces: MOST_FACES,
-    });
-  } catch (error) {
-    // the runtime reports a bad bundle and a failing start of its own alike; without the loader's address it is the bundle
-    const detail = String(error);
-    const isRuntime = detail.includes(RUNTIME) || detail.includes('WebAssembly') || detail.includes('ModuleFactory');
-    throw new Fault(isRuntime ? 'runtime-not-loadable' : 'model-not-loadable', detail);
-  }
+  landmarker = await createFaceLandmarker(request, { mode: 'IMAGE', numFaces: MOST_FACES }, work);
   // the first run allocates and compiles; the first picture should not wait for it
   landmarker.detect(new ImageData(64, 64));
   return performance.now() - startMs;
-}
-
-async function bundleBytes(
-  { bundle }: LoadLandmarksRequest,
-  onBytes: (loaded: number, total: number | null) => void,
-): Promise<Uint8Array> {
-  if (bundle.kind === 'address') return fetchWithProgress(bundle.address, 'model-not-loadable', onBytes);
-  onBytes(bundle.bytes.byteLength, bundle.bytes.byteLength);
-  return new Uint8Array(bundle.bytes);
 }
 
 async function find(
