@@ -357,15 +357,17 @@ function DriftBand(props: {
 /** Chosen: many points are drawn smaller, so that they are still seen apart. */
 const CROWD = 250;
 
-/** All points of a side in one path: each is a line of no length with a round or a square end. */
+/** All points of a side in one path: each is a line of no length with round ends. Those of the left are hollow. */
 function Dots({ agreement: { counted }, scale, along }: Omit<Canvas, 'tolerance'>) {
   const path = (pairs: readonly ComparedPair[]): string =>
     pairs.map((pair) => `M${x(along, along.of(pair))} ${y(scale, pair.difference)}h0`).join('');
   const size = counted.length > CROWD ? ' plot-crowd' : '';
+  const left = path(counted.filter(({ side }) => side === 'L'));
   return (
     <>
+      <path className={`plot-dots plot-left${size}`} d={left} />
+      <path className={`plot-hollow${size}`} d={left} />
       <path className={`plot-dots${size}`} d={path(counted.filter(({ side }) => side !== 'L'))} />
-      <path className={`plot-dots plot-left${size}`} d={path(counted.filter(({ side }) => side === 'L'))} />
     </>
   );
 }

@@ -5,8 +5,8 @@ export const differencesWords = {
   print: 'Print',
   intro:
     'The camera’s value is the middle line. The nearer a hand reading lies to it, the better the two agree; what lies inside the shaded band does not matter.',
-  none: 'There is nothing to draw yet: it needs a measured picture, and hand readings of what it shows.',
-  noneCovered: 'There is nothing to draw yet: the camera’s values stay covered until your readings are in.',
+  none: 'Nothing stands against the camera yet: it needs a measured picture, and hand readings of what it shows.',
+  noneCovered: 'Nothing stands against the camera yet: its values stay covered until your readings are in.',
   stillCovered: (count: number): string =>
     count === 1
       ? '1 row is left out: its camera value is covered until your reading is in.'

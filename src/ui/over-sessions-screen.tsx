@@ -313,6 +313,7 @@ function PlotKey({ hasSides }: { readonly hasSides: boolean }) {
           </KeyEntry>
           <KeyEntry words={key.left}>
             <path className="plot-dots plot-left" d="M17 8h0" />
+            <path className="plot-hollow" d="M17 8h0" />
           </KeyEntry>
         </>
       ) : (

@@ -1630,6 +1630,70 @@ export const words: Words = {
     close: 'Schließen',
   },
 
+  live: {
+    hints: {
+      'no-face': 'Das ganze Gesicht ins Bild bringen.',
+      'more-light': 'Mehr Licht auf das Gesicht, von vorn.',
+      farther: 'Ein wenig weiter weg von der Kamera.',
+      'into-frame': 'Mehr zur Mitte des Bildes.',
+      nearer: 'Ein wenig näher an die Kamera.',
+      'no-card': 'Die Karte flach an die Stirn halten.',
+      'face-turned': {
+        R: 'Das Gesicht ein wenig nach rechts drehen.',
+        L: 'Das Gesicht ein wenig nach links drehen.',
+      },
+      chin: {
+        up: 'Das Kinn ein wenig heben, oder die Kamera tiefer.',
+        down: 'Das Kinn ein wenig senken, oder die Kamera höher.',
+      },
+      'card-leans': 'Die Karte ist geneigt: flach auf die Haut.',
+      'card-level': {
+        R: 'Karte waagerecht: das rechte Ende heben.',
+        L: 'Karte waagerecht: das linke Ende heben.',
+      },
+      'card-hidden': {
+        top: 'Die obere Kante der Karte frei lassen.',
+        bottom: 'Die untere Kante der Karte frei lassen.',
+        R: 'Die rechte Kante der Karte frei lassen.',
+        L: 'Die linke Kante der Karte frei lassen.',
+      },
+      'eyes-closed': 'Die Augen weit öffnen.',
+      sharper: 'Noch nicht scharf: kurz warten, oder die Linse putzen.',
+      'eyes-hidden': 'Brille ab, Spiegelungen weg von den Augen.',
+      'light-from-front': {
+        R: 'Licht von vorn: Die rechte Gesichtshälfte ist dunkel.',
+        L: 'Licht von vorn: Die linke Gesichtshälfte ist dunkel.',
+      },
+      'hold-still': 'Stillhalten.',
+      look: { camera: 'In die Linse der Kamera blicken.', far: 'An der Kamera vorbei in die Ferne blicken.' },
+      'all-right': {
+        'by-itself': 'Stillhalten: Das Bild wird aufgenommen.',
+        'by-hand': 'Alles stimmt: Nehmen Sie das Bild auf.',
+      },
+    },
+    sides: 'Rechts und links sind die Seiten der Person.',
+    starting: 'Die Anleitung startet. Ein Bild kann trotzdem schon aufgenommen werden.',
+    lost: 'Ein Bild kann auch ohne Anleitung aufgenommen werden.',
+    readout: 'Was die Kamera sieht',
+    distance: 'Abstand',
+    centimetres: (cm) => `${cm} cm`,
+    sureness: 'PD sicher auf',
+    plusMinus: (mm) => `± ${mm} mm`,
+    millimetres: (mm) => `${mm} mm`,
+    frames: 'Bilder',
+    nothing: '–',
+    byItself: 'Von selbst aufnehmen, sobald alles stimmt',
+    shutter: 'Bild jetzt aufnehmen',
+    keys: 'Leertaste oder Eingabetaste nimmt das Bild auf.',
+    goesOn: {
+      'camera-busy': 'Alle paar Sekunden wird es von selbst noch einmal versucht.',
+      'camera-silent': 'Alle paar Sekunden wird es von selbst noch einmal versucht.',
+      'camera-unplugged': 'Es geht von selbst weiter, sobald die Kamera wieder da ist.',
+      'camera-missing': 'Es geht von selbst weiter, sobald eine da ist.',
+      'camera-refused': 'Es geht von selbst weiter, sobald sie erlaubt ist.',
+    },
+  },
+
   cost: {
     heading: 'Was es für diese Person ausmacht',
     noPrescription:
@@ -1973,9 +2037,9 @@ export const words: Words = {
     print: 'Drucken',
     intro:
       'Der Wert der Kamera ist die Mittellinie. Je näher ein Messwert von Hand an ihr liegt, desto besser stimmen beide überein; was im schattierten Band liegt, macht nichts aus.',
-    none: 'Noch gibt es nichts zu zeichnen: Es braucht ein gemessenes Bild, und Messwerte von Hand zu dem, was es zeigt.',
+    none: 'Noch steht der Kamera nichts gegenüber: Es braucht ein gemessenes Bild, und Messwerte von Hand zu dem, was es zeigt.',
     noneCovered:
-      'Noch gibt es nichts zu zeichnen: Die Werte der Kamera bleiben verdeckt, bis Ihre Messwerte eingegeben sind.',
+      'Noch steht der Kamera nichts gegenüber: Ihre Werte bleiben verdeckt, bis Ihre Messwerte eingegeben sind.',
     stillCovered: (count) =>
       count === 1
         ? '1 Zeile fehlt hier: Ihr Kamerawert ist verdeckt, bis Ihr Messwert da ist.'
@@ -3158,70 +3222,6 @@ export const words: Words = {
     },
   },
 
-  settings: {
-    heading: 'Einstellungen',
-    close: 'Schließen',
-    reading: 'Messen',
-    covered: 'Den Wert der Kamera verdeckt halten, bis der Messwert von Hand in seiner Zeile steht',
-    coveredNote: 'Zwei Messungen sind nur unabhängig, wenn die zweite die erste nicht kennt.',
-    workingDistance: 'Arbeitsentfernung für die Nah-PD, mm',
-    workingDistanceNote: 'Von der Brillenebene bis zu dem, was angesehen wird.',
-    card: 'Die Karte',
-    bought: 'Eine gekaufte Karte der Größe ID-1 (Bank-, Gesundheits- oder Kundenkarte)',
-    printed: 'Die gedruckte Markerkarte',
-    checkLength: 'Gemessene Länge der 150-mm-Linie auf dem Blatt der Markerkarte, mm',
-    checkLengthNote:
-      'Drucker skalieren, ohne es zu sagen. Messen Sie die Linie mit einem guten Lineal und geben Sie ein, was es zeigt.',
-    scaled: (percent) => `Dieser Druck hat ${percent} der wahren Größe; die Schätzwerte berücksichtigen das.`,
-    trueSize: 'Dieser Druck ist maßhaltig.',
-    unchecked: 'Noch nicht gemessen: Der Druck gilt als maßhaltig.',
-    picture: 'Das Bild',
-    advanced: 'Erweitert: ein anderes Paket für Gesichtspunkte',
-    bundleNote:
-      'Glabella bringt eigene Gesichtspunkte mit. Wenn Sie das Face-Landmarker-Paket des Herausgebers haben (eine .task-Datei), lässt es sich stattdessen nutzen. Es wird nur auf diesem Gerät gelesen.',
-    bundle: 'Paket wählen',
-    bundleLoading: 'Das Paket wird gelesen.',
-    bundleUsed: (name) => `In Gebrauch ab dem nächsten Bild: ${name}.`,
-    bundleBack: 'Wieder die eingebauten Gesichtspunkte nutzen',
-    builtIn: 'Die eingebauten Gesichtspunkte sind in Gebrauch.',
-  },
-
-  source: { cited: (source) => SOURCES[source] ?? source },
-
-  standard: {
-    offered: (name, edition) => `${name} (${edition})`,
-    allFromMemory: (offered) => `${offered}, Werte aus dem Gedächtnis`,
-    progressiveFromMemory: (offered) => `${offered}, für Gleitsichtgläser aus dem Gedächtnis`,
-  },
-
-  wearer: {
-    title: 'Erste Schätzung für Ihre Brille',
-    step: (number, all) => `Schritt ${number} von ${all}`,
-    back: 'Zurück',
-    more: 'Mehr über diese Seite',
-    readAloud: 'Vorlesen',
-
-    welcome: {
-      heading: (practice) => `${who(practice)} bittet um eine erste Schätzung`,
-      what: 'Mit der Kamera Ihres Telefons und einer einfachen Karte schätzt diese Seite, wie weit Ihre Augen auseinanderstehen. Es dauert etwa fünf Minuten.',
-      points: (practice) => [
-        'Die Bilder werden auf Ihrem Telefon ausgewertet. Von selbst verlassen sie es nicht.',
-        `Am Ende gibt es eine verschlüsselte Datei. Nur ${who(practice)} kann sie öffnen, und Sie senden sie selbst.`,
-        'Sonst verlässt nichts Ihr Telefon, und nichts wird darauf gespeichert.',
-        'Es ist eine Schätzung, keine Messung. Ihr Optiker misst von Hand, bevor Gläser gefertigt werden.',
-      ],
-      pictures: 'Sie werden gefragt, ob zwei Bildausschnitte mitgehen dürfen. Sie können Nein sagen.',
-      expires: (date) => `Die Einladung gilt bis ${date}.`,
-      loads: (megabytes) => `Dafür werden etwa ${megabytes} MB geladen. Am besten über WLAN.`,
-      begin: 'Beginnen',
-    },
-
-    steps: {
-      card: {
-        heading: 'Suchen Sie eine Karte',
-        points: [
-          'Jede Karte in der Größe einer Bankkarte genügt: ein Bibliotheksausweis, eine Kundenkarte.',
-          'Sie muss fest und flach sein.',
   shortcut: {
     heading: 'Tasten',
     close: 'Schließen',
@@ -3323,6 +3323,70 @@ export const words: Words = {
     frameOut: (number) => `Einzelbild ${number} ausgelassen`,
     frameIn: (number) => `Einzelbild ${number} wieder verwendet`,
   },
+  settings: {
+    heading: 'Einstellungen',
+    close: 'Schließen',
+    reading: 'Messen',
+    covered: 'Den Wert der Kamera verdeckt halten, bis der Messwert von Hand in seiner Zeile steht',
+    coveredNote: 'Zwei Messungen sind nur unabhängig, wenn die zweite die erste nicht kennt.',
+    workingDistance: 'Arbeitsentfernung für die Nah-PD, mm',
+    workingDistanceNote: 'Von der Brillenebene bis zu dem, was angesehen wird.',
+    card: 'Die Karte',
+    bought: 'Eine gekaufte Karte der Größe ID-1 (Bank-, Gesundheits- oder Kundenkarte)',
+    printed: 'Die gedruckte Markerkarte',
+    checkLength: 'Gemessene Länge der 150-mm-Linie auf dem Blatt der Markerkarte, mm',
+    checkLengthNote:
+      'Drucker skalieren, ohne es zu sagen. Messen Sie die Linie mit einem guten Lineal und geben Sie ein, was es zeigt.',
+    scaled: (percent) => `Dieser Druck hat ${percent} der wahren Größe; die Schätzwerte berücksichtigen das.`,
+    trueSize: 'Dieser Druck ist maßhaltig.',
+    unchecked: 'Noch nicht gemessen: Der Druck gilt als maßhaltig.',
+    picture: 'Das Bild',
+    advanced: 'Erweitert: ein anderes Paket für Gesichtspunkte',
+    bundleNote:
+      'Glabella bringt eigene Gesichtspunkte mit. Wenn Sie das Face-Landmarker-Paket des Herausgebers haben (eine .task-Datei), lässt es sich stattdessen nutzen. Es wird nur auf diesem Gerät gelesen.',
+    bundle: 'Paket wählen',
+    bundleLoading: 'Das Paket wird gelesen.',
+    bundleUsed: (name) => `In Gebrauch ab dem nächsten Bild: ${name}.`,
+    bundleBack: 'Wieder die eingebauten Gesichtspunkte nutzen',
+    builtIn: 'Die eingebauten Gesichtspunkte sind in Gebrauch.',
+  },
+
+  source: { cited: (source) => SOURCES[source] ?? source },
+
+  standard: {
+    offered: (name, edition) => `${name} (${edition})`,
+    allFromMemory: (offered) => `${offered}, Werte aus dem Gedächtnis`,
+    progressiveFromMemory: (offered) => `${offered}, für Gleitsichtgläser aus dem Gedächtnis`,
+  },
+
+  wearer: {
+    title: 'Erste Schätzung für Ihre Brille',
+    step: (number, all) => `Schritt ${number} von ${all}`,
+    back: 'Zurück',
+    more: 'Mehr über diese Seite',
+    readAloud: 'Vorlesen',
+
+    welcome: {
+      heading: (practice) => `${who(practice)} bittet um eine erste Schätzung`,
+      what: 'Mit der Kamera Ihres Telefons und einer einfachen Karte schätzt diese Seite, wie weit Ihre Augen auseinanderstehen. Es dauert etwa fünf Minuten.',
+      points: (practice) => [
+        'Die Bilder werden auf Ihrem Telefon ausgewertet. Von selbst verlassen sie es nicht.',
+        `Am Ende gibt es eine verschlüsselte Datei. Nur ${who(practice)} kann sie öffnen, und Sie senden sie selbst.`,
+        'Sonst verlässt nichts Ihr Telefon, und nichts wird darauf gespeichert.',
+        'Es ist eine Schätzung, keine Messung. Ihr Optiker misst von Hand, bevor Gläser gefertigt werden.',
+      ],
+      pictures: 'Sie werden gefragt, ob zwei Bildausschnitte mitgehen dürfen. Sie können Nein sagen.',
+      expires: (date) => `Die Einladung gilt bis ${date}.`,
+      loads: (megabytes) => `Dafür werden etwa ${megabytes} MB geladen. Am besten über WLAN.`,
+      begin: 'Beginnen',
+    },
+
+    steps: {
+      card: {
+        heading: 'Suchen Sie eine Karte',
+        points: [
+          'Jede Karte in der Größe einer Bankkarte genügt: ein Bibliotheksausweis, eine Kundenkarte.',
+          'Sie muss fest und flach sein.',
           'Halten Sie Nummern und Namen privat: Die Seite ohne sie zeigt zur Kamera. Oder verdecken Sie sie mit Papier.',
         ],
         caution: '',
