@@ -10,6 +10,7 @@ export const laterDevices: MeasuringEquipment = {
   sweep: laterPort(async () => (await devices()).sweep),
   pictures: laterPort(async () => (await devices()).pictures),
   cameras: laterPort(async () => (await devices()).cameras),
+  live: null,
   live: laterPort(async () => (await devices()).live),
 };
 

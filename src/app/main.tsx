@@ -23,6 +23,7 @@ import '../ui/styles/screen.css';
 import { demo } from './demo/demo.js';
 import { createLocalLanguageStore } from './local-language-store.js';
 import { createLocalProfileStore } from './local-profile-store.js';
+import { createLocalShutterStore } from './local-shutter-store.js';
 import { createLocalSingleKeyStore } from './local-single-key-store.js';
 import { laterAudit, laterDevices } from './later-devices.js';
 import { openDatabase } from './open-database.js';
@@ -73,6 +74,7 @@ async function openDesk(): Promise<void> {
     sealing,
     keeper,
     profiles: createLocalProfileStore(),
+    shutter: createLocalShutterStore(),
     reasoning: createLater(async () => (await import('./reasoning.js')).reasoning),
     singleKeys: createLocalSingleKeyStore(),
     catalogue: assembleCatalogue(OUTSIDE_TABLES),

@@ -190,6 +190,16 @@ export interface SingleKeyStore {
   switch(on: boolean): boolean;
 }
 
+/** How a picture is taken once all is right before the camera. */
+export type ShutterWay = 'by-itself' | 'by-hand';
+
+/** Keeps on this device how pictures are taken. */
+export interface ShutterStore {
+  load(): ShutterWay;
+  /** Returns false where the device keeps nothing (storage full or forbidden). */
+  save(way: ShutterWay): boolean;
+}
+
 /** Keeps on this device which language the screen speaks. */
 export interface LanguageStore {
   /** BCP-47 tag of the language that was chosen last; null where none was, or nothing is kept. */

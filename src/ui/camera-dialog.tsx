@@ -1,119 +1,114 @@
-import { useEffect, useState } from 'react';
-import type { CameraStream, Picture } from '../session/ports.js';
+import { useEffect, useEffectEvent, useMemo, useState } from 'react';
+import type { SheetSettings } from '../core/record/typed-sheet.js';
+import { measuringSettings } from '../session/measuring-settings.js';
+import type { Picture } from '../session/ports.js';
 import type { LiveCamera } from '../session/profile-choice.js';
-import { CameraFailure, DeviceChoice, Preview } from './camera-parts.js';
-import { liveCameraOf } from './live-camera.js';
+import { CameraFailure, DeviceChoice } from './camera-parts.js';
+import { useEquipment } from './equipment.js';
 import { Holding } from './holding.js';
+import { words } from './language.js';
+import { liveCameraOf } from './live-camera.js';
+import { LiveHintLine, LiveReadout, LiveStage, liveText, LiveTrouble } from './live-parts.js';
 import { Modal } from './modal.js';
 import { useCamera } from './use-camera.js';
-import { words } from './language.js';
+import { useLiveView } from './use-live-view.js';
+import { useProfiles } from './use-profiles.js';
+import { useShutter } from './use-shutter.js';
+import { useSpokenAtRest } from './use-spoken-at-rest.js';
 
-/** A countdown on one camera; `left` whole seconds to go, at 0 the burst is being taken. */
-interface Countdown {
-  readonly camera: CameraStream;
-  readonly left: number;
-}
-
-const COUNTDOWN_SECONDS = 3;
-
-/** Of so many pictures in a row the sharpest is kept. */
-const BURST_FRAMES = 5;
-
-/** Takes a picture with a camera. The camera is released as soon as the dialog closes, whatever the reason. */
+/**
+ * Leads the wearer before a camera and takes a picture, by itself once all is right. The camera is released as soon as the dialog
+ * closes, whatever the reason.
+ */
 export function CameraDialog(props: {
-  readonly gaze: 'camera' | 'far';
-  readonly cameraId: string | null;
+  readonly settings: SheetSettings;
+  /** the sheet shows what the camera says of the PD, or would: nothing is read by hand any more that should not be seen before */
+  readonly isPdTold: boolean;
   readonly onCameraChosen: (id: string) => void;
   /** `camera` is what took the picture; null where it cannot be told any more */
   readonly onTaken: (picture: Picture, camera: LiveCamera | null) => void;
   readonly onClose: () => void;
 }) {
-  const { onTaken, onClose } = props;
-  const { state, devices, wantedId, openAgain, fail } = useCamera(props.cameraId);
+  const { settings, onTaken, onClose } = props;
+  const { gaze } = settings;
+  const { shutter: shutterStore } = useEquipment();
+  const { shelf } = useProfiles();
+  const { state, devices, wantedId, openAgain, fail } = useCamera(settings.cameraId);
   const camera = state.kind === 'live' ? state.camera : null;
-  const [begun, setBegun] = useState<Countdown | null>(null);
-  // A countdown ends with the camera that it was begun on.
-  const left = begun !== null && begun.camera === camera ? begun.left : null;
-
-  useEffect(() => {
-    if (left === null || camera === null) return;
-    if (left > 0) {
-      const timer = setTimeout(() => {
-        setBegun({ camera, left: left - 1 });
-      }, 1000);
-      return () => {
-        clearTimeout(timer);
-      };
-    }
-    const life = { isOver: false };
-    const take = async (): Promise<void> => {
-      const taken = await camera.takeBurst(BURST_FRAMES, null);
-      if (life.isOver) {
-        if (taken.ok) taken.value.bitmap.close();
-        return;
-      }
-      if (!taken.ok) {
-        fail(taken.failure);
-        return;
-      }
-      onTaken(taken.value, liveCameraOf(camera));
+  const [way, setWay] = useState(() => shutterStore.load());
+  const measuring = useMemo(
+    () =>
+      measuringSettings(settings, shelf.profiles, {
+        kind: 'camera',
+        camera: camera === null ? null : liveCameraOf(camera),
+      }),
+    [settings, shelf.profiles, camera],
+  );
+  const shutter = useShutter({
+    camera,
+    around: () => {
+      const between = view.betweenEyes();
+      const size = camera === null ? null : liveCameraOf(camera);
+      if (between === null || size === null) return null;
+      return { xPx: between.xPx * size.widthPx, yPx: between.yPx * size.heightPx };
+    },
+    onTaken: (picture, from) => {
+      onTaken(picture, liveCameraOf(from));
       onClose();
-    };
-    void take();
-    return () => {
-      life.isOver = true;
-    };
-  }, [left, camera, fail, onTaken, onClose]);
+    },
+    onFailure: fail,
+  });
+  const { left } = shutter;
+  const view = useLiveView(camera, measuring, () => {
+    if (way === 'by-itself' && left === null) shutter.takeNow();
+  });
+  useShutterKeys(shutter.takeNow);
+  const context = { gaze, shutter: way };
+  const hint = useSpokenAtRest(camera === null ? '' : liveText(view, context));
 
   return (
     <Modal heading={words.camera.heading} closeLabel={words.camera.close} onClose={onClose} wide>
-      <div className="camera">
+      <div className="camera camera-live">
         <div className="camera-view">
-          <Preview stream={camera?.stream ?? null} />
-          {left !== null && (
-            <div className="countdown" aria-hidden="true">
-              {left > 0 ? left : words.camera.hold}
-            </div>
-          )}
+          {camera !== null && <LiveHintLine view={view} context={context} />}
+          <div className="live-place">
+            <LiveStage camera={camera} view={view} />
+            {left !== null && (
+              <div className="countdown" aria-hidden="true">
+                {left > 0 ? left : words.camera.hold}
+              </div>
+            )}
+          </div>
           <p className={state.kind === 'opening' ? 'camera-status' : 'visually-hidden'} role="status">
             {state.kind === 'opening' && words.camera.opening}
             {left !== null && (left > 0 ? words.camera.inSeconds(left) : words.camera.hold)}
+            {left === null && hint}
           </p>
           {state.kind === 'failed' && <CameraFailure failure={state.failure} />}
+          {camera !== null && (
+            <>
+              <LiveReadout view={view} isPdTold={props.isPdTold} />
+              <LiveTrouble view={view} />
+            </>
+          )}
         </div>
         <div className="camera-side">
-          {devices.length > 0 && (
-            <DeviceChoice
-              devices={devices}
-              chosen={camera?.deviceId ?? wantedId}
-              onChoose={(id) => {
-                props.onCameraChosen(id);
-                openAgain(id);
-              }}
-            />
-          )}
           <p>
-            <strong>{words.camera.gaze[props.gaze]}</strong>
+            <strong>{words.camera.gaze[gaze]}</strong>
           </p>
           <div className="actions">
             {camera !== null && left === null && (
-              <button
-                type="button"
-                className="main-action"
-                onClick={() => {
-                  setBegun({ camera, left: COUNTDOWN_SECONDS });
-                }}
-              >
-                {words.camera.start}
-              </button>
+              <>
+                <button type="button" className="main-action" onClick={shutter.takeNow}>
+                  {words.live.shutter}
+                </button>
+                <button type="button" onClick={shutter.takeInSeconds}>
+                  {words.camera.start}
+                </button>
+              </>
             )}
             {left !== null && (
-              <button
-                type="button"
-                onClick={() => {
-                  setBegun(null);
-                }}
-              >
+              <button type="button" onClick={shutter.stop}>
                 {words.camera.stop}
               </button>
             )}
@@ -129,10 +124,55 @@ export function CameraDialog(props: {
               </button>
             )}
           </div>
+          <label className="check">
+            <input
+              type="checkbox"
+              checked={way === 'by-itself'}
+              onChange={(event) => {
+                const next = event.currentTarget.checked ? 'by-itself' : 'by-hand';
+                shutterStore.save(next);
+                setWay(next);
+              }}
+            />
+            {words.live.byItself}
+          </label>
+          {devices.length > 0 && (
+            <DeviceChoice
+              devices={devices}
+              chosen={camera?.deviceId ?? wantedId}
+              onChoose={(id) => {
+                props.onCameraChosen(id);
+                openAgain(id);
+              }}
+            />
+          )}
           <Holding />
-          <p className="note">{words.camera.mirrored}</p>
+          <p className="note">
+            {words.live.keys} {words.camera.mirrored} {words.live.sides}
+          </p>
         </div>
       </div>
     </Modal>
   );
+}
+
+/** What does something of its own when it is pressed. */
+const PRESSED = 'a, button, input, select, textarea, summary';
+
+/** Space and Enter take the picture wherever they do not press something else. */
+function useShutterKeys(onPress: () => void): void {
+  const press = useEffectEvent(onPress);
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent): void => {
+      const { altKey, ctrlKey, defaultPrevented, key, metaKey, repeat, target } = event;
+      if (defaultPrevented || repeat || altKey || ctrlKey || metaKey || (key !== ' ' && key !== 'Enter')) return;
+      if (target instanceof Element && target.closest(PRESSED) !== null) return;
+      event.preventDefault();
+      press();
+    };
+    document.addEventListener('keydown', onKeyDown);
+    return () => {
+      document.removeEventListener('keydown', onKeyDown);
+    };
+  }, []);
 }

@@ -1,14 +1,16 @@
 import { useEffect, useId, useRef } from 'react';
 import type { CameraDevice, MeasuringFailure } from '../session/ports.js';
+import { goesOnSentence } from './live-sentences.js';
 import { failureSaying } from './picture-sentences.js';
 import { words } from './language.js';
 
 /** Why there is no camera, and the way out. */
 export function CameraFailure({ failure }: { readonly failure: MeasuringFailure }) {
   const { what, next } = failureSaying(failure);
+  const goesOn = goesOnSentence(failure);
   return (
     <p className="note note-failure" role="alert">
-      <strong>{what}</strong> {next}
+      <strong>{what}</strong> {next} {goesOn}
     </p>
   );
 }

@@ -17,6 +17,7 @@ import { historyWords } from './history-words.js';
 import { invitationsWords } from './invitations-words.js';
 import { keptPictureWords } from './kept-picture-words.js';
 import { lensCautionWords } from './lens-caution-words.js';
+import { liveWords } from './live-words.js';
 import { lockWords } from './lock-words.js';
 import { orderDoubtWords } from './order-doubt-words.js';
 import { orderWords } from './order-words.js';
@@ -57,6 +58,7 @@ export const englishLater = {
   history: historyWords,
   keptPicture: keptPictureWords,
   invitations: invitationsWords,
+  live: liveWords,
   lock: lockWords,
   orderDoubt: orderDoubtWords,
   order: orderWords,

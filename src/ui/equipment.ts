@@ -9,10 +9,12 @@ import type {
   PicturePort,
   PrintPort,
   ProfileStore,
+  ShutterStore,
   SingleKeyStore,
   SweepPort,
   VisionPort,
 } from '../session/ports.js';
+import type { LivePort } from '../session/live.js';
 import type { SealingPort } from '../session/sealing.js';
 import type { SessionDatabase } from '../session/session-database.js';
 import type { SessionKeeper } from '../session/session-keeper.js';
@@ -35,6 +37,8 @@ export interface MeasuringEquipment {
   readonly sweep: SweepPort;
   readonly pictures: PicturePort;
   readonly cameras: CameraPort;
+  /** null where running pictures are not looked at */
+  readonly live: LivePort | null;
 }
 
 /** All that the screen works with, handed in by the app. */
@@ -51,6 +55,7 @@ export interface Equipment extends MeasuringEquipment {
   /** keeps the open session */
   readonly keeper: SessionKeeper;
   readonly profiles: ProfileStore;
+  readonly shutter: ShutterStore;
   /** makes estimates of features and findings of readings */
   readonly reasoning: Later<Reasoning>;
   readonly catalogue: Catalogue;

@@ -111,6 +111,8 @@ const equipment = {
   profiles: { load: () => [exampleProfile()], save: () => true },
   singleKeys: { areOn: () => true, switch: () => true },
   cameras: { devices: never, open: never },
+  live: null,
+  shutter: { load: () => 'by-itself', save: () => true },
   vision: { warmUp: never },
   print: {},
 } as unknown as Equipment;
@@ -150,7 +152,9 @@ const PARTS: Readonly<Record<string, () => ReactNode>> = {
   settings: () => <SettingsDialog settings={{ ...settings, card: 'printed' }} onChange={nothing} onClose={nothing} />,
   practice: () => <PracticeDialog practice={TYPED.settings.practice} onChange={nothing} onClose={nothing} />,
   print: () => <PrintDialog settings={settings} onChange={nothing} onClose={nothing} />,
-  camera: () => <CameraDialog {...camera} onTaken={nothing} />,
+  camera: () => (
+    <CameraDialog settings={settings} isPdTold onCameraChosen={nothing} onTaken={nothing} onClose={nothing} />
+  ),
   sweep: () => <SweepDialog {...camera} run={null} sweep={sheetInHand().sweep} onTaken={nothing} />,
   profile: () => (
     <ProfileDialog settings={settings} onChange={nothing} onCameraChosen={nothing} onKeep={nothing} onClose={nothing} />

@@ -2,6 +2,8 @@ import type { ReactNode } from 'react';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Picture } from '../session/ports.js';
 import type { LiveCamera } from '../session/profile-choice.js';
+import type { SheetRow } from '../session/rows.js';
+import type { SheetState } from '../session/sheet.js';
 import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { useEquipment } from './equipment.js';
 import { laterPart } from './later-part.js';
@@ -183,8 +185,8 @@ export function SheetScreen({
       </p>
       {open === 'camera' && (
         <CameraDialog
-          gaze={state.settings.gaze}
-          cameraId={state.settings.cameraId}
+          settings={state.settings}
+          isPdTold={isPdTold(state, sheet.rows)}
           onCameraChosen={(cameraId) => {
             changeSettings({ cameraId });
           }}
@@ -225,6 +227,12 @@ export function SheetScreen({
       <WarmUp />
     </>
   );
+}
+
+/** Whether the sheet would tell the PD of a picture that is taken now. That an earlier one was shown alone counts no more then. */
+function isPdTold({ settings }: SheetState, rows: readonly SheetRow[]): boolean {
+  const row = rows.flatMap(({ fields }) => fields).find(({ field }) => field === 'pdFar');
+  return row !== undefined && row.notComparable === null && (!settings.covered || row.reading.ok);
 }
 
 /** What is not the main thing to do. */
