@@ -34,11 +34,11 @@ import { profileWords } from './profile-words.js';
 import { sessionsWords } from './sessions-words.js';
 import { recordProblemWords } from './record-problem-words.js';
 import { settingsWords } from './settings-words.js';
-import { sourceWords } from './source-words.js';
 import { shortcutWords } from './shortcut-words.js';
+import { sourceWords } from './source-words.js';
 import { standardWords } from './standard-words.js';
-import { wearerWords } from './wearer-words.js';
 import { undoWords } from './undo-words.js';
+import { wearerWords } from './wearer-words.js';
 
 /**
  * The words of all parts of the screen that are loaded after the first one. What the first screen says stands in
@@ -71,10 +71,10 @@ export const englishLater = {
   profile: profileWords,
   sessions: sessionsWords,
   settings: settingsWords,
-  source: sourceWords,
-  standard: standardWords,
   shortcut: shortcutWords,
   undo: undoWords,
+  source: sourceWords,
+  standard: standardWords,
   wearer: wearerWords,
   boardFailure: boardFailureWords,
   profileWeakness: profileWeaknessWords,

@@ -43,16 +43,16 @@ export function SheetScreen({
   isInvented,
   desk,
   onAnswer,
+  onShortcuts,
   notice,
 }: OpenedSession & {
-  onShortcuts,
   readonly desk: DeskInHand;
   /** the answer of a distant wearer was dropped */
   readonly onAnswer: (file: File) => void;
-  /** what is to be said above the sheet */
-  readonly notice: ReactNode;
   /** the list of all keys is wanted */
   readonly onShortcuts: () => void;
+  /** what is to be said above the sheet */
+  readonly notice: ReactNode;
 }) {
   const { demo } = useEquipment();
   const sheet = useSheet({ record, isInvented }, isInvented ? keepNothing : desk.take);
@@ -123,9 +123,9 @@ export function SheetScreen({
             {words.header.printSheet}
           </QuietButton>
           <QuietButton onClick={opens('help')}>{words.desk.help}</QuietButton>
+          <QuietButton onClick={onShortcuts}>{words.header.keys}</QuietButton>
           {!isInvented && (
             <>
-          <QuietButton onClick={onShortcuts}>{words.header.keys}</QuietButton>
               <QuietButton onClick={desk.showList}>{words.desk.sessions}</QuietButton>
               <QuietButton onClick={desk.begin}>{words.desk.nextWearer}</QuietButton>
             </>
