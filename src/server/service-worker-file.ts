@@ -17,6 +17,8 @@ export function serviceWorkerFile(): Plugin {
       order: 'post',
       sequential: true,
       async handler({ dir = 'dist' }, bundle) {
+        // the page of a bench stands for itself
+        if (!('index.html' in bundle)) return;
         const files = new Map<string, Uint8Array>();
         for (const address of Object.keys(bundle)) files.set(address, await readFile(join(dir, address)));
         const code = await serviceWorkerCode(this.environment.config.root, JSON.stringify(offlineFiles(files)));

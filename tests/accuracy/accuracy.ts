@@ -8,7 +8,7 @@ import type { Bench } from './bench-page.js';
 import type { ComparedPicture, ComparedRun, ComparedSweep } from './compared.js';
 import type { FoundPicture, Given } from './measure-found.js';
 import { writeOutcomes } from './measured-picture.js';
-import { onBenchPage } from './on-bench-page.js';
+import { onBenchPage } from '../support/on-bench-page.js';
 import type { Asked } from './parse-arguments.js';
 import { parseArguments, plotFileOf, USAGE } from './parse-arguments.js';
 import { writeReport } from './report.js';
@@ -155,7 +155,7 @@ function profileOf(camera: CameraTruth | null): CameraProfile | null {
 }
 
 function measureAll(asked: Asked, truths: readonly PictureTruth[]): Promise<readonly ComparedRun[]> {
-  return onBenchPage('bench', async (openPage) => {
+  return onBenchPage({ folder: 'accuracy', name: 'bench' }, async (openPage) => {
     const bench = createBenchPage(openPage);
     const sweeps = gatherSweeps(truths);
     const found = await findAll(bench, asked.folder, truths);

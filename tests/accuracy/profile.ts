@@ -3,7 +3,7 @@ import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import type { Camera } from '../../src/core/camera/pinhole.js';
-import { onBenchPage } from './on-bench-page.js';
+import { onBenchPage } from '../support/on-bench-page.js';
 import type { ProfileBench } from './profile-page.js';
 import type { AskedProfile, NamedView } from './profile-report.js';
 import {
@@ -50,7 +50,7 @@ async function viewsIn(page: Page, folder: string, files: readonly string[]): Pr
 /** Whether a profile could be made. */
 async function run({ folder, jsonFile }: AskedProfile): Promise<boolean> {
   const files = await picturesIn(folder);
-  return onBenchPage('profile-page', async (openPage) => {
+  return onBenchPage({ folder: 'accuracy', name: 'profile-page' }, async (openPage) => {
     const page = await openPage();
     const views = (await viewsIn(page, folder, files)).map(({ view }) => view);
     const made = await page.evaluate(

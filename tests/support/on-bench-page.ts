@@ -3,19 +3,22 @@ import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { build } from 'vite';
 import { startStaticServer } from '../../src/server/static-server.js';
-import { launchChromium } from '../support/chromium.js';
+import { launchChromium } from './chromium.js';
+import type { ChromiumOptions } from './chromium.js';
 
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 
 /**
- * Builds a page of this folder as the app is built, and hands to `work` what opens it in Chromium. What the page throws or
+ * Builds a page of a folder of tests as the app is built, and hands to `work` what opens it in Chromium. What the page throws or
  * complains of goes to the standard error. Server and browser are ended afterwards, whatever happened.
  *
- * @param name of the page's file, without `.html`
+ * @param page folder below `tests` and name of the page's file, without `.html`
+ * @param browserOptions how Chromium is started
  */
 export async function onBenchPage<Value>(
-  name: string,
+  { folder, name }: { readonly folder: string; readonly name: string },
   work: (openPage: () => Promise<Page>) => Promise<Value>,
+  browserOptions: ChromiumOptions = {},
 ): Promise<Value> {
   const outDir = join(PROJECT, 'node_modules', '.cache', name);
   await build({
@@ -25,12 +28,12 @@ export async function onBenchPage<Value>(
     build: {
       outDir,
       emptyOutDir: true,
-      rolldownOptions: { input: join(PROJECT, 'tests', 'accuracy', `${name}.html`) },
+      rolldownOptions: { input: join(PROJECT, 'tests', folder, `${name}.html`) },
     },
   });
   const server = await startStaticServer(outDir, 0, false);
   try {
-    const browser = await launchChromium();
+    const browser = await launchChromium(browserOptions);
     try {
       return await work(async () => {
         const page = await browser.newPage();
@@ -40,7 +43,7 @@ export async function onBenchPage<Value>(
           if (message.type() === 'error' && !message.text().startsWith('INFO:'))
             console.error(`The page says: ${message.text()}`);
         });
-        await page.goto(`${server.address}tests/accuracy/${name}.html`);
+        await page.goto(`${server.address}tests/${folder}/${name}.html`);
         return page;
       });
     } finally {
