@@ -10,7 +10,6 @@ export const laterDevices: MeasuringEquipment = {
   sweep: laterPort(async () => (await devices()).sweep),
   pictures: laterPort(async () => (await devices()).pictures),
   cameras: laterPort(async () => (await devices()).cameras),
-  live: null,
   live: laterPort(async () => (await devices()).live),
 };
 

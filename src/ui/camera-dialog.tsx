@@ -70,7 +70,7 @@ export function CameraDialog(props: {
     <Modal heading={words.camera.heading} closeLabel={words.camera.close} onClose={onClose} wide>
       <div className="camera camera-live">
         <div className="camera-view">
-          {camera !== null && <LiveHintLine view={view} context={context} />}
+          <LiveHintLine text={camera === null ? '' : liveText(view, context)} view={view} shutter={way} />
           <div className="live-place">
             <LiveStage camera={camera} view={view} />
             {left !== null && (

@@ -56,11 +56,11 @@ export interface Equipment extends MeasuringEquipment {
   readonly keeper: SessionKeeper;
   readonly profiles: ProfileStore;
   readonly shutter: ShutterStore;
+  readonly singleKeys: SingleKeyStore;
   /** makes estimates of features and findings of readings */
   readonly reasoning: Later<Reasoning>;
   readonly catalogue: Catalogue;
   /** invented gauges that a practice can begin its own list with */
-  readonly singleKeys: SingleKeyStore;
   readonly exampleGauges: readonly Gauge[];
   readonly demo: Demo;
 }

@@ -26,13 +26,17 @@ export function LiveStage({ camera, view }: { readonly camera: CameraStream | nu
  * The one thing to be done, in large letters, over a line that fills from its middle while everything is right and still. It is read out
  * elsewhere, where it cannot come too often.
  */
-export function LiveHintLine({ view, context }: { readonly view: LiveView; readonly context: HintContext }) {
-  const { stillness } = view.screen;
+export function LiveHintLine(props: {
+  readonly text: string;
+  readonly view: LiveView;
+  readonly shutter: HintContext['shutter'];
+}) {
+  const { stillness } = props.view.screen;
   return (
     <div className="live-hint" aria-hidden="true">
-      <p>{liveText(view, context)}</p>
+      <p>{props.text}</p>
       <div className="stillness">
-        {context.shutter === 'by-itself' && <span ref={stillness} style={{ transform: 'scaleX(0)' }} />}
+        {props.shutter === 'by-itself' && <span ref={stillness} style={{ transform: 'scaleX(0)' }} />}
       </div>
     </div>
   );
