@@ -47,6 +47,8 @@ const LANE_HEIGHT = 40;
 const CAMERA_Y = 11;
 const HAND_Y = 22;
 const REPEATS_Y = 33;
+/** foot of the letter of the side */
+const SIDE_Y = 21;
 
 /** All differences of one unit on one scale, or of all units in tolerances. */
 export function DifferenceLanes(props: {
@@ -141,6 +143,11 @@ function LaneDrawing(props: {
     <svg className="lane" width="100%" height={LANE_HEIGHT} role="img" aria-label={laneWords(row, lane)}>
       <LaneBand scale={scale} tolerance={tolerance.value / unit} height={LANE_HEIGHT} />
       <LaneGrid scale={scale} height={LANE_HEIGHT} />
+      {lane.side !== null && (
+        <text className="lane-side" x={-5} y={SIDE_Y}>
+          {words.sheet.side[lane.side]}
+        </text>
+      )}
       <IntervalBar
         scale={scale}
         low={-cameraExpanded / unit}

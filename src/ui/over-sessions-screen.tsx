@@ -124,9 +124,10 @@ function statusWords(
   if (sessions === null) return '';
   if (sessions.counts.length === 0) return words.overSessions.none;
   if (comparison === null) return words.overSessions.workingOut;
-  const { pairs, sessions: compared, covered } = comparison;
+  const { query, pairs, sessions: compared, covered } = comparison;
+  const name = words.measurements[query.id].shortName;
   return [
-    words.overSessions.summary(pairs, compared),
+    words.overSessions.summary(name, words.overSessions.cameras[query.camera ?? 'any'], pairs, compared),
     ...(covered > 0 ? [words.overSessions.covered(covered)] : []),
   ].join(' ');
 }
@@ -220,14 +221,11 @@ function Compared(props: { readonly comparison: SessionsComparison; readonly onO
       {told.length > 0 && <PlotKey hasSides={measurement.fields.length > 1} />}
       {told.slice(0, drawn).map((group) => {
         const name = groupName(group.agreement, query.by);
+        const [first, ...further] = groupSentences(group, groups, query.by, measurement);
         return (
           <section key={group.agreement.group.key} className="agreement-panel" aria-label={name}>
             <h3>{name}</h3>
-            <div className="agreement-sentences">
-              {groupSentences(group, groups, query.by, measurement).map((sentence) => (
-                <p key={sentence}>{sentence}</p>
-              ))}
-            </div>
+            <p className="agreement-first">{first}</p>
             <AgreementPlots
               // another choice begins without a reading that is looked at
               key={`${query.id} ${String(query.camera)}`}
@@ -238,6 +236,11 @@ function Compared(props: { readonly comparison: SessionsComparison; readonly onO
               scales={scales}
               onOpen={onOpen}
             />
+            <div className="agreement-sentences">
+              {further.map((sentence) => (
+                <p key={sentence}>{sentence}</p>
+              ))}
+            </div>
           </section>
         );
       })}

@@ -63,11 +63,12 @@ export function groupSentences(
   if (limits === null) sentences.push(said.tooFewForLimits(LEAST_FOR_LIMITS));
   else {
     const { lowerLimit, upperLimit } = limits;
+    const decimals = decimalsOf(upperLimit.interval);
     sentences.push(
       said.limits(
-        signed(lowerLimit.value, 1),
-        withUnit(signed(upperLimit.value, 1), unit),
-        formatNumber((upperLimit.interval.high - upperLimit.interval.low) / 2, 1),
+        signed(lowerLimit.value, decimals),
+        withUnit(signed(upperLimit.value, decimals), unit),
+        formatNumber((upperLimit.interval.high - upperLimit.interval.low) / 2, decimals),
       ),
     );
   }

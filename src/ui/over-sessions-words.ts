@@ -35,8 +35,8 @@ export const overSessionsWords = {
   countFarOff: 'Count what stands far off',
   plainScale: 'Plain scale',
   noName: 'No name typed',
-  summary: (pairs: number, sessions: number): string =>
-    `${pairs === 1 ? '1 reading' : `${pairs} readings`} from ${sessions === 1 ? '1 session' : `${sessions} sessions`}.`,
+  summary: (name: string, camera: string, pairs: number, sessions: number): string =>
+    `${name}, from ${camera}: ${pairs === 1 ? '1 reading' : `${pairs} readings`} from ${sessions === 1 ? '1 session' : `${sessions} sessions`}.`,
   covered: (count: number): string =>
     count === 1
       ? '1 reading is left out: the camera’s value beside it is still covered.'

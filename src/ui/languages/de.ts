@@ -2147,8 +2147,8 @@ export const words: Words = {
     countFarOff: 'Weit Abseitsliegendes mitzählen',
     plainScale: 'Einfache Skala',
     noName: 'Kein Name eingegeben',
-    summary: (pairs, sessions) =>
-      `${counted(pairs, 'Messwert', 'Messwerte')} aus ${counted(sessions, 'Sitzung', 'Sitzungen')}.`,
+    summary: (name, camera, pairs, sessions) =>
+      `${name}, aus ${camera}: ${counted(pairs, 'Messwert', 'Messwerte')} aus ${counted(sessions, 'Sitzung', 'Sitzungen')}.`,
     covered: (count) =>
       count === 1
         ? '1 Messwert fehlt hier: Der Kamerawert daneben ist noch verdeckt.'

@@ -2498,8 +2498,8 @@ const overSessions: Words['overSessions'] = {
   countFarOff: 'Compter ce qui est très éloigné',
   plainScale: 'Échelle simple',
   noName: 'Aucun nom saisi',
-  summary: (pairs, sessionCount) =>
-    `${counted(pairs, 'relevé', 'relevés')} de ${counted(sessionCount, 'séance', 'séances')}.`,
+  summary: (name, from, pairs, sessionCount) =>
+    `${name}, ${from}\u202f: ${counted(pairs, 'relevé', 'relevés')} de ${counted(sessionCount, 'séance', 'séances')}.`,
   covered: (count) =>
     count < 2
       ? '1 relevé manque ici\u202f: la valeur de caméra à côté est encore couverte.'
