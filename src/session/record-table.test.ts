@@ -26,6 +26,8 @@ function recordsOf(text: string): readonly RecordInTable[] {
 function problemsOf(text: string): readonly RecordProblem[] {
   const table = readRecordTable(text, catalogue);
   if (table.ok) throw new Error('The table was read.');
+  // it goes from thread to thread
+  expect(structuredClone(table.failure)).toEqual(table.failure);
   return table.failure.problems;
 }
 

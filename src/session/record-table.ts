@@ -166,7 +166,7 @@ export function readRecordTable(
   if (first.value.kind === 'quotation') return failWith(first.value);
   const problems = problemList();
   const header = readHeader(first.value, catalogue, problems);
-  if (header === null) return fail(problems);
+  if (header === null) return fail(plainFailure(problems));
   let recordCount = 0;
   const zeroOffsets = new Map<ReadingName, readonly number[]>();
   for (const row of rows) {
@@ -177,7 +177,7 @@ export function readRecordTable(
     noteOffsets(record, zeroOffsets);
   }
   if (problems.problemCount === 0 && recordCount === 0) problems.add({ kind: 'no-records' });
-  if (problems.problemCount > 0) return fail(problems);
+  if (problems.problemCount > 0) return fail(plainFailure(problems));
   return succeed({
     recordCount,
     zeroOffsets,
@@ -211,6 +211,11 @@ function failWith(problem: RecordProblem): { readonly ok: false; readonly failur
 interface ProblemList extends RecordTableFailure {
   problemCount: number;
   readonly add: (problem: RecordProblem) => void;
+}
+
+/** The list as data: it crosses to other threads. */
+function plainFailure({ problems, problemCount }: ProblemList): RecordTableFailure {
+  return { problems, problemCount };
 }
 
 function problemList(): ProblemList {

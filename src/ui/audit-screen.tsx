@@ -94,11 +94,18 @@ export function AuditScreen(props: {
         <h2 tabIndex={-1} ref={heading}>
           {words.audit.heading}
         </h2>
-        {!isRunning && <AuditSource isFirst={stage.kind === 'idle'} kept={kept} onFile={startFile} onStart={start} />}
+        {stage.kind === 'failed' && <AuditRefusal failure={stage.failure} />}
+        {!isRunning && (
+          <AuditSource
+            isFirst={stage.kind === 'idle' || stage.kind === 'failed'}
+            kept={kept}
+            onFile={startFile}
+            onStart={start}
+          />
+        )}
         {isRunning && state.subject !== null && (
           <AuditProgress running={stage} subject={state.subject} onStop={run.stop} />
         )}
-        {stage.kind === 'failed' && <AuditRefusal failure={stage.failure} />}
         {(stage.kind === 'done' || stage.kind === 'stopped') && (
           <AuditResult run={run} state={state} summaries={summaries} openId={openId} onOpen={onOpen} />
         )}

@@ -9,7 +9,7 @@ const EXAMPLE_NAME = 'glabella-example.csv';
 
 /** Where the records come from that are to be looked through. */
 export function AuditSource(props: {
-  /** nothing was looked through yet: it is said what this is for */
+  /** nothing was looked through yet, or in vain: it is said what this is for, and what a table has to look like */
   readonly isFirst: boolean;
   /** the sessions that are kept; null where that is not known */
   readonly kept: readonly SessionSummary[] | null;
@@ -21,7 +21,7 @@ export function AuditSource(props: {
   return (
     <section className="audit-source">
       {isFirst && <p className="note">{words.audit.intro}</p>}
-      <div className="hand-on-drop audit-drop">
+      <div className={isFirst ? 'hand-on-drop' : 'hand-on-drop audit-drop'}>
         <p>{isFirst ? words.audit.drop : words.audit.dropAnother}</p>
         <div className="actions">
           <label className="file-button">
@@ -49,13 +49,15 @@ export function AuditSource(props: {
         </div>
         {kept?.length === 0 && isFirst && <p className="note">{words.audit.keptNone}</p>}
       </div>
-      <AuditFormat
-        exampleName={EXAMPLE_NAME}
-        onTry={() => {
-          const file = new Blob([exampleTable(catalogue)], { type: 'text/csv' });
-          props.onStart({ kind: 'table', file, name: EXAMPLE_NAME });
-        }}
-      />
+      {isFirst && (
+        <AuditFormat
+          exampleName={EXAMPLE_NAME}
+          onTry={() => {
+            const file = new Blob([exampleTable(catalogue)], { type: 'text/csv' });
+            props.onStart({ kind: 'table', file, name: EXAMPLE_NAME });
+          }}
+        />
+      )}
     </section>
   );
 }

@@ -138,69 +138,86 @@ const AuditRow = memo(function AuditRow(
   const cells = findingCells(finding, sheet);
   const column = words.audit.column;
   return (
-    <tr
-      role="row"
-      className="audit-row"
-      aria-rowindex={props.rowIndex}
-      aria-current={props.isOnSheet ? 'true' : undefined}
-    >
-      <th role="rowheader" scope="row">
-        {origin.kind === 'session' ? (
+    <>
+      <tr
+        role="row"
+        className={isOpened ? 'audit-row audit-opened' : 'audit-row'}
+        aria-rowindex={props.rowIndex}
+        aria-current={props.isOnSheet ? 'true' : undefined}
+      >
+        <th role="rowheader" scope="row">
+          {origin.kind === 'session' ? (
+            <button
+              type="button"
+              className="quiet audit-open"
+              data-session={origin.sessionId}
+              onClick={() => {
+                props.onOpen(origin.sessionId);
+              }}
+            >
+              {name}
+            </button>
+          ) : (
+            <span className="audit-name">{name}</span>
+          )}
+          <small>{where}</small>
+        </th>
+        <td role="cell" data-column={column.measurement}>
+          {cells.reading}
+        </td>
+        <td role="cell" data-column={column.written}>
+          {cells.written}
+        </td>
+        <td role="cell" className="audit-restored" data-column={column.restored}>
+          {cells.restored !== null && <span>{cells.restored}</span>}
+          {cells.cause !== null && <small>{cells.cause}</small>}
+          {cells.restored === null && finding.misfit.kind === 'suspected' && <small>{words.audit.noSlip}</small>}
+        </td>
+        <td role="cell" className={`audit-${finding.misfit.kind}`} data-column={column.probability}>
+          {cells.sureness}
+        </td>
+        <td role="cell" className="audit-why">
+          <p>{misfitSentence(finding.misfit, sheet)}</p>
           <button
             type="button"
-            className="quiet audit-open"
-            data-session={origin.sessionId}
+            className="quiet audit-toggle"
+            aria-expanded={isOpened}
+            aria-controls={isOpened ? id : undefined}
+            aria-label={words.audit.detailsOf(row.findings.length, name)}
             onClick={() => {
-              props.onOpen(origin.sessionId);
+              props.onToggle(place);
             }}
           >
-            {name}
+            {words.audit.details(row.findings.length)}
           </button>
-        ) : (
-          <span className="audit-name">{name}</span>
-        )}
-        <small>{where}</small>
-      </th>
-      <td role="cell" data-column={column.measurement}>
-        {cells.reading}
-      </td>
-      <td role="cell" className="audit-number" data-column={column.written}>
-        {cells.written}
-      </td>
-      <td role="cell" className="audit-number" data-column={column.restored}>
-        {cells.restored !== null && <span>{cells.restored}</span>}
-        {cells.cause !== null && <small>{cells.cause}</small>}
-        {cells.restored === null && finding.misfit.kind === 'suspected' && <small>{words.audit.noSlip}</small>}
-      </td>
-      <td role="cell" className={`audit-sure audit-${finding.misfit.kind}`} data-column={column.probability}>
-        {cells.sureness}
-      </td>
-      <td role="cell" className="audit-why">
-        <p>{misfitSentence(finding.misfit, sheet)}</p>
-        <button
-          type="button"
-          className="quiet audit-toggle"
-          aria-expanded={isOpened}
-          aria-controls={isOpened ? id : undefined}
-          aria-label={words.audit.detailsOf(row.findings.length, name)}
-          onClick={() => {
-            props.onToggle(place);
-          }}
-        >
-          {words.audit.details(row.findings.length)}
-        </button>
-        {isOpened && <AuditFindings id={id} line={line} sheet={sheet} />}
-      </td>
-    </tr>
+        </td>
+      </tr>
+      {isOpened && (
+        <tr role="row" id={id} className="audit-more">
+          <td role="cell" colSpan={COLUMNS.length}>
+            <AuditFindings line={line} sheet={sheet} />
+            {origin.kind === 'session' && (
+              <button
+                type="button"
+                onClick={() => {
+                  props.onOpen(origin.sessionId);
+                }}
+              >
+                {words.audit.openSession}
+              </button>
+            )}
+          </td>
+        </tr>
+      )}
+    </>
   );
 });
 
 /** All that does not fit in a record, as its sheet says it. */
-function AuditFindings(props: { readonly id: string; readonly line: AuditedLine; readonly sheet: WrittenSheet }) {
-  const { sheet } = props;
-  const { findings } = props.line.row;
+function AuditFindings({ line, sheet }: { readonly line: AuditedLine; readonly sheet: WrittenSheet }) {
+  const { findings } = line.row;
   return (
-    <ul id={props.id} className="audit-findings">
+    <ul className="audit-findings">
       {findings.map(({ misfit }) => (
         <li key={`${misfit.kind} ${misfit.names.join(' ')}`}>
           <p>

@@ -19,7 +19,7 @@ export const auditWords = {
   dropAnother: 'Drop another table here, or choose it.',
   choose: 'Choose a table',
   chooseAnother: 'Choose another table',
-  kept: (count: number): string => `Look through the ${sessions(count)} kept here`,
+  kept: (count: number): string => `Look through the ${count === 1 ? 'one session' : sessions(count)} kept here`,
   keptNone: 'No session is kept here yet.',
   unreadable: (count: number): string =>
     `${sessions(count)} cannot be read, and ${count === 1 ? 'was' : 'were'} left out.`,
@@ -52,7 +52,9 @@ export const auditWords = {
 
   result: (flagged: number, all: number): string =>
     flagged === 1
-      ? `1 of ${records(all)} has something that does not fit.`
+      ? all === 1
+        ? 'The one record has something that does not fit.'
+        : `1 of ${records(all)} has something that does not fit.`
       : `${formatCount(flagged)} of ${records(all)} have something that does not fit.`,
   none: (all: number): string =>
     all === 1
@@ -64,7 +66,7 @@ export const auditWords = {
     `Stopped after ${records(count)}: ${formatCount(flagged)} of them flagged. The others were not looked through.`,
   ofTable: (name: string, time: string): string => `${name}, looked through at ${time}.`,
   ofSessions: (count: number, isPart: boolean, time: string): string =>
-    `${isPart ? `${sessions(count)} that ${count === 1 ? 'was' : 'were'} selected` : `All ${sessions(count)} kept here`}, looked through at ${time}.`,
+    `${isPart ? `${sessions(count)} that ${count === 1 ? 'was' : 'were'} selected` : count === 1 ? 'The one session kept here' : `All ${sessions(count)} kept here`}, looked through at ${time}.`,
 
   kinds: {
     refused: 'cannot be',

@@ -2989,7 +2989,9 @@ export const words: Words = {
 
     result: (flagged, all) =>
       flagged === 1
-        ? `In 1 von ${recordsIn(all)} passt etwas nicht.`
+        ? all === 1
+          ? 'In dem einen Datensatz passt etwas nicht.'
+          : `In 1 von ${recordsIn(all)} passt etwas nicht.`
         : `In ${formatCount(flagged)} von ${recordsIn(all)} passt etwas nicht.`,
     none: (all) =>
       all === 1

@@ -3001,7 +3001,9 @@ const audit: Words['audit'] = {
 
   result: (flagged, all) =>
     flagged < 2
-      ? `Dans ${formatCount(flagged)} dossier sur ${formatCount(all)}, quelque chose ne s’accorde pas.`
+      ? all < 2
+        ? 'Dans le seul dossier, quelque chose ne s’accorde pas.'
+        : `Dans ${formatCount(flagged)} dossier sur ${formatCount(all)}, quelque chose ne s’accorde pas.`
       : `Dans ${formatCount(flagged)} dossiers sur ${formatCount(all)}, quelque chose ne s’accorde pas.`,
   none: (all) =>
     all < 2
