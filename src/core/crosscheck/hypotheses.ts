@@ -1,14 +1,24 @@
 import type { Catalogue } from '../catalogue/catalogue.js';
 import { measurementOfReading } from '../catalogue/catalogue.js';
 import type { MeasurementId, ReadingName } from '../catalogue/measurement.js';
+import { READING_NAMES } from '../catalogue/measurement.js';
 import { invertSymmetric, logDeterminant, multiplyMatrixVector } from '../fitting/linear-system.js';
 import { invariant } from '../result.js';
 import { roundToStep } from '../units/round-to-step.js';
+import type { FaceModel } from './face-model.js';
 import type { ObservedSheet } from './observed-sheet.js';
-import { gainOfChanges, nameAt, placeOf, predictFromOthers } from './observed-sheet.js';
+import { gainOfChange, gainOfChanges, nameAt, placeOf, predictFromOthers } from './observed-sheet.js';
 import type { Evidence } from './reconciliation.js';
-import type { Fault } from './slip-faults.js';
-import { faultsOfOne, faultsOfExchanges, halvedEyes, repeatedRows, SLIP_FREQUENCY } from './slip-faults.js';
+import type { Fault, NumberFaults } from './slip-faults.js';
+import {
+  faultsBesideOthers,
+  faultsInNumber,
+  faultsOfExchanges,
+  halvedEyes,
+  NO_FAULTS,
+  repeatedRows,
+  SLIP_FREQUENCY,
+} from './slip-faults.js';
 
 /** Some faults that happened together; none for a sheet without any. */
 export interface Hypothesis {
@@ -41,18 +51,72 @@ const HOPELESS = -150;
 const BEAM = 6;
 
 /** All single faults that a sheet may have. */
-export function faultsOf(sheet: ObservedSheet, evidence: Evidence): readonly Fault[] {
+export interface SheetFaults {
+  /** by the number of the block that all their places belong to */
+  readonly byBlock: readonly BlockFaults[];
+  /** exchanges between blocks */
+  readonly across: readonly Fault[];
+}
+
+export interface BlockFaults {
+  readonly atPlaces: readonly PlaceFaults[];
+  /** exchanges, and what else concerns several places */
+  readonly joint: readonly Fault[];
+}
+
+/** The faults that concern one place alone. */
+interface PlaceFaults {
+  readonly place: number;
+  readonly inNumber: NumberFaults;
+  readonly others: Fault[];
+}
+
+export function faultsOf(sheet: ObservedSheet, evidence: Evidence, model: FaceModel): SheetFaults {
   const { handPlaces, cameraPlaces } = sheet;
-  const faults: Fault[] = [];
+  const { readings, catalogue } = evidence;
+  const byBlock = model.blocks.map((): { atPlaces: PlaceFaults[]; joint: Fault[] } => ({ atPlaces: [], joint: [] }));
+  const repeated = repeatedRows(evidence);
   for (const place of handPlaces) {
-    faults.push(...faultsOfOne(nameAt(place), evidence));
-    faults.push(unexplained(place, evidence.catalogue, UNEXPLAINED_FREQUENCY), badlyTaken(place, evidence.catalogue));
+    const name = nameAt(place);
+    const others = [
+      ...faultsBesideOthers(name, evidence),
+      unexplained(place, catalogue, UNEXPLAINED_FREQUENCY),
+      badlyTaken(place, catalogue),
+    ];
+    if (repeated.includes(name)) others.push(written('row-repeated', [name], sheet, evidence));
+    byBlock[blockOf(place, model)]!.atPlaces.push({ place, inNumber: faultsInNumber(name, evidence), others });
   }
-  faults.push(...faultsOfExchanges(evidence));
-  for (const pair of halvedEyes(evidence.readings)) faults.push(written('halved', pair, sheet, evidence));
-  for (const name of repeatedRows(evidence)) faults.push(written('row-repeated', [name], sheet, evidence));
-  for (const place of cameraPlaces) faults.push(unexplained(place, evidence.catalogue, MISLED_FREQUENCY));
-  return faults;
+  for (const place of cameraPlaces) {
+    const others = [unexplained(place, catalogue, MISLED_FREQUENCY)];
+    byBlock[blockOf(place, model)]!.atPlaces.push({ place, inNumber: NO_FAULTS, others });
+  }
+  const across: Fault[] = [];
+  for (const exchange of faultsOfExchanges(evidence)) {
+    const block = blockOf(exchange.places[0]!, model);
+    const isWithin = exchange.places.every((place) => blockOf(place, model) === block);
+    (isWithin ? byBlock[block]!.joint : across).push(exchange);
+  }
+  for (const [right, left] of halvedEyes(readings)) {
+    byBlock[blockOf(placeOf(right), model)]!.joint.push(written('halved', [right, left], sheet, evidence));
+  }
+  return { byBlock, across };
+}
+
+/** The block of a place, whether it is the hand's or the camera's. */
+export function blockOf(place: number, { blockAt }: FaceModel): number {
+  return blockAt[place % READING_NAMES.length]!;
+}
+
+/** The faults that touch none of these places. */
+export function faultsElsewhere({ byBlock, across }: SheetFaults, places: readonly number[]): SheetFaults {
+  const isElsewhere = (fault: Fault): boolean => !fault.places.some((place) => places.includes(place));
+  return {
+    byBlock: byBlock.map(({ atPlaces, joint }) => ({
+      atPlaces: atPlaces.filter(({ place }) => !places.includes(place)),
+      joint: joint.filter(isElsewhere),
+    })),
+    across: across.filter(isElsewhere),
+  };
 }
 
 /** Anything may stand there: evenly over all that is possible. */
@@ -105,27 +169,76 @@ function written(
  * What may have happened to a sheet: nothing, one of the faults, or two together, each with its gain. All that could matter is
  * in the list: what is missing is less likely than the best by `NEGLIGIBLE`.
  */
-export function weighHypotheses(sheet: ObservedSheet, faults: readonly Fault[]): readonly Hypothesis[] {
-  const gains = faults.map((fault) => gainOf(sheet, fault));
+export function weighHypotheses(sheet: ObservedSheet, block: BlockFaults): readonly Hypothesis[] {
+  const weighed = weighSingles(sheet, block);
+  const { faults, gains } = weighed;
   const best = gains.reduce((most, gain) => Math.max(most, gain), 0);
-  const places = faultsByPlace(faults);
-  const pairs = [
-    ...pairsByPlace(sheet, faults, gains, places, best),
-    ...pairsWithExchanges(sheet, faults, gains, places, best),
-  ];
+  const pairs = [...pairsByPlace(sheet, weighed, best), ...pairsWithExchanges(sheet, weighed, best)];
   const top = pairs.reduce((most, { gain }) => Math.max(most, gain), best);
   const hypotheses: Hypothesis[] = [{ faults: [], gain: 0 }];
-  faults.forEach((fault, i) => {
-    const gain = gains[i]!;
-    if (gain > top - NEGLIGIBLE) hypotheses.push({ faults: [fault], gain });
-  });
+  for (let i = 0; i < faults.length; i += 1) {
+    if (gains[i]! > top - NEGLIGIBLE) hypotheses.push({ faults: [faults[i]!], gain: gains[i]! });
+  }
   for (const pair of pairs) if (pair.gain > top - NEGLIGIBLE) hypotheses.push(pair);
   return hypotheses;
+}
+
+/** The single faults of a block, each with its gain. */
+interface WeighedSingles {
+  readonly faults: readonly Fault[];
+  readonly gains: Float64Array;
+  /** where among them those of each place stand */
+  readonly ranges: readonly PlaceRange[];
+  /** where the first stands that concerns several places; the others follow it */
+  readonly joint: number;
+}
+
+interface PlaceRange {
+  readonly place: number;
+  /** the largest `logPrior` among them */
+  readonly prior: number;
+  readonly from: number;
+  /** behind the last */
+  readonly to: number;
+}
+
+function weighSingles(sheet: ObservedSheet, { atPlaces, joint }: BlockFaults): WeighedSingles {
+  const faults: Fault[] = [];
+  const ranges: PlaceRange[] = [];
+  for (const { place, inNumber, others } of atPlaces) {
+    const from = faults.length;
+    let prior = inNumber.mostPrior;
+    for (const fault of inNumber.faults) faults.push(fault);
+    for (const fault of others) {
+      faults.push(fault);
+      prior = Math.max(prior, fault.logPrior);
+    }
+    ranges.push({ place, prior, from, to: faults.length });
+  }
+  const singles = faults.length;
+  for (const fault of joint) faults.push(fault);
+  const gains = new Float64Array(faults.length);
+  atPlaces.forEach(({ place, inNumber, others }, i) => {
+    let at = ranges[i]!.from;
+    const { by, logPrior } = inNumber;
+    // as in gainOfChange
+    const [pull, own] = [sheet.weighted[place]!, sheet.precision[place]![place]!];
+    for (let k = 0; k < by.length; k += 1, at += 1) {
+      gains[at] = logPrior[k]! - by[k]! * pull - 0.5 * by[k]! * by[k]! * own;
+    }
+    for (const fault of others) {
+      gains[at] = gainOf(sheet, fault);
+      at += 1;
+    }
+  });
+  for (let k = singles; k < faults.length; k += 1) gains[k] = gainOf(sheet, faults[k]!);
+  return { faults, gains, ranges, joint: singles };
 }
 
 /** How much likelier the sheet is with this fault than without any. */
 export function gainOf(sheet: ObservedSheet, fault: Fault): number {
   const { places, changes, scatter, logPrior } = fault;
+  if (changes.length === 1) return logPrior + gainOfChange(sheet, changes[0]!);
   if (changes.length > 0) return logPrior + gainOfChanges(sheet, changes);
   const [place, second] = places;
   if (second !== undefined) return logPrior + loosenedTogether(sheet, [fault]);
@@ -199,7 +312,7 @@ function jointGain(sheet: ObservedSheet, a: Fault, gainA: number, b: Fault, gain
   if (second === undefined) {
     return gain + loose.logPrior + loosened(sheet, place!, weightedAfter(sheet, changed, place!), loose.scatter);
   }
-  const weighted = [...sheet.weighted];
+  const weighted = sheet.weighted.slice();
   for (const one of loose.places) weighted[one] = weightedAfter(sheet, changed, one);
   return gain + loose.logPrior + loosenedTogether({ ...sheet, weighted }, [loose]);
 }
@@ -220,54 +333,28 @@ export function interaction({ precision }: ObservedSheet, a: Fault, b: Fault): n
   return total;
 }
 
-/** The faults that concern one place alone. */
-interface PlaceFaults {
-  readonly place: number;
-  /** the largest `logPrior` among them */
-  prior: number;
-  /** their places in the list of all faults */
-  readonly faults: number[];
-}
-
-function faultsByPlace(faults: readonly Fault[]): readonly PlaceFaults[] {
-  const byPlace = new Map<number, PlaceFaults>();
-  faults.forEach(({ places, logPrior }, i) => {
-    const [place, second] = places;
-    if (place === undefined || second !== undefined) return;
-    const known = byPlace.get(place);
-    if (known === undefined) byPlace.set(place, { place, prior: logPrior, faults: [i] });
-    else {
-      known.prior = Math.max(known.prior, logPrior);
-      known.faults.push(i);
-    }
-  });
-  return [...byPlace.values()];
-}
-
 /**
  * Pairs of faults at one place each, also such as hide one another. A pair of places is only looked into if leaving out both
  * of them would explain enough: no restoration explains more.
  */
 function pairsByPlace(
   sheet: ObservedSheet,
-  faults: readonly Fault[],
-  gains: readonly number[],
-  lists: readonly PlaceFaults[],
+  { faults, gains, ranges }: WeighedSingles,
   best: number,
 ): readonly Hypothesis[] {
   const pairs: Hypothesis[] = [];
   let floor = best - NEGLIGIBLE;
-  for (let a = 0; a < lists.length; a += 1) {
-    const one = lists[a]!;
+  for (let a = 0; a < ranges.length; a += 1) {
+    const one = ranges[a]!;
     for (let b = 0; b < a; b += 1) {
-      const other = lists[b]!;
+      const other = ranges[b]!;
       const both = 0.5 * explained(sheet, one.place, other.place) + MARGIN;
       if (one.prior + other.prior + both < floor) continue;
-      for (const i of one.faults) {
+      for (let i = one.from; i < one.to; i += 1) {
         const { changes, logPrior } = faults[i]!;
         const most = changes.length > 0 ? gains[i]! + explainedAfter(sheet, faults[i]!, other.place) : logPrior + both;
         if (most + other.prior < floor) continue;
-        for (const j of other.faults) {
+        for (let j = other.from; j < other.to; j += 1) {
           const gain = jointGain(sheet, faults[i]!, gains[i]!, faults[j]!, gains[j]!);
           if (gain < floor) continue;
           floor = Math.max(floor, gain - NEGLIGIBLE);
@@ -295,12 +382,11 @@ function explainedAfter(sheet: ObservedSheet, first: Fault, place: number): numb
 /** The best single faults, each with every exchange of two numbers; and the best exchanges with every single one. */
 function pairsWithExchanges(
   sheet: ObservedSheet,
-  faults: readonly Fault[],
-  gains: readonly number[],
-  lists: readonly PlaceFaults[],
+  { faults, gains, ranges, joint }: WeighedSingles,
   best: number,
 ): readonly Hypothesis[] {
-  const exchanges = faults.flatMap(({ places }, j) => (places.length > 1 && gains[j]! > HOPELESS ? [j] : []));
+  const exchanges: number[] = [];
+  for (let j = joint; j < faults.length; j += 1) if (gains[j]! > HOPELESS) exchanges.push(j);
   if (exchanges.length === 0) return [];
   const ranked = bestOf(gains, BEAM);
   const pairs: Hypothesis[] = [];
@@ -308,7 +394,7 @@ function pairsWithExchanges(
   for (let rank = 0; rank < ranked.length; rank += 1) {
     const i = ranked[rank]!;
     const one = faults[i]!;
-    for (const j of one.places.length === 1 ? exchanges : partnersOf(sheet, one, gains[i]!, exchanges, lists, floor)) {
+    for (const j of one.places.length === 1 ? exchanges : partnersOf(sheet, one, gains[i]!, exchanges, ranges, floor)) {
       const other = faults[j]!;
       // two of the best would come twice
       const otherRank = ranked.indexOf(j);
@@ -327,18 +413,19 @@ function partnersOf(
   exchange: Fault,
   gain: number,
   exchanges: readonly number[],
-  lists: readonly PlaceFaults[],
+  ranges: readonly PlaceRange[],
   floor: number,
 ): readonly number[] {
   const partners = [...exchanges];
-  for (const { place, prior, faults } of lists) {
-    if (gain + prior + explainedAfter(sheet, exchange, place) > floor) partners.push(...faults);
+  for (const { place, prior, from, to } of ranges) {
+    if (gain + prior + explainedAfter(sheet, exchange, place) <= floor) continue;
+    for (let i = from; i < to; i += 1) partners.push(i);
   }
   return partners;
 }
 
 /** The places of the largest few, largest first. */
-function bestOf(values: readonly number[], count: number): readonly number[] {
+function bestOf(values: Float64Array, count: number): readonly number[] {
   const found: number[] = [];
   values.forEach((value, i) => {
     const last = found[count - 1];

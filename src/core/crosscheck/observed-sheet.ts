@@ -21,11 +21,11 @@ export interface ObservedSheet {
   readonly handPlaces: readonly number[];
   /** the places of the camera's values */
   readonly cameraPlaces: readonly number[];
-  readonly residual: readonly number[];
-  readonly weighted: readonly number[];
-  readonly precision: Matrix;
+  readonly residual: Float64Array;
+  readonly weighted: Float64Array;
+  readonly precision: readonly Float64Array[];
   /** variance of each value for a given true one */
-  readonly ownVariance: readonly number[];
+  readonly ownVariance: Float64Array;
 }
 
 const PLACES: ReadonlyMap<ReadingName, number> = new Map(READING_NAMES.map((name, place) => [name, place]));
@@ -58,8 +58,8 @@ export function observeSheet({ readings, estimates }: Evidence, model: FaceModel
   });
   const among = READING_NAMES.length;
   const size = 2 * among;
-  const zeros = new Array<number>(size).fill(0);
-  const [residual, ownVariance] = [[...zeros], [...zeros]];
+  const nothing = new Float64Array(size);
+  const [residual, weighted, ownVariance] = [nothing.slice(), nothing.slice(), nothing.slice()];
   for (const place of [...handPlaces, ...cameraPlaces]) {
     const one = place < among ? readings[nameAt(place)] : estimates?.[nameAt(place)];
     invariant(one !== undefined, `${nameAt(place)} was observed`);
@@ -67,8 +67,7 @@ export function observeSheet({ readings, estimates }: Evidence, model: FaceModel
     ownVariance[place] = one.standardUncertainty ** 2;
   }
   const shared = hasBothEyes ? sharedByEyes(estimates) : 0;
-  const precision = new Array<readonly number[]>(size).fill(zeros);
-  const weighted = [...zeros];
+  const precision = new Array<Float64Array>(size).fill(nothing);
   const observed = new Set([...handPlaces, ...cameraPlaces]);
   // What has nothing to do with one another is inverted apart.
   for (const block of model.blocks) {
@@ -83,7 +82,7 @@ export function observeSheet({ readings, estimates }: Evidence, model: FaceModel
     const inverse = invertSymmetric(matrix);
     invariant(inverse !== null, 'a covariance with own doubts in it is positive definite');
     inverse.forEach((row, k) => {
-      const spread = [...zeros];
+      const spread = new Float64Array(size);
       row.forEach((value, l) => {
         spread[places[l]!] = value;
         weighted[places[k]!]! += value * residual[places[l]!]!;
@@ -115,8 +114,8 @@ export function sharedDoubt(ofSum: number, varianceR: number, varianceL: number)
 
 /** The same sheet with other values in some places: `changes` are added to the residuals. Nothing is inverted again. */
 export function withChanges(sheet: ObservedSheet, changes: readonly Change[]): ObservedSheet {
-  const residual = [...sheet.residual];
-  const weighted = [...sheet.weighted];
+  const residual = sheet.residual.slice();
+  const weighted = sheet.weighted.slice();
   for (const { place, by } of changes) {
     residual[place]! += by;
     const row = sheet.precision[place]!;
@@ -147,6 +146,11 @@ export function gainOfChanges(sheet: ObservedSheet, changes: readonly Change[]):
     }
   }
   return gain;
+}
+
+/** The same for one change. */
+export function gainOfChange({ weighted, precision }: ObservedSheet, { place, by }: Change): number {
+  return -by * weighted[place]! - 0.5 * by * by * precision[place]![place]!;
 }
 
 /** What all other values say of those at `places`: how far these are off, and with which covariance. */

@@ -5,11 +5,11 @@ import { roundToStep } from '../units/round-to-step.js';
 import { conflictOf } from './conflict.js';
 import type { FaceModel } from './face-model.js';
 import { faceModel } from './face-model.js';
-import { faultsOf, gainOf, interaction } from './hypotheses.js';
+import { blockOf, faultsElsewhere, faultsOf, gainOf, interaction } from './hypotheses.js';
 import type { ObservedSheet } from './observed-sheet.js';
 import { leftOut, nameAt, observeSheet, placeOf, predictFromOthers, withChanges } from './observed-sheet.js';
 import type { Posterior, WeighedBlocks } from './posterior.js';
-import { blockOf, posteriorOf } from './posterior.js';
+import { posteriorOf } from './posterior.js';
 import { reconciledValues } from './reconciled-values.js';
 import type { Evidence, Explanation, Reconciliation, Suspicion } from './reconciliation.js';
 import type { Slip, SlipKind } from './slip.js';
@@ -55,29 +55,33 @@ export function reconcile(evidence: Evidence): Reconciliation {
   const model = faceModel(evidence.catalogue, evidence.workingDistanceMm);
   const observed = observeSheet(evidence, model);
   const suspicions: Suspicion[] = [];
-  const doubts: { [Name in ReadingName]?: number } = {};
+  const doubts = new Float64Array(READING_NAMES.length);
   const settled = new Set<number>();
   const weighed: WeighedBlocks = new Map();
   let sheet = observed;
-  let faults = faultsOf(observed, evidence);
-  while (suspicions.length < MOST_SUSPICIONS && faults.length > 0) {
+  let faults = faultsOf(observed, evidence, model);
+  while (suspicions.length < MOST_SUSPICIONS) {
     const posterior = posteriorOf(weighed, faults, sheet, model);
     for (const place of observed.handPlaces) {
-      const doubt = posterior.wrongAt.get(place) ?? 0;
-      if (!settled.has(place)) doubts[nameAt(place)] = Math.max(doubts[nameAt(place)] ?? 0, doubt);
+      if (!settled.has(place)) doubts[place] = Math.max(doubts[place]!, posterior.wrongAt.get(place) ?? 0);
     }
     const suspected = suspectedPlaces(sheet, model, posterior, settled);
     if (suspected === null) break;
     const { suspicion, accepted } = explain(suspected, sheet, evidence, model, posterior);
     suspicions.push(suspicion);
     sheet = accept(sheet, accepted);
-    for (const place of [...suspected.places, ...accepted.flatMap(({ places }) => places)]) {
+    const touched = [...suspected.places, ...accepted.flatMap(({ places }) => places)];
+    for (const place of touched) {
       settled.add(place);
       weighed.delete(blockOf(place, model));
     }
-    faults = faults.filter(({ places }) => !places.some((place) => settled.has(place)));
+    faults = faultsElsewhere(faults, touched);
   }
-  return { suspicions, values: reconciledValues(sheet, settled, model), doubts };
+  return {
+    suspicions,
+    values: reconciledValues(sheet, settled, model),
+    doubts: Object.fromEntries(observed.handPlaces.map((place) => [nameAt(place), doubts[place]!])),
+  };
 }
 
 function touches(faults: readonly Fault[], places: ReadonlySet<number>): boolean {

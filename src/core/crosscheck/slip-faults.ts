@@ -1,6 +1,7 @@
 import type { Catalogue } from '../catalogue/catalogue.js';
 import { measurementOfReading } from '../catalogue/catalogue.js';
 import type { Measurement, ReadingName } from '../catalogue/measurement.js';
+import { READING_NAMES } from '../catalogue/measurement.js';
 import { FAR_DISTANCES, NEAR_DISTANCES } from '../catalogue/pupil-distances.js';
 import { nearCentrationDistanceMm, pdFarFromNearCentrationMm } from '../estimate/gaze.js';
 import type { Reading, Readings } from '../reading/reading.js';
@@ -69,56 +70,111 @@ function faultOf(kind: SlipKind, restorations: readonly Restoration[], amongValu
 
 /** Every slip that could have led to one number alone. */
 export function faultsOfOne(name: ReadingName, evidence: Evidence): readonly Fault[] {
+  return [...faultsInNumber(name, evidence).faults, ...faultsBesideOthers(name, evidence)];
+}
+
+/** The slips that could have led to one number, as far as they follow from what else is on the sheet, or from the gauges at hand. */
+export function faultsBesideOthers(name: ReadingName, evidence: Evidence): readonly Fault[] {
   const reading = evidence.readings[name];
   if (reading === undefined) return [];
-  const measurement = measurementOfReading(evidence.catalogue, name);
-  const place = { name, reading, measurement };
+  const place = { name, reading, measurement: measurementOfReading(evidence.catalogue, name) };
   return [
-    ...faultsInTheNumber(place, evidence.catalogue),
     ...offsetFaults(place, evidence),
     ...wholeFaults(place, evidence.readings),
     ...nearFaults(place, evidence.workingDistanceMm),
   ];
 }
 
-const KNOWN_FAULTS = new WeakMap<Catalogue, Map<string, readonly Fault[]>>();
+/**
+ * Faults that each change one and the same place, with their numbers apart: of all that may have been written only a few weigh
+ * anything, and nobody needs to look at the others.
+ */
+export interface NumberFaults {
+  readonly faults: readonly Fault[];
+  /** what each changes */
+  readonly by: Float64Array;
+  readonly logPrior: Float64Array;
+  /** the largest of them; minus infinity where there are none */
+  readonly mostPrior: number;
+}
 
-/** Numbers come again and again: this many are kept. */
-const MOST_KNOWN = 20_000;
+function numbersApart(faults: readonly Fault[]): NumberFaults {
+  return {
+    faults,
+    by: Float64Array.from(faults, ({ changes }) => changes[0]!.by),
+    logPrior: Float64Array.from(faults, ({ logPrior }) => logPrior),
+    mostPrior: faults.reduce((most, { logPrior }) => Math.max(most, logPrior), -Infinity),
+  };
+}
+
+/** Of a place of the camera. */
+export const NO_FAULTS = numbersApart([]);
+
+/** What can be wrong with a number that was read in one way. */
+interface KnownFaults extends NumberFaults {
+  readonly shift: number;
+  readonly step: number;
+  readonly isRepeated: boolean;
+}
+
+/** By place, and by the number there. */
+interface KnownNumbers {
+  readonly atPlace: readonly Map<number, readonly KnownFaults[]>[];
+  count: number;
+}
+
+const KNOWN_NUMBERS = new WeakMap<Catalogue, KnownNumbers>();
+
+/** Numbers come again and again: this many are kept, which takes some ten kilobytes each. */
+const MOST_KNOWN = 8_000;
+
+function knownNumbers(catalogue: Catalogue): KnownNumbers {
+  const known = KNOWN_NUMBERS.get(catalogue);
+  if (known !== undefined && known.count < MOST_KNOWN) return known;
+  const empty = { atPlace: READING_NAMES.map(() => new Map<number, readonly KnownFaults[]>()), count: 0 };
+  KNOWN_NUMBERS.set(catalogue, empty);
+  return empty;
+}
 
 /** What can be wrong with a number whatever else is on the sheet. */
-function faultsInTheNumber(place: Place, catalogue: Catalogue): readonly Fault[] {
-  const { name, reading } = place;
-  const step = reading.origin?.gauge?.resolution ?? place.measurement.resolution;
-  const key = `${name} ${reading.value} ${shiftOf(reading)} ${step} ${isRepeated(reading)}`;
-  let known = KNOWN_FAULTS.get(catalogue);
-  if (known === undefined || known.size > MOST_KNOWN)
-    KNOWN_FAULTS.set(catalogue, (known = new Map<string, readonly Fault[]>()));
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  const found = [...digitFaults(place), ...unitFaults(place), ...signFaults(place)];
-  known.set(key, found);
+export function faultsInNumber(name: ReadingName, { readings, catalogue }: Evidence): NumberFaults {
+  const reading = readings[name];
+  if (reading === undefined) return NO_FAULTS;
+  const measurement = measurementOfReading(catalogue, name);
+  const step = reading.origin?.gauge?.resolution ?? measurement.resolution;
+  const [shift, repeated] = [shiftOf(reading), isRepeated(reading)];
+  const known = knownNumbers(catalogue);
+  const ofPlace = known.atPlace[placeOf(name)]!;
+  const ofNumber = ofPlace.get(reading.value) ?? [];
+  for (const one of ofNumber) {
+    if (one.shift === shift && one.step === step && one.isRepeated === repeated) return one;
+  }
+  const place = { name, reading, measurement };
+  const found = numbersApart([...digitFaults(place), ...unitFaults(place), ...signFaults(place)]);
+  ofPlace.set(reading.value, [...ofNumber, { ...found, shift, step, isRepeated: repeated }]);
+  known.count += 1;
   return found;
 }
 
 /** Every exchange of numbers, two of them or both sides of two rows, that could have led to what is written. */
 export function faultsOfExchanges({ readings, catalogue }: Evidence): readonly Fault[] {
-  return layoutOf(catalogue).exchanges.flatMap(({ kind, pairs }): readonly Fault[] => {
-    const restorations = pairs.flatMap(([a, b]): readonly Restoration[] => {
-      const [one, other] = [readings[a], readings[b]];
-      if (one === undefined || other === undefined) return [];
+  const faults: Fault[] = [];
+  for (const { kind, pairs } of layoutOf(catalogue).exchanges) {
+    if (pairs.some(([a, b]) => readings[a] === undefined || readings[b] === undefined)) continue;
+    const restorations: Restoration[] = [];
+    for (const [a, b] of pairs) {
+      const [one, other] = [readings[a]!, readings[b]!];
       // What changed places is what was read from the scales.
-      return [
+      restorations.push(
         { name: a, written: one.value, restored: freeOfDust(scaleOf(other) + shiftOf(one)) },
         { name: b, written: other.value, restored: freeOfDust(scaleOf(one) + shiftOf(other)) },
-      ];
-    });
-    if (restorations.length < 2 * pairs.length) return [];
-    if (restorations.every(({ written, restored }) => written === restored)) return [];
-    if (!restorations.every(({ name, restored }) => isPossible(restored, measurementOfReading(catalogue, name))))
-      return [];
-    return [faultOf(kind, restorations, 1)];
-  });
+      );
+    }
+    if (restorations.every(({ written, restored }) => written === restored)) continue;
+    if (restorations.every(({ name, restored }) => isPossible(restored, measurementOfReading(catalogue, name))))
+      faults.push(faultOf(kind, restorations, 1));
+  }
+  return faults;
 }
 
 /** Places where just the number of a neighbouring row stands, as if it had been written twice. */
