@@ -365,8 +365,12 @@ function Dots({ agreement: { counted }, scale, along }: Omit<Canvas, 'tolerance'
   const left = path(counted.filter(({ side }) => side === 'L'));
   return (
     <>
-      <path className={`plot-dots plot-left${size}`} d={left} />
-      <path className={`plot-hollow${size}`} d={left} />
+      {left !== '' && (
+        <>
+          <path className={`plot-dots plot-left${size}`} d={left} />
+          <path className={`plot-hollow${size}`} d={left} />
+        </>
+      )}
       <path className={`plot-dots${size}`} d={path(counted.filter(({ side }) => side !== 'L'))} />
     </>
   );
