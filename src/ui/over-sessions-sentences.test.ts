@@ -45,7 +45,7 @@ describe('what a gauge does, in sentences', () => {
     expect(said[0]).toBe('Over 16 visits this gauge reads 1.0 mm more than the camera (95 %: 0.4 to 1.6).');
     // t with 30 is 2.042: 1.5 ± 2.042 x 1.0328 x √(2/16)
     expect(said[1]).toBe(
-      'It reads 1.5 mm more than Long rule (95 %: 0.8 to 2.2). The camera, which is the same for all, does not explain that.',
+      'It reads 1.5 mm more than Long rule (95 %: 0.8 to 2.2). What the camera does alike for all does not explain that.',
     );
     // 1 ± 1.96 x 1.0328; the error of a limit: 2.131 x 1.0328 x √(1/16 + 1.96²/30)
     expect(said[2]).toBe('19 of 20 differences lie between −1.0 and +3.0 mm; each end is known to ± 1.0.');

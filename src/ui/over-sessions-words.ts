@@ -21,7 +21,7 @@ export const overSessionsWords = {
   intro:
     'Hand minus camera, over all kept sessions. Each point is one hand reading beside what the camera said of the same place.',
   caution:
-    'What all of them do alike may be the camera’s own deviation. What one does unlike the others is not the camera’s.',
+    'What all of them do alike may be the camera’s own deviation. What one does unlike the others is hardly the camera’s.',
   reading: 'Reading the kept sessions.',
   workingOut: 'Working it out.',
   none: 'Nothing to compare yet: it needs kept sessions in which something was read by hand that the camera measured too.',
@@ -62,7 +62,7 @@ export const overSessionsWords = {
   others: (_by: Grouping, only: string | null, { way, amount, low, high }: DeviationFacts): string =>
     way === 'none'
       ? `From ${only ?? 'all the others'} it does not differ visibly: ${amount} (95\u00a0%: ${low} to ${high}).`
-      : `It reads ${amount} ${way} than ${only ?? 'all the others'} (95\u00a0%: ${low} to ${high}). The camera, which is the same for all, does not explain that.`,
+      : `It reads ${amount} ${way} than ${only ?? 'all the others'} (95\u00a0%: ${low} to ${high}). What the camera does alike for all does not explain that.`,
   limits: (low: string, high: string, known: string): string =>
     `19 of 20 differences lie between ${low} and ${high}; each end is known to ±\u00a0${known}.`,
   beyond: (count: number, all: number, tolerance: string): string =>

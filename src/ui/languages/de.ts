@@ -2134,7 +2134,7 @@ export const words: Words = {
     intro:
       'Hand minus Kamera, über alle aufbewahrten Sitzungen. Jeder Punkt ist ein Messwert von Hand neben dem, was die Kamera zur selben Stelle sagte.',
     caution:
-      'Was alle gleich tun, kann die Abweichung der Kamera selbst sein. Was eines anders tut als die anderen, liegt nicht an der Kamera.',
+      'Was alle gleich tun, kann die Abweichung der Kamera selbst sein. Was eines anders tut als die anderen, liegt kaum an der Kamera.',
     reading: 'Die aufbewahrten Sitzungen werden gelesen.',
     workingOut: 'Es wird gerechnet.',
     none: 'Noch gibt es nichts zu vergleichen: Es braucht aufbewahrte Sitzungen, in denen von Hand gemessen wurde, was auch die Kamera maß.',
@@ -2174,7 +2174,7 @@ export const words: Words = {
     others: (by, only, { way, amount, low, high }) =>
       way === 'none'
         ? `Ein Unterschied zu ${only ?? 'allen anderen'} ist nicht zu sehen: ${amount} (95\u00a0%: ${low} bis ${high}).`
-        : `Das ist ${amount} ${way === 'more' ? 'mehr' : 'weniger'} als bei ${only ?? `allen anderen ${by === 'gauge' ? 'Messmitteln' : 'Messenden'}`} (95\u00a0%: ${low} bis ${high}). Die Kamera, die für alle dieselbe ist, erklärt das nicht.`,
+        : `Das ist ${amount} ${way === 'more' ? 'mehr' : 'weniger'} als bei ${only ?? `allen anderen ${by === 'gauge' ? 'Messmitteln' : 'Messenden'}`} (95\u00a0%: ${low} bis ${high}). Was die Kamera bei allen gleich tut, erklärt das nicht.`,
     limits: (low, high, known) =>
       `19 von 20 Unterschieden liegen zwischen ${low} und ${high}; jedes Ende ist auf ±\u00a0${known} bekannt.`,
     beyond: (count, all, tolerance) =>
@@ -3018,7 +3018,7 @@ export const words: Words = {
     tools: 'Was gezeigt wird',
     search: 'Suchen',
     searchHint: 'Name, Zeile, Messwert, Versehen, Zahl',
-    only: 'Nur was',
+    only: 'Nur diese',
     counted: (name, count) => `${name} (${formatCount(count)})`,
     slip: 'Versehen',
     anySlip: 'jedes oder keines',
@@ -3048,7 +3048,7 @@ export const words: Words = {
       why: 'Warum',
     },
     noName: 'Ohne Namen',
-    line: (line) => `Zeile ${formatCount(line)}`,
+    line: (line) => `Zeile ${line}`,
     perhaps: (value) => `vielleicht ${value}`,
     cause: (slips, probability) => `${slips}, ${probability}`,
     noSlip: 'kein übliches Versehen',
@@ -3091,8 +3091,8 @@ export const words: Words = {
 
   recordProblem: {
     file: 'Die Datei',
-    line: (line) => `Zeile ${formatCount(line)}`,
-    cell: (line, column, name) => `Zeile ${formatCount(line)}, Spalte ${column}${name === '' ? '' : ` (${name})`}`,
+    line: (line) => `Zeile ${line}`,
+    cell: (line, column, name) => `Zeile ${line}, Spalte ${column}${name === '' ? '' : ` (${name})`}`,
     tooLarge: (megabytes, limit) =>
       `Die Datei hat ${megabytes} MB; bis ${limit} können gelesen werden. Teilen Sie sie auf.`,
     utf16: 'Die Datei ist in UTF-16. Speichern Sie sie als CSV in UTF-8.',

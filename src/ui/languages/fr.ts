@@ -2485,7 +2485,7 @@ const overSessions: Words['overSessions'] = {
   intro:
     'Main moins caméra, sur toutes les séances gardées. Chaque point est un relevé à la main à côté de ce que la caméra a dit du même endroit.',
   caution:
-    'Ce que tous font de même peut être l’écart de la caméra elle-même. Ce que l’un fait autrement que les autres ne vient pas de la caméra.',
+    'Ce que tous font de même peut être l’écart de la caméra elle-même. Ce que l’un fait autrement que les autres ne vient guère de la caméra.',
   reading: 'Lecture des séances gardées.',
   workingOut: 'Calcul en cours.',
   none: 'Rien à comparer encore\u202f: il faut des séances gardées où l’on a lu à la main ce que la caméra a mesuré aussi.',
@@ -2524,7 +2524,7 @@ const overSessions: Words['overSessions'] = {
   others: (_by, only, { way, amount, low, high }) =>
     way === 'none'
       ? `Aucune différence visible avec ${only ?? 'tous les autres'}\u202f: ${amount} (95\u202f%\u202f: de ${low} à ${high}).`
-      : `C’est ${amount} de ${way === 'more' ? 'plus' : 'moins'} que ${only ?? 'tous les autres'} (95\u202f%\u202f: de ${low} à ${high}). La caméra, la même pour tous, ne l’explique pas.`,
+      : `C’est ${amount} de ${way === 'more' ? 'plus' : 'moins'} que ${only ?? 'tous les autres'} (95\u202f%\u202f: de ${low} à ${high}). Ce que la caméra fait de même pour tous ne l’explique pas.`,
   limits: (low, high, known) =>
     `19 différences sur 20 sont entre ${low} et ${high}\u202f; chaque limite est connue à ±\u00a0${known} près.`,
   beyond: (count, all, tolerance) =>
@@ -3030,7 +3030,7 @@ const audit: Words['audit'] = {
   tools: 'Ce qui est montré',
   search: 'Chercher',
   searchHint: 'nom, ligne, relevé, méprise, nombre',
-  only: 'Seulement ce qui est',
+  only: 'Seulement ceux-ci',
   counted: (name, count) => `${name} (${formatCount(count)})`,
   slip: 'Méprise',
   anySlip: 'toutes ou aucune',
@@ -3062,7 +3062,7 @@ const audit: Words['audit'] = {
     why: 'Pourquoi',
   },
   noName: 'Sans nom',
-  line: (line) => `Ligne ${formatCount(line)}`,
+  line: (line) => `Ligne ${line}`,
   perhaps: (value) => `peut-être ${value}`,
   cause: (slips, probability) => `${slips}, ${probability}`,
   noSlip: 'aucune méprise courante',
@@ -3107,8 +3107,8 @@ const audit: Words['audit'] = {
 
 const recordProblem: Words['recordProblem'] = {
   file: 'Le fichier',
-  line: (line) => `Ligne ${formatCount(line)}`,
-  cell: (line, column, name) => `Ligne ${formatCount(line)}, colonne ${column}${name === '' ? '' : ` (${name})`}`,
+  line: (line) => `Ligne ${line}`,
+  cell: (line, column, name) => `Ligne ${line}, colonne ${column}${name === '' ? '' : ` (${name})`}`,
   tooLarge: (megabytes, limit) =>
     `Le fichier fait ${megabytes} Mo\u202f; on peut en lire jusqu’à ${limit}. Partagez-le en plusieurs.`,
   utf16: 'Le fichier est en UTF-16. Enregistrez-le en CSV, en UTF-8.',
