@@ -1,6 +1,6 @@
 import type { Grouping } from '../session/agreement-over-sessions.js';
 
-/** A mean or a difference of means: what way it goes, its size with its unit, and both ends of its 95\u00a0% interval in that way. */
+/** A mean or a difference of means: what way it goes, its size with its unit, and both ends of its 95 % interval in that way. */
 export interface DeviationFacts {
   readonly way: 'more' | 'less' | 'none';
   readonly amount: string;
