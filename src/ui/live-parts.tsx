@@ -15,7 +15,7 @@ export function LiveStage({ camera, view }: { readonly camera: CameraStream | nu
   const ratio: CSSProperties = size === null ? {} : { ['--ratio' as string]: size.widthPx / size.heightPx };
   return (
     <div ref={stage} className={view.isDrawn ? 'live-stage is-drawn' : 'live-stage'} style={ratio}>
-      <Preview stream={camera?.stream ?? null} />
+      <Preview stream={view.isDrawn ? null : (camera?.stream ?? null)} />
       <canvas ref={picture} className="live-picture" aria-hidden="true" />
       <canvas ref={marks} className="live-marks" aria-hidden="true" />
     </div>

@@ -76,6 +76,8 @@ describe('the screen', () => {
   it('with the camera open', async () => {
     await sheet.button('Take a picture').click();
     await sheet.button('Take the picture in 3 seconds').waitFor();
+    // or the picture would be taken while it is looked at
+    await page.getByRole('checkbox', { name: 'Take it by itself once all is right' }).uncheck();
     await expectAccessible('dialog[open]');
     await sheet.button('Close').click();
   });

@@ -18,8 +18,9 @@ writeFileSync(videoPath, motionJpeg(truth.file, 30));
 
 afterAll(() => rmSync(folder, { recursive: true }));
 
-/** Runs in the page before the app: keeps the tracks that it is given, so that a test can look after them. */
+/** Runs in the page before the app: keeps the tracks that it is given, so that a test can look after them; no picture is taken by itself. */
 function keepTracks(): void {
+  localStorage.setItem('glabella.shutter', 'by-hand');
   const tracks: MediaStreamTrack[] = [];
   Object.assign(window, { tracksOfTest: tracks });
   const open = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
