@@ -10,6 +10,8 @@ import { formatDifference, formatNumber, plainNumber, withUnit } from './numbers
 import { decimalsOf, signed } from './over-sessions-sentences.js';
 import type { AxisTick } from './plot-axes.js';
 import { timeTicks } from './plot-axes.js';
+import type { ShortcutId } from './shortcuts.js';
+import { isPressed } from './shortcuts.js';
 
 /** Scales that the plots of all groups share, so that they can be held against each other. */
 export interface PlotScales {
@@ -69,24 +71,23 @@ export function AgreementPlots(props: {
       isFarOff: farOff.includes(pair),
     });
   const onKeyDown = (event: KeyboardEvent): void => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
     const last = points.length - 1;
     const now = at ?? last;
-    const next: Readonly<Record<string, number>> = {
-      ArrowLeft: at === null ? last : now - 1,
-      ArrowDown: at === null ? last : now - 1,
-      ArrowRight: at === null ? last : now + 1,
-      ArrowUp: at === null ? last : now + 1,
-      PageDown: now - 10,
-      PageUp: now + 10,
-      Home: 0,
-      End: last,
-    };
-    const wanted = next[event.key];
-    if (wanted !== undefined) {
+    // the first key that is pressed begins at the last reading
+    const step = at === null ? 0 : 1;
+    const wanted: readonly (readonly [ShortcutId, number])[] = [
+      ['nextDifference', now + step],
+      ['previousDifference', now - step],
+      ['tenDifferencesOn', now + 10],
+      ['tenDifferencesBack', now - 10],
+      ['firstDifference', 0],
+      ['lastDifference', last],
+    ];
+    const place = wanted.find(([id]) => isPressed(id, event));
+    if (place !== undefined) {
       event.preventDefault();
-      setAt(Math.max(0, Math.min(last, wanted)));
-    } else if (event.key === 'Enter' && looked !== null) {
+      setAt(Math.max(0, Math.min(last, place[1])));
+    } else if (looked !== null && isPressed('openDifference', event)) {
       event.preventDefault();
       onOpen(looked.sessionId);
     }

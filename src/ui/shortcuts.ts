@@ -8,7 +8,15 @@ export interface Stroke {
 }
 
 /** What has the focus, or stands open, while a shortcut works. */
-export const SHORTCUT_GROUPS = ['anywhere', 'readings', 'search', 'prescription', 'picture', 'sessions'] as const;
+export const SHORTCUT_GROUPS = [
+  'anywhere',
+  'readings',
+  'search',
+  'prescription',
+  'picture',
+  'sessions',
+  'plots',
+] as const;
 
 export type ShortcutGroup = (typeof SHORTCUT_GROUPS)[number];
 
@@ -46,6 +54,13 @@ export const SHORTCUTS = {
   previousSession: { group: 'sessions', strokes: [{ key: 'arrowup' }] },
   firstSession: { group: 'sessions', strokes: [{ key: 'home' }] },
   lastSession: { group: 'sessions', strokes: [{ key: 'end' }] },
+  nextDifference: { group: 'plots', strokes: [{ key: 'arrowright' }, { key: 'arrowup' }] },
+  previousDifference: { group: 'plots', strokes: [{ key: 'arrowleft' }, { key: 'arrowdown' }] },
+  tenDifferencesOn: { group: 'plots', strokes: [{ key: 'pageup' }] },
+  tenDifferencesBack: { group: 'plots', strokes: [{ key: 'pagedown' }] },
+  firstDifference: { group: 'plots', strokes: [{ key: 'home' }] },
+  lastDifference: { group: 'plots', strokes: [{ key: 'end' }] },
+  openDifference: { group: 'plots', strokes: [{ key: 'enter' }] },
 } as const satisfies Readonly<Record<string, Shortcut>>;
 
 export type ShortcutId = keyof typeof SHORTCUTS;

@@ -2206,7 +2206,8 @@ export const words: Words = {
     point: ({ day, wearer, side, hand, camera, difference, isFarOff }) =>
       `${day}, ${wearer}${side === null ? '' : side === 'R' ? ', rechts' : ', links'}: Hand ${hand}, Kamera ${camera}, Unterschied ${difference}${isFarOff ? ', weit abseits' : ''}`,
     noWearer: 'ohne Namen',
-    pointHint: 'Zeigen Sie auf die Zeichnung, oder gehen Sie mit den Pfeiltasten hindurch; Enter öffnet die Sitzung.',
+    pointHint:
+      'Zeigen Sie auf die Zeichnung, oder gehen Sie mit den Pfeiltasten hindurch; die Eingabetaste öffnet die Sitzung.',
     openSession: 'Diese Sitzung öffnen',
     key: {
       heading: 'Was gezeichnet ist',
@@ -3235,6 +3236,7 @@ export const words: Words = {
       prescription: 'In der Verordnung',
       picture: 'Auf einem Punkt im Bild',
       sessions: 'In der Liste der Sitzungen',
+      plots: 'In den Zeichnungen zu Messmitteln und Messenden',
       dialogs: 'In einem Dialog',
     },
     does: {
@@ -3259,6 +3261,13 @@ export const words: Words = {
       previousSession: 'Vorige Sitzung',
       firstSession: 'Erste Sitzung',
       lastSession: 'Letzte Sitzung',
+      nextDifference: 'Nächster Messwert nach dem Tag',
+      previousDifference: 'Voriger Messwert',
+      tenDifferencesOn: 'Zehn Messwerte weiter',
+      tenDifferencesBack: 'Zehn Messwerte zurück',
+      firstDifference: 'Erster Messwert',
+      lastDifference: 'Letzter Messwert',
+      openDifference: 'Seine Sitzung öffnen',
       closeDialog: 'Den Dialog schließen',
     },
     keys: {
@@ -3268,6 +3277,8 @@ export const words: Words = {
       escape: 'Esc',
       home: 'Pos1',
       end: 'Ende',
+      pageup: 'Bild auf',
+      pagedown: 'Bild ab',
       arrowup: 'Pfeil nach oben',
       arrowdown: 'Pfeil nach unten',
       arrowleft: 'Pfeil nach links',
