@@ -8,6 +8,7 @@ import { reconcile } from '../core/crosscheck/reconcile.js';
 import type { Evidence, Reconciliation } from '../core/crosscheck/reconciliation.js';
 import type { SheetFigures } from '../core/crosscheck/sheet-figures.js';
 import { emptyFigures, figuresOf } from '../core/crosscheck/sheet-figures.js';
+import type { Fault } from '../core/crosscheck/slip-faults.js';
 import { faultsOfOne } from '../core/crosscheck/slip-faults.js';
 import { createSuspicionBound } from '../core/crosscheck/suspicion-bound.js';
 import { ROUNDING_SLACK } from '../core/crosscheck/rounding-slack.js';
@@ -15,6 +16,7 @@ import { DEFAULT_MEASURING_SETTINGS } from '../core/estimate/face-estimates.js';
 import type { Gauge } from '../core/reading/gauge.js';
 import type { SessionRecord } from '../core/record/session-record.js';
 import { freeOfDust } from '../core/statistics/free-of-dust.js';
+import { NORMAL_95 } from '../core/statistics/normal.js';
 import type { FlaggedRecord, WrittenThere } from './audit.js';
 import { sheetEvidence } from './evidence.js';
 import { workingDistanceOf } from './measuring-settings.js';
@@ -22,7 +24,7 @@ import type { Misfit } from './misfits.js';
 import { explanationsOf, joinedReadings, limitOfSum, sheetMisfits } from './misfits.js';
 import { evidenceOfRecord, readingOfRecord } from './record-evidence.js';
 import { rowsOfEvidence } from './record-rows.js';
-import type { RecordInTable } from './record-table.js';
+import type { RecordedEstimate, RecordInTable } from './record-table.js';
 import { sheetRows } from './rows.js';
 import { openSheet } from './sheet.js';
 
@@ -54,7 +56,12 @@ export function createRecordAudit(catalogue: Catalogue, gauges: readonly Gauge[]
     const readingCount = takeFigures(record, places, gauges, catalogue, figures);
     let whole: Evidence | null = null;
     const evidence = (): Evidence => (whole ??= evidenceOfRecord(record, gauges, catalogue));
-    if (mayBeSuspected(figures, (place) => faultsOfOne(nameAt(place), evidence()))) {
+    const slipsAt = (place: number): readonly Fault[] => {
+      const name = nameAt(place);
+      // of the others only distances lead to slips of another distance
+      return faultsOfOne(name, whole ?? evidenceOfRecord(record, gauges, catalogue, [name, ...DISTANCES]));
+    };
+    if (mayBeSuspected(figures, slipsAt)) {
       return { readingCount, found: found(evidence(), catalogue, reconcile(evidence())) };
     }
     const rows = rowsThatMayNotFit(record, places, figures, catalogue);
@@ -63,6 +70,8 @@ export function createRecordAudit(catalogue: Catalogue, gauges: readonly Gauge[]
     return { readingCount, found: found(evidenceOfRecord(record, gauges, catalogue, names), rows, NOTHING_SUSPECTED) };
   };
 }
+
+const DISTANCES: readonly ReadingName[] = [FAR_DISTANCES, NEAR_DISTANCES].flatMap(({ whole, R, L }) => [whole, R, L]);
 
 /** What does not fit in these rows. */
 function found(evidence: Evidence, rows: Catalogue, reconciliation: Reconciliation): AuditedRecord['found'] {
@@ -170,7 +179,7 @@ function rowsThatMayNotFit(
       !isUsual ||
       (!measurement.isSigned && own <= 0) ||
       readings[name]!.scale.length > 1 ||
-      (estimate !== undefined && Math.abs(own - estimate.value) > measurement.tolerance.value)
+      (estimate !== undefined && mayDisagree(own, figures.ownVariance[place]!, estimate, measurement))
     ) {
       rows.add(measurement);
     }
@@ -185,6 +194,17 @@ function rowsThatMayNotFit(
     for (const place of [all, right, left]) rows.add(places[place]!.measurement);
   }
   return rows.size === 0 ? [] : catalogue.filter((measurement) => rows.has(measurement));
+}
+
+/** Whether hand and camera may lie further apart than the tolerance and both doubts allow; see `compareReading`. */
+function mayDisagree(
+  hand: number,
+  ownVariance: number,
+  { value, standardUncertainty }: RecordedEstimate,
+  { tolerance }: Measurement,
+): boolean {
+  const apart = Math.abs(hand - value) + ROUNDING_SLACK;
+  return apart > tolerance.value && apart > NORMAL_95 * Math.sqrt(ownVariance + standardUncertainty ** 2);
 }
 
 /** What the sheet of a session would show to the reader whose sheet is open. */

@@ -34,6 +34,8 @@ const LIMIT = SUSPECTED - 1e-6;
 
 /** Numbers that may have changed places: at each of `places` stands what belongs to the place of `others` at the same index. */
 interface Exchange {
+  /** its number among all exchanges */
+  readonly id: number;
   readonly frequency: number;
   readonly places: readonly number[];
   readonly others: readonly number[];
@@ -43,10 +45,8 @@ interface Exchange {
 interface Rules {
   readonly means: Float64Array;
   readonly covariance: FaceModel['covariance'];
-  readonly blockAt: readonly number[];
   readonly blocks: readonly BlockRules[];
-  /** exchanges between two blocks */
-  readonly crossings: readonly Exchange[];
+  readonly exchanges: readonly Exchange[];
   /** by place: the frequencies of all slips that lead to one number alone, together */
   readonly slips: Float64Array;
   /** by place: how often a reading is badly taken, and the variance that this adds */
@@ -64,6 +64,10 @@ interface BlockRules {
   /** the hand's, then the camera's */
   readonly places: readonly number[];
   readonly exchanges: readonly Exchange[];
+  /** of each exchange the ones before it that touch none of its places */
+  readonly apart: readonly (readonly Exchange[])[];
+  /** exchanges with another block */
+  readonly crossings: readonly Exchange[];
   /** places of whole, R and L where R and L may just be halves, and the density of that */
   readonly halves: readonly { readonly places: readonly [number, number, number]; readonly density: number }[];
 }
@@ -88,9 +92,10 @@ function makeRules(model: FaceModel, catalogue: Catalogue): Rules {
     const { low, high } = measurementOfReading(catalogue, name).plausible.hard;
     return frequency / (high - low);
   };
-  const exchanges = layoutOf(catalogue).exchanges.map(({ kind, pairs }): Exchange => {
+  const exchanges = layoutOf(catalogue).exchanges.map(({ kind, pairs }, id): Exchange => {
     const both = pairs.flatMap(([a, b]) => [[placeOf(a), placeOf(b)] as const, [placeOf(b), placeOf(a)] as const]);
     return {
+      id,
       frequency: SLIP_FREQUENCY[kind],
       places: both.map(([place]) => place),
       others: both.map(([, other]) => other),
@@ -98,24 +103,32 @@ function makeRules(model: FaceModel, catalogue: Catalogue): Rules {
   });
   const isWithin = (places: readonly number[], block: number): boolean =>
     places.every((place) => model.blockAt[place] === block);
+  const isPartly = (places: readonly number[], block: number): boolean =>
+    !isWithin(places, block) && places.some((place) => model.blockAt[place] === block);
   return {
     means: byPlace(
       (name) => model.means[name],
       (name) => model.means[name],
     ),
     covariance: model.covariance,
-    blockAt: model.blockAt,
-    crossings: exchanges.filter(({ places }) => !isWithin(places, model.blockAt[places[0]!]!)),
-    blocks: model.blocks.map((own, block) => ({
-      places: [...own, ...own.map((place) => HAND_COUNT + place).filter((place) => CAMERA_PLACES.includes(place))],
-      exchanges: exchanges.filter(({ places }) => isWithin(places, block)),
-      halves: [FAR_DISTANCES, NEAR_DISTANCES]
-        .map(({ whole, R, L }) => ({
-          places: [placeOf(whole), placeOf(R), placeOf(L)] as const,
-          density: SLIP_FREQUENCY.halved / (stepOf(R) * stepOf(L)),
-        }))
-        .filter(({ places }) => isWithin(places, block)),
-    })),
+    exchanges,
+    blocks: model.blocks.map((own, block) => {
+      const within = exchanges.filter(({ places }) => isWithin(places, block));
+      return {
+        places: [...own, ...own.map((place) => HAND_COUNT + place).filter((place) => CAMERA_PLACES.includes(place))],
+        exchanges: within,
+        apart: within.map((one, i) =>
+          within.slice(0, i).filter((other) => !other.places.some((place) => one.places.includes(place))),
+        ),
+        crossings: exchanges.filter(({ places }) => isPartly(places, block)),
+        halves: [FAR_DISTANCES, NEAR_DISTANCES]
+          .map(({ whole, R, L }) => ({
+            places: [placeOf(whole), placeOf(R), placeOf(L)] as const,
+            density: SLIP_FREQUENCY.halved / (stepOf(R) * stepOf(L)),
+          }))
+          .filter(({ places }) => isWithin(places, block)),
+      };
+    }),
     slips: byPlace(
       (name) => frequencyOfSlips(name, catalogue),
       () => 0,
@@ -150,7 +163,7 @@ export function createSuspicionBound(catalogue: Catalogue): MayBeSuspected {
   return (figures, faultsAt) => {
     const rules = rulesOf(faceModel(catalogue, figures.workingDistanceMm), catalogue);
     noteRepeatedRows(work, rules, figures);
-    noteCrossings(work, rules, figures);
+    noteExchanges(work, rules, figures);
     for (let block = 0; block < rules.blocks.length; block += 1) {
       let odds = oddsOfBlock(block, rules, figures, work);
       if (!isBelow(odds)) odds = odds - oddsOfSingles(rules, work, null) + oddsOfSingles(rules, work, faultsAt);
@@ -159,9 +172,14 @@ export function createSuspicionBound(catalogue: Catalogue): MayBeSuspected {
     }
     return rules.blocks.some((_, block) => {
       const odds = work.blockOdds[block]!;
-      return !(odds / (1 + odds) + crossingsOf(block, rules, work) < LIMIT);
+      return !(odds / (1 + odds) + crossingsOf(rules.blocks[block]!, work) < LIMIT);
     });
   };
+}
+
+/** e^x, or a little more where that is next to nothing: most is, and need not be worked out. */
+function expOrTiny(x: number): number {
+  return x < -30 ? 1e-13 : Math.exp(x);
 }
 
 /** False for what is not a number as well. */
@@ -191,8 +209,8 @@ interface WorkingArrays {
   /** the changes of one exchange, and their places in the block */
   readonly by: Float64Array;
   readonly at: Int32Array;
-  /** by crossing: the logarithm of its weight; minus infinity where it cannot have happened */
-  readonly crossings: Float64Array;
+  /** by exchange: the logarithm of its frequency, and of crossings what they gain as well; minus infinity where it cannot have happened */
+  readonly exchanges: Float64Array;
   readonly blockOdds: Float64Array;
 }
 
@@ -200,14 +218,14 @@ function workingArrays(): WorkingArrays {
   return {
     count: 0,
     places: new Int32Array(MOST_PLACES),
-    indexAt: new Int32Array(PLACE_COUNT),
+    indexAt: new Int32Array(PLACE_COUNT).fill(-1),
     precision: new Float64Array(MOST_PLACES ** 2),
     weighted: new Float64Array(MOST_PLACES),
     mass: new Float64Array(MOST_PLACES),
     repeated: new Float64Array(PLACE_COUNT),
     by: new Float64Array(MOST_EXCHANGED),
     at: new Int32Array(MOST_EXCHANGED),
-    crossings: new Float64Array(PLACE_COUNT),
+    exchanges: new Float64Array(4 * PLACE_COUNT),
     blockOdds: new Float64Array(PLACE_COUNT),
   };
 }
@@ -221,10 +239,10 @@ function noteRepeatedRows({ repeated }: WorkingArrays, rules: Rules, { isThere, 
   }
 }
 
-function noteCrossings({ crossings }: WorkingArrays, rules: Rules, figures: SheetFigures): void {
-  rules.crossings.forEach((exchange, i) => {
-    crossings[i] = changesAnything(exchange, figures) ? Math.log(exchange.frequency) : -Infinity;
-  });
+function noteExchanges({ exchanges }: WorkingArrays, rules: Rules, figures: SheetFigures): void {
+  for (const exchange of rules.exchanges) {
+    exchanges[exchange.id] = changesAnything(exchange, figures) ? Math.log(exchange.frequency) : -Infinity;
+  }
 }
 
 /** Whether all its numbers are there, and one of them would become another. */
@@ -246,7 +264,7 @@ function changeOf(place: number, other: number, { value, added }: SheetFigures):
 function oddsOfBlock(number: number, rules: Rules, figures: SheetFigures, work: WorkingArrays): number {
   const block = rules.blocks[number]!;
   if (!observeBlock(block, rules, figures, work)) return Infinity;
-  weighCrossings(rules, figures, work);
+  weighCrossings(block, figures, work);
   return (
     oddsOfSingles(rules, work, null) +
     oddsOfPairs(work) +
@@ -259,7 +277,7 @@ function oddsOfBlock(number: number, rules: Rules, figures: SheetFigures, work: 
 function observeBlock({ places }: BlockRules, rules: Rules, figures: SheetFigures, work: WorkingArrays): boolean {
   const { isThere, value, ownVariance } = figures;
   const { precision, weighted, indexAt } = work;
-  indexAt.fill(-1);
+  for (let k = 0; k < work.count; k += 1) indexAt[work.places[k]!] = -1;
   const hasBothEyes = isThere[CAMERA_R] === 1 && isThere[CAMERA_L] === 1;
   let count = 0;
   for (const place of places) {
@@ -375,15 +393,15 @@ function gainOfTaken(taken: number, { count, precision, weighted, at, by }: Work
 }
 
 /** Exchanges alone, with a single fault at a place that they leave, and with one another. */
-function oddsOfExchanges({ exchanges }: BlockRules, figures: SheetFigures, work: WorkingArrays): number {
+function oddsOfExchanges({ exchanges, apart }: BlockRules, figures: SheetFigures, work: WorkingArrays): number {
   const { count, precision, weighted, mass, at, by } = work;
   let odds = 0;
   for (let one = 0; one < exchanges.length; one += 1) {
     const exchange = exchanges[one]!;
-    if (!changesAnything(exchange, figures)) continue;
+    if (work.exchanges[exchange.id] === -Infinity) continue;
     const taken = takeChanges(exchange, figures, work);
     const gain = gainOfTaken(taken, work);
-    let together = Math.exp(gain);
+    let together = expOrTiny(gain);
     for (let k = 0; k < count; k += 1) {
       let after = weighted[k]!;
       let isTouched = false;
@@ -391,12 +409,11 @@ function oddsOfExchanges({ exchanges }: BlockRules, figures: SheetFigures, work:
         after += by[a]! * precision[k * count + at[a]!]!;
         isTouched ||= at[a] === k;
       }
-      if (!isTouched) together += mass[k]! * Math.exp(gain + (0.5 * after * after) / precision[k * count + k]!);
+      if (!isTouched) together += mass[k]! * expOrTiny(gain + (0.5 * after * after) / precision[k * count + k]!);
     }
-    for (let other = 0; other < one; other += 1) {
-      const second = exchanges[other]!;
-      if (second.places.some((place) => exchange.places.includes(place)) || !changesAnything(second, figures)) continue;
-      together += second.frequency * Math.exp(gain + gainAfter(second, taken, figures, work));
+    for (const second of apart[one]!) {
+      if (work.exchanges[second.id] === -Infinity) continue;
+      together += second.frequency * expOrTiny(gain + gainAfter(second, taken, figures, work));
     }
     odds += exchange.frequency * together;
   }
@@ -452,7 +469,7 @@ function oddsOfHalves({ halves, exchanges }: BlockRules, figures: SheetFigures, 
     }
     for (const exchange of exchanges) {
       if (exchange.places.includes(right) || exchange.places.includes(left)) continue;
-      if (!changesAnything(exchange, figures)) continue;
+      if (work.exchanges[exchange.id] === -Infinity) continue;
       const taken = takeChanges(exchange, figures, work);
       let [u, v] = [weighted[i]!, weighted[j]!];
       for (let a = 0; a < taken; a += 1) {
@@ -468,19 +485,16 @@ function oddsOfHalves({ halves, exchanges }: BlockRules, figures: SheetFigures, 
 }
 
 /** Adds to each exchange with another block what it gains in this one: blocks have no precision in common. */
-function weighCrossings(rules: Rules, figures: SheetFigures, work: WorkingArrays): void {
-  for (let i = 0; i < rules.crossings.length; i += 1) {
-    if (work.crossings[i] === -Infinity) continue;
-    const taken = takeChanges(rules.crossings[i]!, figures, work);
-    if (taken > 0) work.crossings[i]! += gainOfTaken(taken, work);
+function weighCrossings({ crossings }: BlockRules, figures: SheetFigures, work: WorkingArrays): void {
+  for (const crossing of crossings) {
+    if (work.exchanges[crossing.id] === -Infinity) continue;
+    work.exchanges[crossing.id]! += gainOfTaken(takeChanges(crossing, figures, work), work);
   }
 }
 
 /** No less than the probability of all exchanges of a block's numbers with those of others. */
-function crossingsOf(block: number, { crossings, blockAt }: Rules, work: WorkingArrays): number {
+function crossingsOf({ crossings }: BlockRules, work: WorkingArrays): number {
   let sum = 0;
-  for (let i = 0; i < crossings.length; i += 1) {
-    if (crossings[i]!.places.some((place) => blockAt[place] === block)) sum += Math.exp(work.crossings[i]!);
-  }
+  for (const { id } of crossings) sum += Math.exp(work.exchanges[id]!);
   return sum;
 }
