@@ -97,7 +97,8 @@ export function AuditScreen(props: {
         {stage.kind === 'failed' && <AuditRefusal failure={stage.failure} />}
         {!isRunning && (
           <AuditSource
-            isFirst={stage.kind === 'idle' || stage.kind === 'failed'}
+            isFirst={stage.kind === 'idle'}
+            isExplained={stage.kind === 'idle' || stage.kind === 'failed'}
             kept={kept}
             onFile={startFile}
             onStart={start}

@@ -9,14 +9,16 @@ const EXAMPLE_NAME = 'glabella-example.csv';
 
 /** Where the records come from that are to be looked through. */
 export function AuditSource(props: {
-  /** nothing was looked through yet, or in vain: it is said what this is for, and what a table has to look like */
+  /** nothing was looked through yet: it is said what this is for */
   readonly isFirst: boolean;
+  /** nothing was looked through, or in vain: it is said what a table has to look like */
+  readonly isExplained: boolean;
   /** the sessions that are kept; null where that is not known */
   readonly kept: readonly SessionSummary[] | null;
   readonly onFile: (file: File) => void;
   readonly onStart: (subject: AuditSubject) => void;
 }) {
-  const { isFirst, kept } = props;
+  const { isFirst, isExplained, kept } = props;
   const { catalogue } = useEquipment();
   return (
     <section className="audit-source">
@@ -49,7 +51,7 @@ export function AuditSource(props: {
         </div>
         {kept?.length === 0 && isFirst && <p className="note">{words.audit.keptNone}</p>}
       </div>
-      {isFirst && (
+      {isExplained && (
         <AuditFormat
           exampleName={EXAMPLE_NAME}
           onTry={() => {

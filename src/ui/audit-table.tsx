@@ -136,6 +136,8 @@ const AuditRow = memo(function AuditRow(
   const { name, where } = recordNaming(record, props.summary, props.at);
   const sheet: WrittenSheet = { ...record.written, catalogue };
   const cells = findingCells(finding, sheet);
+  const count = row.findings.length;
+  const hasMore = count > 1 || origin.kind === 'session' || misfitExplanations(finding.misfit, sheet).length > 0;
   const column = words.audit.column;
   return (
     <>
@@ -177,22 +179,24 @@ const AuditRow = memo(function AuditRow(
           {cells.sureness}
         </td>
         <td role="cell" className="audit-why">
-          <p>{misfitSentence(finding.misfit, sheet)}</p>
-          <button
-            type="button"
-            className="quiet audit-toggle"
-            aria-expanded={isOpened}
-            aria-controls={isOpened ? id : undefined}
-            aria-label={words.audit.detailsOf(row.findings.length, name)}
-            onClick={() => {
-              props.onToggle(place);
-            }}
-          >
-            {words.audit.details(row.findings.length)}
-          </button>
+          <p>{misfitSentence(finding.misfit, sheet)}</p>{' '}
+          {hasMore && (
+            <button
+              type="button"
+              className="quiet audit-toggle"
+              aria-expanded={isOpened}
+              aria-controls={isOpened ? id : undefined}
+              aria-label={words.audit.detailsOf(count, name)}
+              onClick={() => {
+                props.onToggle(place);
+              }}
+            >
+              {words.audit.details(count)}
+            </button>
+          )}
         </td>
       </tr>
-      {isOpened && (
+      {isOpened && hasMore && (
         <tr role="row" id={id} className="audit-more">
           <td role="cell" colSpan={COLUMNS.length}>
             <AuditFindings line={line} sheet={sheet} />

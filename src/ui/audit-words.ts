@@ -81,7 +81,7 @@ export const auditWords = {
   tools: 'What is listed',
   search: 'Search',
   searchHint: 'name, line, reading, slip, number',
-  only: 'Only what',
+  only: 'Only these',
   counted: (name: string, count: number): string => `${name} (${formatCount(count)})`,
   slip: 'Slip',
   anySlip: 'any or none',
@@ -112,7 +112,7 @@ export const auditWords = {
     why: 'Why',
   },
   noName: 'No name',
-  line: (line: number): string => `Line ${formatCount(line)}`,
+  line: (line: number): string => `Line ${line}`,
   /** a number that may have been meant */
   perhaps: (value: string): string => `perhaps ${value}`,
   cause: (slips: string, probability: string): string => `${slips}, ${probability}`,

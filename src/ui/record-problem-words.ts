@@ -1,12 +1,10 @@
-import { formatCount } from './numbers.js';
-
 /** Why a table of records is refused, each with what to do; columns and texts are as the table has them. */
 export const recordProblemWords = {
   /** where to look: line and column of the file, the column's name */
   file: 'The file',
-  line: (line: number): string => `Line ${formatCount(line)}`,
+  line: (line: number): string => `Line ${line}`,
   cell: (line: number, column: number, name: string): string =>
-    `Line ${formatCount(line)}, column ${column}${name === '' ? '' : ` (${name})`}`,
+    `Line ${line}, column ${column}${name === '' ? '' : ` (${name})`}`,
 
   tooLarge: (megabytes: string, limit: string): string =>
     `The file has ${megabytes} MB; up to ${limit} can be read. Split it.`,

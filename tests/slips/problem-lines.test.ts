@@ -16,17 +16,29 @@ describe('problemLines', () => {
   it.each([
     [
       'record,pd_fra_mm\nA,63\n',
-      'a.csv, line 1, column 2 (pd_fra_mm): No column is called "pd_fra_mm". Is pd_far_mm meant?',
+      'a.csv, line 1, column 2 (pd_fra_mm): No column is called “pd_fra_mm”. Is pd_far_mm meant?',
     ],
-    ['record,shoes,pd_far_mm\nA,42,63\n', 'a.csv, line 1, column 2 (shoes): No column is called "shoes".'],
-    ['record,pd_far_mm\nA,6three\n', 'a.csv, line 2, column 2 (pd_far_mm): "6three" is no number.'],
+    [
+      'record,shoes,pd_far_mm\nA,42,63\n',
+      'a.csv, line 1, column 2 (shoes): No column is called “shoes”. Rename it or take it away.',
+    ],
+    [
+      'record,pd_far_mm\nA,6three\n',
+      'a.csv, line 2, column 2 (pd_far_mm): “6three” is no number. Write digits only, and leave the cell empty where nothing was read.',
+    ],
     [
       'record,pd_far_mm\n\nA,63,5\n',
       'a.csv, line 3: The row has 3 fields, the header 2. Where commas part the fields, a number with a decimal comma needs quotation marks.',
     ],
-    ['record,pd_far_mm\nA\n', 'a.csv, line 2: The row has 1 field, the header 2.'],
+    [
+      'record,pd_far_mm\nA\n',
+      'a.csv, line 2: The row has 1 field, the header 2. Empty cells need their separators too.',
+    ],
     ['', 'a.csv: The file is empty.'],
-    ['63;31\n', 'a.csv, line 1: The first row should name the columns, but holds "63 31".'],
+    [
+      '63;31\n',
+      'a.csv, line 1: The first row should name the columns, but holds “63 31”. Put a row with their names above it.',
+    ],
   ])('says of %j where and what', (text, line) => {
     expect(linesOf(text)).toEqual([line]);
   });
@@ -44,14 +56,16 @@ describe('problemLines', () => {
     ];
     const lines = texts.flatMap((text) => linesOf(text));
     expect(lines).toHaveLength(texts.length + 3);
-    expect(lines.every((line) => /: [A-Z"].*[.]/.test(line))).toBe(true);
+    expect(lines.every((line) => /: [A-Z“].*[.]/.test(line))).toBe(true);
     expect(new Set(lines).size).toBe(lines.length);
   });
 
   it('says how many problems are not shown, and cuts what is long', () => {
     const lines = linesOf(`pd_far_mm\n${`${'x'.repeat(100)}\n`.repeat(30)}`);
     expect(lines).toHaveLength(21);
-    expect(lines[0]).toBe(`a.csv, line 2, column 1 (pd_far_mm): "${'x'.repeat(40)}…" is no number.`);
+    expect(lines[0]).toBe(
+      `a.csv, line 2, column 1 (pd_far_mm): “${'x'.repeat(40)}…” is no number. Write digits only, and leave the cell empty where nothing was read.`,
+    );
     expect(lines[20]).toBe('a.csv: 10 more problems of 30 are not shown.');
   });
 

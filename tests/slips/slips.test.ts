@@ -67,9 +67,9 @@ describe('npm run slips', { timeout: 120_000 }, () => {
     const { status, stdout, stderr } = await runSlips(file);
     expect([status, stdout]).toEqual([2, '']);
     expect(stderr.trim().split('\n')).toEqual([
-      `${file}, line 1, column 2 (pd_farr_mm): No column is called "pd_farr_mm". Is pd_far_mm meant?`,
-      `${file}, line 2, column 3 (pd_near_mm): "x" is no number.`,
-      `${file}, line 3: The row has 2 fields, the header 3.`,
+      `${file}, line 1, column 2 (pd_farr_mm): No column is called “pd_farr_mm”. Is pd_far_mm meant?`,
+      `${file}, line 2, column 3 (pd_near_mm): “x” is no number. Write digits only, and leave the cell empty where nothing was read.`,
+      `${file}, line 3: The row has 2 fields, the header 3. Empty cells need their separators too.`,
     ]);
   });
 
