@@ -8,6 +8,7 @@ import { appInBrowser } from '../support/app-in-browser.js';
 import { fixturePicture } from '../support/fixture-pictures.js';
 import { motionJpeg } from '../support/picture-file.js';
 import { SheetPage } from '../support/sheet-page.js';
+import { taskTimesMs } from '../support/task-times.js';
 
 // The running picture: what is drawn on it, what is told, that the picture is taken by itself, and that a lost camera comes back.
 
@@ -20,6 +21,9 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 /** The parts that look at frames are loaded first, on a computer that does other work. */
 const PATIENTLY = { timeout: 60_000 };
+
+/** W3C Long Tasks: from here on a page is felt to hang. */
+const LONG_TASK_MS = 50;
 
 /** Runs in the page before the app. */
 function takeByHand(): void {
@@ -58,6 +62,9 @@ describe('the live view', () => {
     expect(await inkAround(dialog, 0.1, 0.1)).toBe(0);
     const mirror = await dialog.locator('.live-picture').evaluate((element) => getComputedStyle(element).transform);
     expect(mirror).toMatch(/^matrix\(-1, 0, 0, 1,/);
+    const times = await taskTimesMs(app.browser(), page, () => page.waitForTimeout(3_000));
+    expect(times.length).toBeGreaterThan(100);
+    expect(Math.max(...times)).toBeLessThan(LONG_TASK_MS);
     await expectAccessiblePage(page, 'dialog[open]');
 
     await sheet.button('Close').click();
