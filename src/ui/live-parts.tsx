@@ -34,7 +34,7 @@ export function LiveHintLine(props: {
   const { stillness } = props.view.screen;
   return (
     <div className="live-hint" aria-hidden="true">
-      <p>{props.text}</p>
+      <p className={props.view.hint === null ? 'is-waiting' : undefined}>{props.text}</p>
       <div className="stillness">
         {props.shutter === 'by-itself' && <span ref={stillness} style={{ transform: 'scaleX(0)' }} />}
       </div>
