@@ -4,8 +4,8 @@ import type { Measurement, ReadingName } from '../core/catalogue/measurement.js'
 import { READING_NAMES } from '../core/catalogue/measurement.js';
 import { FAR_DISTANCES, NEAR_DISTANCES } from '../core/catalogue/pupil-distances.js';
 import { CAMERA_PLACES, nameAt, placeOf } from '../core/crosscheck/observed-sheet.js';
-import { reconcile } from '../core/crosscheck/reconcile.js';
-import type { Evidence, Reconciliation } from '../core/crosscheck/reconciliation.js';
+import { suspicionsWithin } from '../core/crosscheck/reconcile.js';
+import type { Evidence, Suspicion } from '../core/crosscheck/reconciliation.js';
 import type { SheetFigures } from '../core/crosscheck/sheet-figures.js';
 import { emptyFigures, figuresOf } from '../core/crosscheck/sheet-figures.js';
 import type { Fault } from '../core/crosscheck/slip-faults.js';
@@ -40,8 +40,6 @@ export type AuditRecord = (record: RecordInTable) => AuditedRecord;
 /** Looks sessions through. */
 export type AuditSession = (record: SessionRecord) => AuditedRecord;
 
-const NOTHING_SUSPECTED: Reconciliation = { suspicions: [], values: {}, doubts: {} };
-
 /**
  * What the sheet would find in each record, by a shorter way: most records can be seen to hold nothing that may be suspected (see
  * `suspicion-bound.ts`), and what else does not fit concerns single rows, so that only these are laid out.
@@ -49,7 +47,7 @@ const NOTHING_SUSPECTED: Reconciliation = { suspicions: [], values: {}, doubts: 
  * @param gauges of the table, as `gaugesOfTable` names them
  */
 export function createRecordAudit(catalogue: Catalogue, gauges: readonly Gauge[]): AuditRecord {
-  const mayBeSuspected = createSuspicionBound(catalogue);
+  const blocksInDoubt = createSuspicionBound(catalogue);
   const places = READING_NAMES.map((name): PlaceRules => placeRules(name, catalogue));
   const figures = emptyFigures();
   return (record) => {
@@ -61,21 +59,21 @@ export function createRecordAudit(catalogue: Catalogue, gauges: readonly Gauge[]
       // of the others only distances lead to slips of another distance
       return faultsOfOne(name, whole ?? evidenceOfRecord(record, gauges, catalogue, [name, ...DISTANCES]));
     };
-    if (mayBeSuspected(figures, slipsAt)) {
-      return { readingCount, found: found(evidence(), catalogue, reconcile(evidence())) };
-    }
+    const inDoubt = blocksInDoubt(figures, slipsAt);
+    const suspicions = inDoubt.size === 0 ? [] : suspicionsWithin(inDoubt, evidence());
+    if (suspicions.length > 0) return { readingCount, found: found(evidence(), catalogue, suspicions) };
     const rows = rowsThatMayNotFit(record, places, figures, catalogue);
     if (rows.length === 0) return { readingCount, found: null };
     const names = rows.flatMap(({ fields }) => fields.map(({ name }) => name));
-    return { readingCount, found: found(evidenceOfRecord(record, gauges, catalogue, names), rows, NOTHING_SUSPECTED) };
+    return { readingCount, found: found(evidenceOfRecord(record, gauges, catalogue, names), rows, []) };
   };
 }
 
 const DISTANCES: readonly ReadingName[] = [FAR_DISTANCES, NEAR_DISTANCES].flatMap(({ whole, R, L }) => [whole, R, L]);
 
 /** What does not fit in these rows. */
-function found(evidence: Evidence, rows: Catalogue, reconciliation: Reconciliation): AuditedRecord['found'] {
-  const misfits = sheetMisfits(rowsOfEvidence(evidence, rows), reconciliation, evidence.catalogue);
+function found(evidence: Evidence, rows: Catalogue, suspicions: readonly Suspicion[]): AuditedRecord['found'] {
+  const misfits = sheetMisfits(rowsOfEvidence(evidence, rows), { suspicions }, evidence.catalogue);
   return misfits.length === 0 ? null : { misfits, written: writtenThere(misfits, evidence, NO_NAMES) };
 }
 
@@ -209,7 +207,7 @@ function mayDisagree(
 
 /** What the sheet of a session would show to the reader whose sheet is open. */
 export function createSessionAudit(catalogue: Catalogue): AuditSession {
-  const mayBeSuspected = createSuspicionBound(catalogue);
+  const blocksInDoubt = createSuspicionBound(catalogue);
   return ({ sheet, camera }) => {
     const rows = sheetRows(openSheet(sheet, camera), camera?.estimates ?? null, catalogue);
     const evidence: Evidence = {
@@ -220,8 +218,9 @@ export function createSessionAudit(catalogue: Catalogue): AuditSession {
       }),
       catalogue,
     };
-    const isSuspect = mayBeSuspected(figuresOf(evidence), (place) => faultsOfOne(nameAt(place), evidence));
-    const misfits = sheetMisfits(rows, isSuspect ? reconcile(evidence) : NOTHING_SUSPECTED, catalogue);
+    const inDoubt = blocksInDoubt(figuresOf(evidence), (place) => faultsOfOne(nameAt(place), evidence));
+    const suspicions = inDoubt.size === 0 ? [] : suspicionsWithin(inDoubt, evidence);
+    const misfits = sheetMisfits(rows, { suspicions }, catalogue);
     return {
       readingCount: Object.keys(evidence.readings).length,
       found: misfits.length === 0 ? null : { misfits, written: writtenThere(misfits, evidence, joinedReadings(rows)) },

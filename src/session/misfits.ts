@@ -99,7 +99,7 @@ export function joinedReadings(rows: readonly SheetRow[]): ReadonlySet<ReadingNa
  */
 export function sheetMisfits(
   rows: readonly SheetRow[],
-  reconciliation: Reconciliation,
+  reconciliation: Pick<Reconciliation, 'suspicions'>,
   catalogue: Catalogue,
 ): readonly Misfit[] {
   const fields = rows.flatMap((row) => row.fields.map((field) => ({ ...field, covered: row.covered })));
@@ -209,7 +209,10 @@ function isRefused(failure: ReadingFailure): failure is RefusedFailure {
   return failure.kind !== 'empty' && failure.kind !== 'trials-one-sided';
 }
 
-function refusedMisfit({ field, reading }: FieldRow, { suspicions }: Reconciliation): readonly Misfit[] {
+function refusedMisfit(
+  { field, reading }: FieldRow,
+  { suspicions }: Pick<Reconciliation, 'suspicions'>,
+): readonly Misfit[] {
   if (reading.ok || !isRefused(reading.failure)) return [];
   const suspicion = suspicions.find(({ names }) => names[0] === field);
   return [{ kind: 'refused', names: [field], failure: reading.failure, explanations: suspicion?.explanations ?? [] }];

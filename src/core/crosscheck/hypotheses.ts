@@ -52,8 +52,8 @@ const BEAM = 6;
 
 /** All single faults that a sheet may have. */
 export interface SheetFaults {
-  /** by the number of the block that all their places belong to */
-  readonly byBlock: readonly BlockFaults[];
+  /** of the block that all their places belong to, by its number; worked out when first asked for */
+  readonly ofBlock: (block: number) => BlockFaults;
   /** exchanges between blocks */
   readonly across: readonly Fault[];
 }
@@ -68,38 +68,54 @@ export interface BlockFaults {
 interface PlaceFaults {
   readonly place: number;
   readonly inNumber: NumberFaults;
-  readonly others: Fault[];
+  readonly others: readonly Fault[];
 }
 
 export function faultsOf(sheet: ObservedSheet, evidence: Evidence, model: FaceModel): SheetFaults {
-  const { handPlaces, cameraPlaces } = sheet;
-  const { readings, catalogue } = evidence;
-  const byBlock = model.blocks.map((): { atPlaces: PlaceFaults[]; joint: Fault[] } => ({ atPlaces: [], joint: [] }));
+  const exchanges = faultsOfExchanges(evidence);
+  const blocksOf = exchanges.map(({ places }) => new Set(places.map((place) => blockOf(place, model))));
+  return {
+    ofBlock: onceForEach((block) => ({
+      atPlaces: faultsAtPlaces(block, sheet, evidence, model),
+      joint: [
+        ...exchanges.filter((_, i) => blocksOf[i]!.size === 1 && blocksOf[i]!.has(block)),
+        ...halvedEyes(evidence.readings)
+          .filter(([right]) => blockOf(placeOf(right), model) === block)
+          .map((eyes) => written('halved', eyes, sheet, evidence)),
+      ],
+    })),
+    across: exchanges.filter((_, i) => blocksOf[i]!.size > 1),
+  };
+}
+
+function onceForEach(make: (block: number) => BlockFaults): (block: number) => BlockFaults {
+  const made: BlockFaults[] = [];
+  return (block) => (made[block] ??= make(block));
+}
+
+function faultsAtPlaces(
+  block: number,
+  sheet: ObservedSheet,
+  evidence: Evidence,
+  model: FaceModel,
+): readonly PlaceFaults[] {
+  const { catalogue } = evidence;
+  const isHere = (place: number): boolean => blockOf(place, model) === block;
   const repeated = repeatedRows(evidence);
-  for (const place of handPlaces) {
+  const byHand = sheet.handPlaces.filter(isHere).map((place): PlaceFaults => {
     const name = nameAt(place);
     const others = [
       ...faultsBesideOthers(name, evidence),
       unexplained(place, catalogue, UNEXPLAINED_FREQUENCY),
       badlyTaken(place, catalogue),
+      ...(repeated.includes(name) ? [written('row-repeated', [name], sheet, evidence)] : []),
     ];
-    if (repeated.includes(name)) others.push(written('row-repeated', [name], sheet, evidence));
-    byBlock[blockOf(place, model)]!.atPlaces.push({ place, inNumber: faultsInNumber(name, evidence), others });
-  }
-  for (const place of cameraPlaces) {
-    const others = [unexplained(place, catalogue, MISLED_FREQUENCY)];
-    byBlock[blockOf(place, model)]!.atPlaces.push({ place, inNumber: NO_FAULTS, others });
-  }
-  const across: Fault[] = [];
-  for (const exchange of faultsOfExchanges(evidence)) {
-    const block = blockOf(exchange.places[0]!, model);
-    const isWithin = exchange.places.every((place) => blockOf(place, model) === block);
-    (isWithin ? byBlock[block]!.joint : across).push(exchange);
-  }
-  for (const [right, left] of halvedEyes(readings)) {
-    byBlock[blockOf(placeOf(right), model)]!.joint.push(written('halved', [right, left], sheet, evidence));
-  }
-  return { byBlock, across };
+    return { place, inNumber: faultsInNumber(name, evidence), others };
+  });
+  const byCamera = sheet.cameraPlaces.filter(isHere).map((place): PlaceFaults => {
+    return { place, inNumber: NO_FAULTS, others: [unexplained(place, catalogue, MISLED_FREQUENCY)] };
+  });
+  return [...byHand, ...byCamera];
 }
 
 /** The block of a place, whether it is the hand's or the camera's. */
@@ -108,13 +124,16 @@ export function blockOf(place: number, { blockAt }: FaceModel): number {
 }
 
 /** The faults that touch none of these places. */
-export function faultsElsewhere({ byBlock, across }: SheetFaults, places: readonly number[]): SheetFaults {
+export function faultsElsewhere({ ofBlock, across }: SheetFaults, places: readonly number[]): SheetFaults {
   const isElsewhere = (fault: Fault): boolean => !fault.places.some((place) => places.includes(place));
   return {
-    byBlock: byBlock.map(({ atPlaces, joint }) => ({
-      atPlaces: atPlaces.filter(({ place }) => !places.includes(place)),
-      joint: joint.filter(isElsewhere),
-    })),
+    ofBlock: onceForEach((block) => {
+      const { atPlaces, joint } = ofBlock(block);
+      return {
+        atPlaces: atPlaces.filter(({ place }) => !places.includes(place)),
+        joint: joint.filter(isElsewhere),
+      };
+    }),
     across: across.filter(isElsewhere),
   };
 }

@@ -25,29 +25,40 @@ interface WeighedBlock {
 /** The blocks that were weighed already, by their number; whoever changes a block's values takes it out. */
 export type WeighedBlocks = Map<number, WeighedBlock>;
 
+/** An exchange between blocks that is less likely than this (logarithm, over nothing at all) is left out: 1.5 in a hundred million. */
+const NO_CROSSING = -18;
+
 /**
  * The probability of everything that may have happened. Blocks have nothing to do with one another, so that each is weighed for
  * itself, and what happened in all of them is the product: a sum over sheets becomes a product of sums, Z = prod Z_b. Two numbers
  * of different blocks that changed places add e^gain prod Z_b over all other blocks, that is Z e^gain / (Z_a Z_b).
+ *
+ * @param asked the blocks of which it is asked; of others only those are weighed with which these, or others, may have exchanged
  */
 export function posteriorOf(
   weighed: WeighedBlocks,
-  { byBlock, across }: SheetFaults,
+  faults: SheetFaults,
   sheet: ObservedSheet,
   model: FaceModel,
+  asked: ReadonlySet<number>,
 ): Posterior {
-  byBlock.forEach((own, block) => {
-    if (hasFaults(own) && !weighed.has(block)) weighed.set(block, weighBlock(sheet, own));
+  const gains = faults.across.map((fault) => gainOf(sheet, fault));
+  const across = faults.across.flatMap((fault, i) => {
+    if (gains[i]! <= NO_CROSSING) return [];
+    return [{ fault, gain: gains[i]!, ends: [...new Set(fault.places.map((place) => blockOf(place, model)))] }];
   });
-  const crossings = across.map((fault) => {
-    const ends = [...new Set(fault.places.map((place) => blockOf(place, model)))];
-    const logShare = ends.reduce((rest, block) => rest - (weighed.get(block)?.logTotal ?? 0), gainOf(sheet, fault));
+  for (const block of new Set([...asked, ...across.flatMap(({ ends }) => ends)])) {
+    const own = faults.ofBlock(block);
+    if (hasFaults(own) && !weighed.has(block)) weighed.set(block, weighBlock(sheet, own));
+  }
+  const crossings = across.map(({ fault, gain, ends }) => {
+    const logShare = ends.reduce((rest, block) => rest - (weighed.get(block)?.logTotal ?? 0), gain);
     return { fault, ends, weight: Math.exp(logShare) };
   });
   const all = crossings.reduce((total, { weight }) => total + weight, 1);
   const hypotheses: ProbableHypothesis[] = [];
   for (const [block, { hypotheses: own, logTotal }] of weighed) {
-    if (!hasFaults(byBlock[block]!)) continue;
+    if (!hasFaults(faults.ofBlock(block))) continue;
     const elsewhere = crossings.reduce((total, { ends, weight }) => (ends.includes(block) ? total : total + weight), 1);
     for (const { faults: together, gain } of own) {
       hypotheses.push({ faults: together, probability: (Math.exp(gain - logTotal) * elsewhere) / all });

@@ -54,6 +54,38 @@ const APART_SHARE = 0.2;
 export function reconcile(evidence: Evidence): Reconciliation {
   const model = faceModel(evidence.catalogue, evidence.workingDistanceMm);
   const observed = observeSheet(evidence, model);
+  const { suspicions, doubts, sheet, settled } = suspect(observed, evidence, model, new Set(model.blocks.keys()));
+  return {
+    suspicions,
+    values: reconciledValues(sheet, settled, model),
+    doubts: Object.fromEntries(observed.handPlaces.map((place) => [nameAt(place), doubts[place]!])),
+  };
+}
+
+/**
+ * The suspicions alone, and of some blocks alone: the same that `reconcile` has, where nothing can be suspected in the other blocks
+ * (see `suspicion-bound.ts`).
+ */
+export function suspicionsWithin(blocks: ReadonlySet<number>, evidence: Evidence): readonly Suspicion[] {
+  const model = faceModel(evidence.catalogue, evidence.workingDistanceMm);
+  return suspect(observeSheet(evidence, model), evidence, model, blocks).suspicions;
+}
+
+/** What is suspected, and the sheet once all of it was put right. */
+interface Suspected {
+  readonly suspicions: readonly Suspicion[];
+  /** by place: the largest probability that it is wrong as long as it was not settled */
+  readonly doubts: Float64Array;
+  readonly sheet: ObservedSheet;
+  readonly settled: ReadonlySet<number>;
+}
+
+function suspect(
+  observed: ObservedSheet,
+  evidence: Evidence,
+  model: FaceModel,
+  blocks: ReadonlySet<number>,
+): Suspected {
   const suspicions: Suspicion[] = [];
   const doubts = new Float64Array(READING_NAMES.length);
   const settled = new Set<number>();
@@ -61,7 +93,7 @@ export function reconcile(evidence: Evidence): Reconciliation {
   let sheet = observed;
   let faults = faultsOf(observed, evidence, model);
   while (suspicions.length < MOST_SUSPICIONS) {
-    const posterior = posteriorOf(weighed, faults, sheet, model);
+    const posterior = posteriorOf(weighed, faults, sheet, model, blocks);
     for (const place of observed.handPlaces) {
       if (!settled.has(place)) doubts[place] = Math.max(doubts[place]!, posterior.wrongAt.get(place) ?? 0);
     }
@@ -77,11 +109,7 @@ export function reconcile(evidence: Evidence): Reconciliation {
     }
     faults = faultsElsewhere(faults, touched);
   }
-  return {
-    suspicions,
-    values: reconciledValues(sheet, settled, model),
-    doubts: Object.fromEntries(observed.handPlaces.map((place) => [nameAt(place), doubts[place]!])),
-  };
+  return { suspicions, doubts, sheet, settled };
 }
 
 function touches(faults: readonly Fault[], places: ReadonlySet<number>): boolean {
@@ -89,7 +117,7 @@ function touches(faults: readonly Fault[], places: ReadonlySet<number>): boolean
 }
 
 /** The places of which one or more are wrong, with the probability of it. */
-interface Suspected {
+interface SuspectedPlaces {
   readonly places: ReadonlySet<number>;
   readonly probability: number;
 }
@@ -103,14 +131,14 @@ function suspectedPlaces(
   { relations }: FaceModel,
   { hypotheses, wrongAt }: Posterior,
   settled: ReadonlySet<number>,
-): Suspected | null {
-  let single: Suspected | null = null;
+): SuspectedPlaces | null {
+  let single: SuspectedPlaces | null = null;
   for (const [place, probability] of wrongAt) {
     if (place >= READING_NAMES.length || settled.has(place)) continue;
     if (probability > (single?.probability ?? 0)) single = { places: new Set([place]), probability };
   }
   if (single !== null && single.probability >= SURE_WHICH) return single;
-  let joined: Suspected | null = null;
+  let joined: SuspectedPlaces | null = null;
   for (const { shares } of relations) {
     const places = new Set((Object.keys(shares) as ReadingName[]).map(placeOf));
     if ([...places].some((place) => precision[place]![place] === 0 || settled.has(place))) continue;
@@ -126,7 +154,7 @@ function suspectedPlaces(
 
 /** What probably happened at the suspected places, without what happened elsewhere and has nothing to do with it. */
 function explain(
-  suspected: Suspected,
+  suspected: SuspectedPlaces,
   sheet: ObservedSheet,
   evidence: Evidence,
   model: FaceModel,

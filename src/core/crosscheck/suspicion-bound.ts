@@ -151,40 +151,49 @@ function makeRules(model: FaceModel, catalogue: Catalogue): Rules {
 }
 
 /**
- * Whether something on a sheet may be suspected: never false where `reconcile` has a suspicion.
+ * The blocks of a sheet in which something may be suspected, none where nothing can: never without a block in which `reconcile` has
+ * a suspicion.
  *
  * @param faultsAt the slips that could have led to the reading at a place alone, as `faultsOfOne` finds them; asked for few places
  */
-export type MayBeSuspected = (figures: SheetFigures, faultsAt: (place: number) => readonly Fault[]) => boolean;
+export type BlocksInDoubt = (
+  figures: SheetFigures,
+  faultsAt: (place: number) => readonly Fault[],
+) => ReadonlySet<number>;
 
 /** The bound for the sheets of a catalogue. It works in arrays of its own, so that a long table makes no garbage. */
-export function createSuspicionBound(catalogue: Catalogue): MayBeSuspected {
+export function createSuspicionBound(catalogue: Catalogue): BlocksInDoubt {
   const work = workingArrays();
   return (figures, faultsAt) => {
     const rules = rulesOf(faceModel(catalogue, figures.workingDistanceMm), catalogue);
     noteRepeatedRows(work, rules, figures);
     noteExchanges(work, rules, figures);
     for (let block = 0; block < rules.blocks.length; block += 1) {
-      let odds = oddsOfBlock(block, rules, figures, work);
-      if (!isBelow(odds)) odds = odds - oddsOfSingles(rules, work, null) + oddsOfSingles(rules, work, faultsAt);
-      if (!isBelow(odds)) return true;
-      work.blockOdds[block] = odds;
+      const odds = oddsOfBlock(block, rules, figures, work);
+      const isClear = probabilityOf(odds) < LIMIT;
+      work.blockOdds[block] = isClear
+        ? odds
+        : odds - oddsOfSingles(rules, work, null) + oddsOfSingles(rules, work, faultsAt);
     }
-    return rules.blocks.some((_, block) => {
-      const odds = work.blockOdds[block]!;
-      return !(odds / (1 + odds) + crossingsOf(rules.blocks[block]!, work) < LIMIT);
-    });
+    let inDoubt = NO_BLOCKS;
+    for (let block = 0; block < rules.blocks.length; block += 1) {
+      const probability = probabilityOf(work.blockOdds[block]!) + crossingsOf(rules.blocks[block]!, work);
+      // what is not a number is in doubt as well
+      if (!(probability < LIMIT)) inDoubt = new Set([...inDoubt, block]);
+    }
+    return inDoubt;
   };
+}
+
+const NO_BLOCKS: ReadonlySet<number> = new Set();
+
+function probabilityOf(odds: number): number {
+  return odds / (1 + odds);
 }
 
 /** e^x, or a little more where that is next to nothing: most is, and need not be worked out. */
 function expOrTiny(x: number): number {
   return x < -30 ? 1e-13 : Math.exp(x);
-}
-
-/** False for what is not a number as well. */
-function isBelow(odds: number): boolean {
-  return odds / (1 + odds) < LIMIT;
 }
 
 /** More than any block has places, and a sheet exchanges. */
