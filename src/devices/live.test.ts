@@ -72,14 +72,13 @@ function setUp(answer: (message: SeeMessage) => object | null, corners: readonly
   const video = new FakeVideo();
   vi.stubGlobal('document', { createElement: () => video, baseURI: 'http://localhost/' });
   const live = createLive(
+    { landmarkBundle: () => ({ kind: 'address', address: 'http://localhost/models/face-landmarks.task' }) },
     {
-      landmarkBundle: () => ({ kind: 'address', address: 'http://localhost/models/face-landmarks.task' }),
-      searchCard: (bitmap) => {
-        searches.push(bitmap);
-        return Promise.resolve(corners as typeof CORNERS | null);
-      },
-    },
-    {
+      startSearchWorker: () =>
+        new FakeWorker((message, self) => {
+          searches.push(message);
+          self.answer(message, { kind: 'card-searched', corners, workMs: 1 });
+        }),
       startLiveWorker: () => {
         const worker = new FakeWorker((message, self) => {
           const body = answer(message as unknown as SeeMessage);

@@ -1,13 +1,17 @@
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import type { EyesSeed } from '../core/camera/face-landmarks.js';
+import type { FourCorners } from '../core/camera/features.js';
 import type { MeasuringSettings } from '../core/estimate/face-estimates.js';
+import type { ImagePoint } from '../core/geometry/vector.js';
+import type { CardReply, CardRequest } from '../protocol/card-messages.js';
+import { parseFromCardWorker } from '../protocol/card-messages.js';
 import type { FoundOutline, LiveReply, LiveRequest } from '../protocol/live-messages.js';
 import { parseFromLiveWorker } from '../protocol/live-messages.js';
 import type { LiveListener, LivePort } from '../session/live.js';
 import type { CameraStream, DeviceFailure } from '../session/ports.js';
 import { createIdleEnd } from './idle-end.js';
-import { startLiveWorker } from './start-workers.js';
+import { startCardWorker, startLiveWorker } from './start-workers.js';
 import type { Vision } from './vision.js';
 import { loadingFailure } from './vision.js';
 import type { WorkerClient, WorkerLike } from './worker-client.js';
@@ -15,6 +19,8 @@ import { createWorkerClient } from './worker-client.js';
 
 export interface LiveSettings {
   readonly startLiveWorker: () => WorkerLike;
+  /** the worker that finds cards in pictures; here it is one that searches only, so that no picture's work stands in its way */
+  readonly startSearchWorker: () => WorkerLike;
   /** the page's own address, below which `vision/` lies */
   readonly pageAddress: string;
   /** how long the worker may take to load */
@@ -32,13 +38,11 @@ export interface LiveSettings {
 /** Two frames under way: while one is looked at, the next is fetched. */
 const FRAMES_UNDER_WAY = 2;
 
-/** Looks at running cameras in a worker of its own, and searches the card in the one that measures pictures. */
-export function createLive(
-  vision: Pick<Vision, 'landmarkBundle' | 'searchCard'>,
-  overrides: Partial<LiveSettings> = {},
-): LivePort {
+/** Looks at running cameras in a worker of its own, and searches the card in another. */
+export function createLive(vision: Pick<Vision, 'landmarkBundle'>, overrides: Partial<LiveSettings> = {}): LivePort {
   const settings: LiveSettings = {
     startLiveWorker,
+    startSearchWorker: startCardWorker,
     pageAddress: overrides.pageAddress ?? document.baseURI,
     startLimitMs: 120_000,
     answerLimitMs: 10_000,
@@ -53,13 +57,30 @@ export function createLive(
     parse: parseFromLiveWorker,
     cancelGraceMs: 500,
   });
+  const searcher: WorkerClient<CardRequest, CardReply> = createWorkerClient({
+    start: settings.startSearchWorker,
+    parse: parseFromCardWorker,
+    cancelGraceMs: 500,
+  });
   const busy = createIdleEnd(() => {
     worker.end();
+    searcher.end();
   }, settings.idleLimitMs);
+
+  /** The bitmap is handed over; null where there is no card, or more than one. */
+  const searchCard: CardSearcher = async (bitmap, eyes) => {
+    const reply = await searcher.ask(
+      { kind: 'search-card', bitmap, eyes },
+      { transfer: [bitmap], limitMs: settings.answerLimitMs, onProgress: () => undefined, signal: null },
+    );
+    return reply.ok && reply.value.kind === 'card-searched' ? reply.value.corners : null;
+  };
+
   let nextFrameId = 0;
+  const listeners = new Set<LiveListener['onLoading']>();
   let loaded: { readonly worker: number | null; readonly outcome: Promise<Result<null, DeviceFailure>> } | null = null;
 
-  const load = (listener: LiveListener): Promise<Result<null, DeviceFailure>> => {
+  const startOnce = (): Promise<Result<null, DeviceFailure>> => {
     if (loaded !== null && loaded.worker === worker.runningWorker()) return loaded.outcome;
     const ask = async (): Promise<Result<null, DeviceFailure>> => {
       const bundle = vision.landmarkBundle();
@@ -69,16 +90,27 @@ export function createLive(
           transfer: bundle.kind === 'bytes' ? [bundle.bytes] : [],
           limitMs: settings.startLimitMs,
           onProgress: (share) => {
-            listener.onLoading({ stage: 'loading-landmarks', share });
+            for (const each of listeners) each({ stage: 'loading-landmarks', share });
           },
           signal: null,
         },
       );
       return reply.ok ? succeed(null) : fail(loadingFailure('landmarks', reply.failure));
     };
-    listener.onLoading({ stage: 'loading-landmarks', share: null });
     const outcome = ask();
     loaded = { worker: worker.runningWorker(), outcome };
+    return outcome;
+  };
+
+  /** Starts the worker, unless it runs; everybody who waits for it hears how far it has come. */
+  const load = async (onLoading: LiveListener['onLoading']): Promise<Result<null, DeviceFailure>> => {
+    listeners.add(onLoading);
+    onLoading({ stage: 'loading-landmarks', share: null });
+    const outcome = await startOnce();
+    listeners.delete(onLoading);
+    onLoading(null);
+    // the next one who asks tries again
+    if (!outcome.ok) loaded = null;
     return outcome;
   };
 
@@ -88,15 +120,16 @@ export function createLive(
     listener: LiveListener,
     signal: AbortSignal,
   ): Promise<void> => {
-    const first = await load(listener);
+    const onLoading: LiveListener['onLoading'] = (progress) => {
+      if (!signal.aborted) listener.onLoading(progress);
+    };
+    const first = await load(onLoading);
     if (signal.aborted) return;
-    listener.onLoading(null);
     if (!first.ok) {
-      loaded = null;
       listener.onFailure(first.failure);
       return;
     }
-    const search = createSearch(vision, settings);
+    const search = createSearch(searchCard, settings);
     let failures = 0;
     const see = async (bitmap: ImageBitmap, takenMs: number): Promise<void> => {
       const frameId = nextFrameId++;
@@ -114,8 +147,7 @@ export function createLive(
           listener.onFailure({ kind: 'vision-stopped', part: 'landmarks' });
           return;
         }
-        await load(listener);
-        listener.onLoading(null);
+        await load(onLoading);
         return;
       }
       failures = 0;
@@ -130,6 +162,10 @@ export function createLive(
   };
 
   return {
+    prepare: () =>
+      busy(async () => {
+        await load(() => undefined);
+      }),
     watch: (camera, measuring, listener, signal) => busy(() => watch(camera, measuring, listener, signal)),
   };
 }
@@ -147,7 +183,9 @@ interface CardSearch {
   follows(isFollowed: boolean): void;
 }
 
-function createSearch(vision: Pick<Vision, 'searchCard'>, settings: LiveSettings): CardSearch {
+type CardSearcher = (bitmap: ImageBitmap, eyes: EyesSeed) => Promise<FourCorners<ImagePoint> | null>;
+
+function createSearch(searchCard: CardSearcher, settings: LiveSettings): CardSearch {
   let isUnderWay = false;
   let lastMs = -Infinity;
   let isFollowed = false;
@@ -164,7 +202,7 @@ function createSearch(vision: Pick<Vision, 'searchCard'>, settings: LiveSettings
         return;
       }
       const copy = await createImageBitmap(bitmap);
-      void vision.searchCard(copy, eyes).then((corners) => {
+      void searchCard(copy, eyes).then((corners) => {
         found = corners === null ? null : { frameId, corners };
         lastMs = performance.now();
         isUnderWay = false;

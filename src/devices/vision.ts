@@ -1,9 +1,7 @@
 import type { BoardFailure, BoardView } from '../core/camera/board.js';
 import type { CameraProfile } from '../core/camera/camera-profile.js';
-import type { EyesSeed } from '../core/camera/face-landmarks.js';
-import type { FourCorners, PictureFeatures } from '../core/camera/features.js';
+import type { PictureFeatures } from '../core/camera/features.js';
 import { MOST_VIEWS } from '../core/camera/profile-quality.js';
-import type { ImagePoint } from '../core/geometry/vector.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import type { CardReply, CardRequest } from '../protocol/card-messages.js';
@@ -42,11 +40,6 @@ export interface VisionSettings {
 export interface Vision extends VisionPort {
   /** Where the landmark bundle in use comes from; its bytes are a copy. */
   landmarkBundle(): LandmarkBundle;
-  /**
-   * Looks for a card on a face by its edges alone; null where there is none, more than one, or the worker is not to be had. The bitmap is
-   * handed over.
-   */
-  searchCard(bitmap: ImageBitmap, eyes: EyesSeed): Promise<FourCorners<ImagePoint> | null>;
 }
 
 type Part = 'landmarks' | 'card';
@@ -231,14 +224,6 @@ export function createVision(overrides: Partial<VisionSettings> = {}): Vision {
 
   return {
     landmarkBundle: () => bundleOf(ownBundle),
-    searchCard: (bitmap, eyes) =>
-      busy(async () => {
-        const reply = await card.ask(
-          { kind: 'search-card', bitmap, eyes },
-          { transfer: [bitmap], limitMs: settings.answerLimitMs, onProgress: () => undefined, signal: null },
-        );
-        return reply.ok && reply.value.kind === 'card-searched' ? reply.value.corners : null;
-      }),
     warmUp: (onProgress) =>
       busy(async () => {
         const [first, second] = await Promise.all([loadLandmarks(onProgress), loadCard(onProgress)]);

@@ -22,6 +22,8 @@ export interface LiveListener {
 
 /** Looks at a running camera off the page's thread, at its rate or as fast as it can: a frame that comes too early is left out. */
 export interface LivePort {
+  /** Starts loading what looks at frames, so that the first one does not wait for it. Resolves when that has ended, well or not. */
+  prepare(): Promise<void>;
   /**
    * Watches until the signal aborts. Nothing is taken while the page is hidden or the camera gives nothing; it goes on by itself. The camera
    * stays the caller's: that it was unplugged or refused is told by the camera. Resolves once it is over, after a failure or the signal.

@@ -275,16 +275,23 @@ function BeforeBar({ desk, beforeId }: { readonly desk: DeskInHand; readonly bef
   );
 }
 
-/** Starts loading the vision parts once the page is idle, so that the first picture does not wait for them. */
+/**
+ * Starts loading the vision parts once the page is idle, so that the first picture does not wait for them: one after the other, since who opens
+ * the camera at once waits for the first of them only.
+ */
 function WarmUp() {
-  const { vision } = useEquipment();
+  const { live, vision } = useEquipment();
   useEffect(
     () =>
       whenIdle(() => {
+        const warmUp = async (): Promise<void> => {
+          await live?.prepare();
+          await vision.warmUp(() => undefined);
+        };
         // What goes wrong here goes wrong again with the first picture, and is said there.
-        void vision.warmUp(() => undefined);
+        warmUp().catch(() => undefined);
       }),
-    [vision],
+    [live, vision],
   );
   return null;
 }

@@ -46,6 +46,11 @@ export function useLiveView(camera: CameraStream | null, settings: MeasuringSett
   const last = useRef<LiveSight | null>(null);
   const ready = useEffectEvent(onReady);
 
+  // While the camera is being opened, what looks at its frames can be loaded.
+  useEffect(() => {
+    live?.prepare().catch(() => undefined);
+  }, [live]);
+
   useEffect(() => {
     if (camera === null || live === null) return;
     const abort = new AbortController();

@@ -7,7 +7,7 @@ import { Fault } from './message-loop.js';
 const RUNTIME = 'vision_wasm_module_internal';
 
 // What the runtime's loader looks for in the global scope: a module to fill, here with the bytes that were fetched already.
-declare const self: DedicatedWorkerGlobalScope & { Module?: { wasmBinary: Uint8Array } };
+const scope = globalThis as { Module?: { wasmBinary: Uint8Array } };
 
 /** What a landmarker is made from. */
 export interface LandmarkerSource {
@@ -41,7 +41,7 @@ export async function createFaceLandmarker(
     bundleBytes(bundle, track('bundle')),
   ]);
   await work.checkCancelled();
-  self.Module = { wasmBinary };
+  scope.Module = { wasmBinary };
   const fileset = {
     wasmLoaderPath: `${runtimeAddress}${RUNTIME}.js`,
     wasmBinaryPath: `${runtimeAddress}${RUNTIME}.wasm`,

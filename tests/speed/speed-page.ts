@@ -1,8 +1,12 @@
+import type { EyesSeed } from '../../src/core/camera/face-landmarks.js';
+import type { FourCorners } from '../../src/core/camera/features.js';
 import type { LiveSight } from '../../src/core/camera/live-sight.js';
 import type { MeasuringSettings } from '../../src/core/estimate/face-estimates.js';
-import { startLiveWorker } from '../../src/devices/start-workers.js';
-import { createVision } from '../../src/devices/vision.js';
+import type { ImagePoint } from '../../src/core/geometry/vector.js';
+import { startCardWorker, startLiveWorker } from '../../src/devices/start-workers.js';
 import { createWorkerClient } from '../../src/devices/worker-client.js';
+import type { CardReply, CardRequest } from '../../src/protocol/card-messages.js';
+import { parseFromCardWorker } from '../../src/protocol/card-messages.js';
 import type { FoundOutline, LiveReply, LiveRequest } from '../../src/protocol/live-messages.js';
 import { parseFromLiveWorker } from '../../src/protocol/live-messages.js';
 import { drawSight } from '../../src/ui/draw-sight.js';
@@ -44,7 +48,11 @@ const HEIGHT_PX = 720;
 const STEPS = 8;
 const LIMIT_MS = 60_000;
 
-const vision = createVision({ pageAddress });
+const searcher = createWorkerClient<CardRequest, CardReply>({
+  start: startCardWorker,
+  parse: parseFromCardWorker,
+  cancelGraceMs: 500,
+});
 const live = createWorkerClient<LiveRequest, LiveReply>({
   start: startLiveWorker,
   parse: parseFromLiveWorker,
@@ -97,7 +105,7 @@ window.speedBench = {
           const drawingMs = draw(sight);
           found = null;
           if (isSearched && eyes !== null) {
-            const corners = await vision.searchCard(bitmap, eyes);
+            const corners = await searchCard(bitmap, eyes);
             found = corners && { frameId, corners };
           } else bitmap.close();
           isFollowed = sight.card !== null || found !== null;
@@ -125,7 +133,7 @@ window.speedBench = {
       );
       if (!reply.ok || reply.value.kind !== 'frame-seen' || reply.value.eyes === null) continue;
       const startMs = performance.now();
-      await vision.searchCard(reply.value.bitmap, reply.value.eyes);
+      await searchCard(reply.value.bitmap, reply.value.eyes);
       took.push(performance.now() - startMs);
     }
     return took;
@@ -134,6 +142,15 @@ window.speedBench = {
 
 function fail(): never {
   throw new Error('no 2d context');
+}
+
+async function searchCard(bitmap: ImageBitmap, eyes: EyesSeed): Promise<FourCorners<ImagePoint> | null> {
+  const reply = await searcher.ask(
+    { kind: 'search-card', bitmap, eyes },
+    { transfer: [bitmap], limitMs: LIMIT_MS, onProgress: () => undefined, signal: null },
+  );
+  if (!reply.ok || reply.value.kind !== 'card-searched') throw new Error('The search was not answered.');
+  return reply.value.corners;
 }
 
 function askBare(request: BareRequest, transfer: Transferable[]): Promise<number> {
