@@ -25,7 +25,7 @@ export function AuditScreen(props: {
   readonly footer?: ReactNode;
 }) {
   const { run, openId, onOpen } = props;
-  const state = useSyncExternalStore(run.subscribe, run.now);
+  const state = useSyncExternalStore(run.subscribe, run.now, run.now);
   const { stage } = state;
   const heading = useRef<HTMLHeadingElement>(null);
   const main = useRef<HTMLElement>(null);
