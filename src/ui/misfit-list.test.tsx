@@ -19,7 +19,7 @@ function markup(typed: string, suspicions: readonly Suspicion[]): string {
   const written = sheetReducer(opened, { kind: 'reading-typed', field: 'pdFar', text: typed });
   const state = sheetReducer(written, { kind: 'reading-entered', field: 'pdFar', at: '2026-01-01T10:00:00Z' });
   const rows = sheetRows(state, null, catalogue);
-  const misfits = sheetMisfits(rows, { suspicions, values: {}, doubts: {} }, catalogue);
+  const misfits = sheetMisfits(rows, { suspicions }, catalogue);
   const sheet = { state, rows, misfits, dispatch: () => undefined } as unknown as SheetInHand;
   return renderToStaticMarkup(
     <EquipmentContext value={{ catalogue } as unknown as Equipment}>
