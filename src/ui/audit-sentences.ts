@@ -11,7 +11,7 @@ import { plainNumber, tenthNumber, withUnit } from './numbers.js';
 import { nameShown, visitShown } from './sessions-table.js';
 import { timeShown } from './sessions-when.js';
 import { isProbableSlip } from './slip-marks.js';
-import { isOneMeasurement, listWords, placesWords, placeWords, sideLetter, upperFirst } from './slip-places.js';
+import { isOneMeasurement, listWords, sideLetter, upperFirst } from './slip-places.js';
 import type { WrittenSheet } from './slip-sentences.js';
 import { probabilityWords, writtenNumber } from './slip-sentences.js';
 
@@ -29,7 +29,7 @@ export function recordNaming({ origin }: FlaggedRecord, summary: SessionSummary 
   }
   return summary === null
     ? { name: words.audit.noName, where: '' }
-    : { name: nameShown(summary), where: visitShown(summary, now) };
+    : { name: nameShown(summary), where: upperFirst(visitShown(summary, now)) };
 }
 
 /** The names by which the list is searched, in the language of the moment. */
@@ -68,7 +68,7 @@ export function findingCells(finding: AuditedFinding, sheet: WrittenSheet): Find
     catalogue,
   );
   return {
-    reading: upperFirst(placesWords(places, catalogue)),
+    reading: readingsWords(places, catalogue),
     written: writtenWords(finding, sheet),
     restored: best === undefined ? null : isProbable ? restored : words.audit.perhaps(restored),
     cause:
@@ -101,20 +101,31 @@ function writtenWords({ misfit, restorations, places }: AuditedFinding, sheet: W
   return value === undefined ? '' : withUnit(writtenNumber(name, value, sheet), unit);
 }
 
-/** `71 mm`; of both sides `R 5, L 3 mm`; of several rows each with its name. */
+/** `71 mm`; of both sides `R 5, L 3 mm`; of several rows in the order in which they are named, `20, 9 mm`. */
 function valuesWords(values: readonly (readonly [ReadingName, number])[], catalogue: Catalogue): string {
   const names = values.map(([name]) => name);
-  const isOneRow = isOneMeasurement(names, catalogue);
+  const isOfBothSides = values.length > 1 && isOneMeasurement(names, catalogue);
+  const units = new Set(names.map((name) => measurementOfReading(catalogue, name).unit));
   return values
     .map(([name, value], index) => {
       const { unit } = measurementOfReading(catalogue, name);
       const isLast = index === values.length - 1;
       const number = tenthNumber(value);
-      const said = !isOneRow || isLast || unit === 'deg' ? withUnit(number, unit) : number;
-      if (values.length === 1) return said;
-      return `${isOneRow ? sideLetter(name, catalogue) : placeWords(name, catalogue)} ${said}`;
+      const said = isLast || units.size > 1 || unit === 'deg' ? withUnit(number, unit) : number;
+      return isOfBothSides ? `${sideLetter(name, catalogue)} ${said}` : said;
     })
     .join(', ');
+}
+
+/** `Crest height R and L`; short, as it stands alone. */
+function readingsWords(places: readonly ReadingName[], catalogue: Catalogue): string {
+  const shortName = (name: ReadingName): string =>
+    words.measurements[measurementOfReading(catalogue, name).id].shortName;
+  const [first] = places;
+  if (first !== undefined && places.length > 1 && isOneMeasurement(places, catalogue)) {
+    return `${shortName(first)} ${listWords(places.map((name) => sideLetter(name, catalogue)))}`;
+  }
+  return listWords(places.map((name) => `${shortName(name)} ${sideLetter(name, catalogue)}`.trim()));
 }
 
 /** What an audit that has ended came to. */

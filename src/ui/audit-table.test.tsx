@@ -106,6 +106,27 @@ describe('what a row says of a finding', () => {
   });
 });
 
+describe('what a row says of two rows of a sheet', () => {
+  it('is their numbers in the order of their names', () => {
+    const restorations = [
+      { name: 'headWidth', written: 140, restored: 152 },
+      { name: 'templeWidth', written: 152, restored: 140 },
+    ] as const;
+    const misfit = {
+      kind: 'refused',
+      names: ['headWidth'],
+      failure: { kind: 'not-a-number', typed: 'x', place: null },
+      explanations: [{ slips: [{ kind: 'rows-swapped', restorations }], probability: 0.9 }],
+    } as const;
+    const row = index.add(flaggedRecord(0, null, [misfit]), '');
+    expect(findingCells(row.findings[0]!, { ...row.record.written, catalogue })).toMatchObject({
+      reading: 'Head width and Temple width',
+      written: '140, 152 mm',
+      restored: '152, 140 mm',
+    });
+  });
+});
+
 describe('what an audit came to', () => {
   const totals = (recordCount: number) => ({ stage: { kind: 'done', totals: { recordCount }, at: AT } }) as never;
 

@@ -3018,7 +3018,7 @@ export const words: Words = {
 
     tools: 'Was gezeigt wird',
     search: 'Suchen',
-    searchHint: 'Name, Zeile, Messwert, Versehen, Zahl',
+    searchHint: 'Name, Zeile, Messwert, Zahl',
     only: 'Nur diese',
     counted: (name, count) => `${name} (${formatCount(count)})`,
     slip: 'Versehen',
