@@ -19,6 +19,8 @@ export function AuditResult(props: {
   readonly state: AuditState;
   /** of kept sessions, by their ids */
   readonly summaries: ReadonlyMap<string, SessionSummary>;
+  /** what can still be opened; null where that is not known */
+  readonly keptIds: ReadonlySet<string> | null;
   /** the session on the sheet; null where there is none */
   readonly openId: string | null;
   readonly onOpen: (sessionId: string) => void;
@@ -101,6 +103,7 @@ export function AuditResult(props: {
                 lineCount={lines.length}
                 opened={view.opened}
                 summaries={summaries}
+                keptIds={props.keptIds}
                 openId={props.openId}
                 at={stage.at}
                 catalogue={catalogue}

@@ -55,6 +55,8 @@ export function AuditScreen(props: {
     [state.subject, kept],
   );
 
+  const keptIds = useMemo(() => (kept === null ? null : new Set(kept.map(({ id }) => id))), [kept]);
+
   return (
     <>
       <header className="top">
@@ -108,7 +110,14 @@ export function AuditScreen(props: {
           <AuditProgress running={stage} subject={state.subject} onStop={run.stop} />
         )}
         {(stage.kind === 'done' || stage.kind === 'stopped') && (
-          <AuditResult run={run} state={state} summaries={summaries} openId={openId} onOpen={onOpen} />
+          <AuditResult
+            run={run}
+            state={state}
+            summaries={summaries}
+            keptIds={keptIds}
+            openId={openId}
+            onOpen={onOpen}
+          />
         )}
       </main>
       {props.footer !== undefined && <footer className="bottom">{props.footer}</footer>}

@@ -28,7 +28,7 @@ const ROWS = [
 
 const nothing = (): void => undefined;
 
-function markup(opened: readonly number[]): string {
+function markup(opened: readonly number[], kept: readonly string[] = ['s1']): string {
   return renderToStaticMarkup(
     <AuditTable
       lines={listAudited(ROWS, WHOLE_AUDIT, auditVocabulary(catalogue))}
@@ -36,6 +36,7 @@ function markup(opened: readonly number[]): string {
       lineCount={53}
       opened={new Set(opened)}
       summaries={new Map([['s1', summaryOf(exampleSession('s1'))]])}
+      keptIds={new Set(kept)}
       openId="s1"
       at={AT}
       catalogue={catalogue}
@@ -67,6 +68,14 @@ describe('the table of flagged records', () => {
     expect(html).toContain('Head width was probably read at the wrong ten: 143 instead of 153 mm (70 %).');
     expect(html).toContain('PD, distance: 80 mm is unusual');
     expect(html).toContain('Open this session');
+  });
+
+  it('offers no way to a session that is gone', () => {
+    expect(markup([])).toContain('data-session="s1"');
+    const html = markup([2], []);
+    expect(html).toContain('Deleted since');
+    expect(html).not.toContain('data-session');
+    expect(html).not.toContain('Open this session');
   });
 });
 

@@ -52,6 +52,8 @@ export function AuditTable(
     /** places of the records whose findings are all shown */
     readonly opened: ReadonlySet<number>;
     readonly summaries: ReadonlyMap<string, SessionSummary>;
+    /** the sessions that can still be opened; null where that is not known */
+    readonly keptIds: ReadonlySet<string> | null;
     /** the session on the sheet; null where there is none */
     readonly openId: string | null;
     readonly sort: AuditSort;
@@ -106,6 +108,7 @@ export function AuditTable(
               isOpened={props.opened.has(place)}
               summary={id === null ? null : (summaries.get(id) ?? null)}
               isOnSheet={id !== null && id === props.openId}
+              isGone={id !== null && props.keptIds?.has(id) === false}
               catalogue={catalogue}
               at={at}
               tag={tag}
@@ -126,6 +129,8 @@ const AuditRow = memo(function AuditRow(
     readonly isOpened: boolean;
     readonly summary: SessionSummary | null;
     readonly isOnSheet: boolean;
+    /** it was deleted since it was looked through */
+    readonly isGone: boolean;
   },
 ) {
   const { line, isOpened, catalogue } = props;
@@ -137,7 +142,8 @@ const AuditRow = memo(function AuditRow(
   const sheet: WrittenSheet = { ...record.written, catalogue };
   const cells = findingCells(finding, sheet);
   const count = row.findings.length;
-  const hasMore = count > 1 || origin.kind === 'session' || misfitExplanations(finding.misfit, sheet).length > 0;
+  const opens = origin.kind === 'session' && !props.isGone ? origin.sessionId : null;
+  const hasMore = count > 1 || opens !== null || misfitExplanations(finding.misfit, sheet).length > 0;
   const column = words.audit.column;
   return (
     <>
@@ -148,13 +154,13 @@ const AuditRow = memo(function AuditRow(
         aria-current={props.isOnSheet ? 'true' : undefined}
       >
         <th role="rowheader" scope="row">
-          {origin.kind === 'session' ? (
+          {opens !== null ? (
             <button
               type="button"
               className="quiet audit-open"
-              data-session={origin.sessionId}
+              data-session={opens}
               onClick={() => {
-                props.onOpen(origin.sessionId);
+                props.onOpen(opens);
               }}
             >
               {name}
@@ -163,6 +169,7 @@ const AuditRow = memo(function AuditRow(
             <span className="audit-name">{name}</span>
           )}
           <small>{where}</small>
+          {props.isGone && <small>{words.audit.gone}</small>}
         </th>
         <td role="cell" data-column={column.measurement}>
           {cells.reading}
@@ -200,11 +207,11 @@ const AuditRow = memo(function AuditRow(
         <tr role="row" id={id} className="audit-more">
           <td role="cell" colSpan={COLUMNS.length}>
             <AuditFindings line={line} sheet={sheet} />
-            {origin.kind === 'session' && (
+            {opens !== null && (
               <button
                 type="button"
                 onClick={() => {
-                  props.onOpen(origin.sessionId);
+                  props.onOpen(opens);
                 }}
               >
                 {words.audit.openSession}

@@ -121,6 +121,7 @@ export const auditWords = {
   detailsOf: (count: number, record: string): string =>
     count === 1 ? `More of ${record}` : `All ${count} findings of ${record}`,
   wrongHere: (probability: string): string => `Something is wrong here: ${probability}.`,
+  gone: 'Deleted since',
   openSession: 'Open this session',
   basis:
     'How sure: the probability that something is wrong there, and after a slip the probability of just that cause, with chosen frequencies of slips; both tend to be too low.',

@@ -3056,6 +3056,7 @@ export const words: Words = {
     details: (count) => (count === 1 ? 'Mehr' : `Alle ${count} Befunde`),
     detailsOf: (count, record) => (count === 1 ? `Mehr zu ${record}` : `Alle ${count} Befunde zu ${record}`),
     wrongHere: (probability) => `Hier ist etwas falsch: ${probability}.`,
+    gone: 'Inzwischen gelöscht',
     openSession: 'Diese Sitzung öffnen',
     basis:
       'Wie sicher: die Wahrscheinlichkeit, dass dort etwas falsch ist, und hinter einem Versehen die Wahrscheinlichkeit genau dieser Ursache, bei gewählten Häufigkeiten von Versehen; beide sind eher zu niedrig.',

@@ -3069,6 +3069,7 @@ const audit: Words['audit'] = {
   details: (count) => (count < 2 ? 'Détails' : `Les ${count} constats`),
   detailsOf: (count, record) => (count < 2 ? `Détails de ${record}` : `Les ${count} constats de ${record}`),
   wrongHere: (probability) => `Quelque chose est faux ici\u202f: ${probability}.`,
+  gone: 'Supprimée depuis',
   openSession: 'Ouvrir cette séance',
   basis:
     'Certitude\u202f: la probabilité que quelque chose y soit faux, et après une méprise la probabilité de cette seule cause, avec des fréquences de méprises choisies\u202f; les deux sont plutôt trop basses.',
