@@ -21,7 +21,8 @@ import type { FlaggedRecord, WrittenThere } from './audit.js';
 import { sheetEvidence } from './evidence.js';
 import { workingDistanceOf } from './measuring-settings.js';
 import type { Misfit } from './misfits.js';
-import { explanationsOf, joinedReadings, limitOfSum, sheetMisfits } from './misfits.js';
+import { explanationsOf } from './explanations.js';
+import { joinedReadings, limitOfSum, sheetMisfits } from './misfits.js';
 import { evidenceOfRecord, readingOfRecord } from './record-evidence.js';
 import { rowsOfEvidence } from './record-rows.js';
 import type { RecordedEstimate, RecordInTable } from './record-table.js';
@@ -57,7 +58,8 @@ export function createRecordAudit(catalogue: Catalogue, gauges: readonly Gauge[]
     const slipsAt = (place: number): readonly Fault[] => {
       const name = nameAt(place);
       // of the others only distances lead to slips of another distance
-      return faultsOfOne(name, whole ?? evidenceOfRecord(record, gauges, catalogue, [name, ...DISTANCES]));
+      const names = DISTANCES.includes(name) ? DISTANCES : [name];
+      return faultsOfOne(name, whole ?? evidenceOfRecord(record, gauges, catalogue, names));
     };
     const inDoubt = blocksInDoubt(figures, slipsAt);
     const suspicions = inDoubt.size === 0 ? [] : suspicionsWithin(inDoubt, evidence());

@@ -396,6 +396,18 @@ function partnerOf(role: ColumnRole, catalogue: Catalogue): string | null {
   }
 }
 
+/** As `trim`, which would look through all of the text: nearly no cell begins or ends with a space. */
+function trimmed(text: string): string {
+  return text.length === 0 || (isVisible(text.charCodeAt(0)) && isVisible(text.charCodeAt(text.length - 1)))
+    ? text
+    : text.trim();
+}
+
+/** Of ASCII, without the space. */
+function isVisible(code: number): boolean {
+  return code > 0x20 && code < 0x7f;
+}
+
 /**
  * The number of a cell that is digits with at most one point among them, as nearly every cell is, and a table has millions of them:
  * whole numbers below 10^15 and powers of ten are exact, so that their quotient is the nearest number to the decimal. Null for what
@@ -436,7 +448,7 @@ function readRow(
     problems.add({ kind: 'field-count', line, found: cells.length, expected: header.columnCount });
     return null;
   }
-  const textAt = (index: number | null): string => (index === null ? '' : (cells[index]?.trim() ?? ''));
+  const textAt = (index: number | null): string => (index === null ? '' : trimmed(cells[index] ?? ''));
   const placeOf = (index: number): CellPlace => ({ line, column: index + 1, columnName: header.names[index] ?? '' });
   const numbersAt = (index: number | null): readonly number[] => {
     const text = textAt(index);
@@ -458,9 +470,10 @@ function readRow(
   };
   const numberAt = (index: number | null, isPositive: boolean): number | null => {
     if (index === null) return null;
-    const [value, another] = numbersAt(index);
+    const numbers = numbersAt(index);
+    const value = numbers[0];
     if (value === undefined) return null;
-    if (another !== undefined) problems.add({ kind: 'several-numbers', place: placeOf(index), text: textAt(index) });
+    if (numbers.length > 1) problems.add({ kind: 'several-numbers', place: placeOf(index), text: textAt(index) });
     else if (isPositive && value <= 0)
       problems.add({ kind: 'not-positive', place: placeOf(index), text: textAt(index) });
     return value;

@@ -25,8 +25,8 @@ interface WeighedBlock {
 /** The blocks that were weighed already, by their number; whoever changes a block's values takes it out. */
 export type WeighedBlocks = Map<number, WeighedBlock>;
 
-/** An exchange between blocks that is less likely than this (logarithm, over nothing at all) is left out: 1.5 in a hundred million. */
-const NO_CROSSING = -18;
+/** An exchange between blocks that is less likely than this (logarithm, over nothing at all) is left out: six in a million. */
+const NO_CROSSING = -12;
 
 /**
  * The probability of everything that may have happened. Blocks have nothing to do with one another, so that each is weighed for
