@@ -17,6 +17,8 @@ export function AuditResult(props: {
   readonly run: AuditRun;
   /** of `run`, now */
   readonly state: AuditState;
+  /** those of `state`, or those before it until there is time to draw these */
+  readonly rows: AuditState['rows'];
   /** of kept sessions, by their ids */
   readonly summaries: ReadonlyMap<string, SessionSummary>;
   /** what can still be opened; null where that is not known */
@@ -25,11 +27,11 @@ export function AuditResult(props: {
   readonly openId: string | null;
   readonly onOpen: (sessionId: string) => void;
 }) {
-  const { run, state, summaries } = props;
-  const { stage, subject, rows, unreadable, view } = state;
+  const { run, state, rows, summaries } = props;
+  const { stage, subject, unreadable, view } = state;
   const { catalogue } = useEquipment();
   const { tag } = useLanguage();
-  const list = useAuditList(state, catalogue, tag);
+  const list = useAuditList(rows, view, catalogue, tag);
   const body = useRef<HTMLDivElement>(null);
   const onToggle = useCallback(
     (place: number) => {
@@ -57,8 +59,8 @@ export function AuditResult(props: {
       <p className="note">
         {auditSubject(subject, stage.at)} {unreadable > 0 && words.audit.unreadable(unreadable)}
       </p>
-      {rows.length === 0 && stage.kind === 'done' && <p className="note note-advice">{words.audit.noneWhy}</p>}
-      {rows.length > 0 && (
+      {state.rows.length === 0 && stage.kind === 'done' && <p className="note note-advice">{words.audit.noneWhy}</p>}
+      {state.rows.length > 0 && rows === state.rows && (
         <>
           <AuditTools
             query={view.query}

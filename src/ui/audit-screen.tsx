@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
+import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
 import type { SessionSummary } from '../core/record/session-record.js';
 import type { AuditRun, AuditState, AuditSubject } from '../session/audit-run.js';
 import type { SessionStore } from '../session/session-store.js';
@@ -27,6 +27,8 @@ export function AuditScreen(props: {
   const { run, openId, onOpen } = props;
   const state = useSyncExternalStore(run.subscribe, run.now, run.now);
   const { stage } = state;
+  // The outcome is told before its list is drawn.
+  const rows = useDeferredValue(state.rows);
   const heading = useRef<HTMLHeadingElement>(null);
   const main = useRef<HTMLElement>(null);
   const kept = useKeptSummaries(props.store);
@@ -113,6 +115,7 @@ export function AuditScreen(props: {
           <AuditResult
             run={run}
             state={state}
+            rows={rows}
             summaries={summaries}
             keptIds={keptIds}
             openId={openId}
