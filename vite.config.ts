@@ -2,6 +2,7 @@ import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
 import { compressedFiles } from './src/server/compressed-files.js';
 import { serviceWorkerFile } from './src/server/service-worker-file.js';
+import { preloadedPart } from './src/server/preloaded-part.js';
 import { visionFiles } from './src/server/vision-files.js';
 import { webAppManifest } from './src/server/web-app-manifest.js';
 import { withoutNode } from './src/server/without-node.js';
@@ -24,13 +25,18 @@ const BROWSER_TESTS = {
   hookTimeout: 180_000,
 } as const;
 
-/** What holds one clock against another, as a recorder's against the page's: one browser at a time, when the others are done. */
-const ALONE = ['tests/browser/video-files.test.ts'];
+/** What holds one clock against another, as a recorder's against the page's, or measures one: one browser at a time, when the others are done. */
+const ALONE = ['tests/browser/video-files.test.ts', 'tests/browser/long-tasks.test.ts'];
+
+/** What opens and checks what is kept: src/app/kept-here.ts, and all that nothing else of the first screen needs. */
+const KEPT_PART = 'kept';
+const KEPT_HERE =
+  /src[\\/](app[\\/](kept-here|open-database|local-profile-store)|devices[\\/]session-database[\\/]|core[\\/]record[\\/](session-file|session-parts|session-schema|kept-sheet|measured-schema)|session[\\/](profile-file|invitation|invitation-list|practice-key)\.)|node_modules[\\/](zod|idb)[\\/]/;
 
 export default defineConfig({
   // Relative addresses, so that the build also works below a path of a static host.
   base: './',
-  plugins: [react(), visionFiles(), webAppManifest(), serviceWorkerFile(), compressedFiles()],
+  plugins: [react(), visionFiles(), webAppManifest(), preloadedPart(KEPT_PART), serviceWorkerFile(), compressedFiles()],
   // Nothing is served that is not imported, listed in vision-files.ts, or index.html itself.
   publicDir: false,
   build: {
@@ -47,8 +53,10 @@ export default defineConfig({
       output: {
         codeSplitting: {
           groups: [
-            // Two files instead of dozens: what the first screen needs, and all other parts of it. Each language is one of its own.
+            // Three files instead of dozens: what the first screen needs, what is kept in the browser (in a file of its own, since to run
+            // through both at once would hold up the page), and all other parts of it. Each language is one of its own.
             { name: 'first', tags: ['$initial'] },
+            { name: KEPT_PART, test: KEPT_HERE },
             {
               name: 'parts',
               test: /src[\\/](app|core|devices|protocol|session|ui(?![\\/]languages))[\\/]|calibration[\\/]/,

@@ -22,11 +22,9 @@ import { Profiles } from '../ui/use-profiles.js';
 import '../ui/styles/screen.css';
 import { demo } from './demo/demo.js';
 import { createLocalLanguageStore } from './local-language-store.js';
-import { createLocalProfileStore } from './local-profile-store.js';
 import { createLocalShutterStore } from './local-shutter-store.js';
 import { createLocalSingleKeyStore } from './local-single-key-store.js';
 import { laterAudit, laterDevices } from './later-devices.js';
-import { openDatabase } from './open-database.js';
 import { orderPdf, printFiles } from './print-files.js';
 
 // Which of the two pages this is stands in the fragment, which no server sees.
@@ -35,8 +33,11 @@ addEventListener('hashchange', () => {
   // A link that is opened in the page that is open already loads nothing by itself.
   if (isInvited || isInvitation(location.hash)) location.reload();
 });
-// Not awaited here: files that are loaded later import this one, and would wait for its end.
-void (isInvited ? openWearersPage() : openDesk());
+// Not awaited here: files that are loaded later import this one, and would wait for its end. In a task of its own: running through
+// all files is long enough for one.
+setTimeout(() => {
+  void (isInvited ? openWearersPage() : openDesk());
+}, 0);
 
 /** The page of a distant wearer: it takes nothing of the desk but what both need, and keeps nothing. */
 async function openWearersPage(): Promise<void> {
@@ -56,7 +57,11 @@ async function openWearersPage(): Promise<void> {
 async function openDesk(): Promise<void> {
   const sealing = createSealing();
   const languageStore = createLocalLanguageStore();
-  const [{ database, outage }] = await Promise.all([openDatabase(sealing), speakFirst(languageStore)]);
+  const opened = import('./kept-here.js').then(async ({ createLocalProfileStore, openDatabase }) => ({
+    ...(await openDatabase(sealing)),
+    profiles: createLocalProfileStore(),
+  }));
+  const [{ database, outage, profiles }] = await Promise.all([opened, speakFirst(languageStore)]);
   const keeper = createSessionKeeper(database.sessions, {
     onWritten: ({ record, revision }) => {
       window.dispatchEvent(new CustomEvent('glabella-saved', { detail: { id: record.id, revision } }));
@@ -73,7 +78,7 @@ async function openDesk(): Promise<void> {
     outage,
     sealing,
     keeper,
-    profiles: createLocalProfileStore(),
+    profiles,
     shutter: createLocalShutterStore(),
     singleKeys: createLocalSingleKeyStore(),
     reasoning: createLater(async () => (await import('./reasoning.js')).reasoning),

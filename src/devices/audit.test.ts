@@ -26,8 +26,8 @@ const TOTALS = {
   probableSlips: [],
 };
 const OPENED = { kind: 'audit-opened', recordCount: 2 };
-const FIRST_PART = { kind: 'audit-part', recordCount: 1, flaggedCount: 0, flagged: [], totals: null };
-const LAST_PART = { kind: 'audit-part', recordCount: 2, flaggedCount: 1, flagged: [FLAGGED], totals: TOTALS };
+const FIRST_PART = { kind: 'audit-part', looked: 2, flagged: [FLAGGED], totals: null };
+const LAST_PART = { kind: 'audit-part', looked: 0, flagged: [], totals: TOTALS };
 const TABLE = { kind: 'table', file: new Blob(['pd_far_mm\n63\n80\n']) } as const;
 
 /** An audit whose worker gives these answers, one after the other. */
@@ -47,6 +47,7 @@ function audited(answers: readonly object[], signal = new AbortController().sign
       workers.push(worker);
       return worker;
     },
+    workerCount: 2,
     idleLimitMs: 10_000_000,
   });
   const flagged: FlaggedRecord[] = [];
@@ -74,6 +75,59 @@ describe('the audit', () => {
     expect(progress.at(-1)).toEqual({ stage: 'checking', share: 1, recordCount: 2, flaggedCount: 1 });
   });
 
+  it('shares a long table among two workers, and takes their turns in the order of the table', async () => {
+    const flaggedAt = (place: number): FlaggedRecord => ({ ...FLAGGED, place });
+    const replies = [
+      [
+        { looked: 250, flagged: [flaggedAt(3)] },
+        { looked: 20, flagged: [flaggedAt(501)] },
+      ],
+      [{ looked: 250, flagged: [flaggedAt(300)] }],
+    ];
+    let count = 0;
+    const opened: unknown[] = [];
+    const port = createAudit({
+      workerCount: 2,
+      idleLimitMs: 10_000_000,
+      startAuditWorker: () => {
+        const own = replies[count] ?? [];
+        // the first of them is the slower one
+        const delayMs = count === 0 ? 10 : 0;
+        count += 1;
+        return new FakeWorker((message, self) => {
+          if (message.kind === 'open-table') {
+            opened.push((message as unknown as { turns: unknown }).turns);
+            self.answer(message, { kind: 'audit-opened', recordCount: 520 });
+            return;
+          }
+          const part = own.shift();
+          const answer = part ?? { looked: 0, flagged: [] };
+          setTimeout(
+            () => self.answer(message, { kind: 'audit-part', ...answer, totals: part === undefined ? TOTALS : null }),
+            delayMs,
+          );
+        });
+      },
+    });
+    const places: number[] = [];
+    const progress: AuditProgress[] = [];
+    const outcome = await port.audit(
+      { kind: 'table', file: new Blob(['x'.repeat(2 ** 20)]) },
+      {
+        onFlagged: (records) => places.push(...records.map(({ place }) => place)),
+        onProgress: (one) => progress.push(one),
+      },
+      new AbortController().signal,
+    );
+    expect(opened).toEqual([
+      { mine: 0, among: 2 },
+      { mine: 1, among: 2 },
+    ]);
+    expect(places).toEqual([3, 300, 501]);
+    expect(progress.at(-1)).toEqual({ stage: 'checking', share: 1, recordCount: 520, flaggedCount: 3 });
+    expect(outcome.ok && outcome.value.recordCount).toBe(2 * TOTALS.recordCount);
+  });
+
   it('hands on why a table is refused, or a file cannot be read', async () => {
     const failure = { problems: [{ kind: 'empty' }], problemCount: 1 };
     expect(await audited([{ kind: 'table-refused', failure }]).outcome).toEqual({
@@ -88,7 +142,7 @@ describe('the audit', () => {
 
   it.each([
     ['a fault', [OPENED, { kind: 'fault', code: 'failed', detail: 'odd' }]],
-    ['what is no flagged record', [OPENED, { ...LAST_PART, flagged: [{ place: 0 }] }]],
+    ['what is no flagged record', [OPENED, { ...FIRST_PART, flagged: [{ place: 0 }] }]],
     ['what are no totals', [OPENED, { ...LAST_PART, totals: {} }]],
     ['problems that nobody knows', [{ kind: 'table-refused', failure: { problems: [{ kind: 'odd' }] } }]],
     ['a part before anything was opened', [LAST_PART]],

@@ -1,7 +1,7 @@
 import { PROTOCOL_VERSION } from '../protocol/message.js';
 import type { OfflineFile, ToServiceWorker } from '../protocol/offline-files.js';
 import { answerToKeep, cacheName, keptUnder, parseOfflineFiles } from '../protocol/offline-files.js';
-import { readBytes } from '../protocol/read-bytes.js';
+import { readBytes, rest } from '../protocol/read-bytes.js';
 import type { KeepingFailure, NewerVersion, OfflinePort } from '../session/offline.js';
 import type { Watched } from './watched-status.js';
 
@@ -208,8 +208,11 @@ async function keepOne(
   } catch {
     return 'network';
   }
+  // A large file is copied by each of these: one after the other, so that the page is never held up for long.
+  await rest();
   const kept = await answerToKeep(file, headers, bytes);
   if (kept === null) return 'other-build';
+  await rest();
   try {
     await cache.put(keptUnder(file, appAddress), kept);
     return null;

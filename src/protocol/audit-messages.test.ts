@@ -7,7 +7,7 @@ describe('messages to the audit worker', () => {
   it('are read with all their parts', () => {
     const file = new Blob(['pd_far_mm\n63\n']);
     for (const message of [
-      { ...HEAD, kind: 'open-table', file },
+      { ...HEAD, kind: 'open-table', file, turns: { mine: 1, among: 2 } },
       { ...HEAD, kind: 'open-sessions', records: [{ id: 'a' }] },
       { ...HEAD, kind: 'go-on' },
       { ...HEAD, kind: 'cancel' },
@@ -17,7 +17,8 @@ describe('messages to the audit worker', () => {
   });
 
   it.each([
-    ['no file', { ...HEAD, kind: 'open-table', file: 'pd_far_mm\n63\n' }],
+    ['no file', { ...HEAD, kind: 'open-table', file: 'pd_far_mm\n63\n', turns: { mine: 0, among: 1 } }],
+    ['no turns', { ...HEAD, kind: 'open-table', file: new Blob([]) }],
     ['no records', { ...HEAD, kind: 'open-sessions' }],
     ['records that are none', { ...HEAD, kind: 'open-sessions', records: [1] }],
     ['another version', { ...HEAD, v: 2, kind: 'go-on' }],
@@ -28,7 +29,7 @@ describe('messages to the audit worker', () => {
 });
 
 describe('messages from the audit worker', () => {
-  const part = { ...HEAD, kind: 'audit-part', recordCount: 2, flaggedCount: 1, flagged: [{}], totals: null };
+  const part = { ...HEAD, kind: 'audit-part', looked: 2, flagged: [{}], totals: null };
 
   it('are read with all their parts', () => {
     for (const message of [
@@ -44,7 +45,7 @@ describe('messages from the audit worker', () => {
 
   it.each([
     ['half a record', { ...HEAD, kind: 'audit-opened', recordCount: 1.5 }],
-    ['no count', { ...part, flaggedCount: -1 }],
+    ['no count', { ...part, looked: -1 }],
     ['no list', { ...part, flagged: null }],
     ['nothing about totals', { ...part, totals: undefined }],
     ['an unknown kind', { ...part, kind: 'audit-whole' }],

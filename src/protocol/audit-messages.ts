@@ -1,4 +1,4 @@
-import { isCount } from './checks.js';
+import { isCount, isPositive, shape } from './checks.js';
 import type { CancelledReply, CancelMessage, FaultReply, Message, ProgressMessage } from './message.js';
 import { isMessage, isRecord, parseCommonReply } from './message.js';
 
@@ -9,6 +9,8 @@ import { isMessage, isRecord, parseCommonReply } from './message.js';
 export interface OpenTableRequest extends Message {
   readonly kind: 'open-table';
   readonly file: Blob;
+  /** which turns this worker takes; `mine` counts from 0 */
+  readonly turns: { readonly mine: number; readonly among: number };
 }
 
 /** Takes kept sessions, as the store's schema has checked them; answered with `audit-opened`. */
@@ -17,7 +19,7 @@ export interface OpenSessionsRequest extends Message {
   readonly records: readonly unknown[];
 }
 
-/** Looks through the next of the records that were opened last, for a moment; answered with `audit-part`, or the fault `not-loaded`. */
+/** Looks through the next turn of the records that were opened last; answered with `audit-part`, or the fault `not-loaded`. */
 export interface GoOnRequest extends Message {
   readonly kind: 'go-on';
 }
@@ -42,12 +44,10 @@ export interface FileUnreadableReply extends Message {
 
 export interface AuditPartReply extends Message {
   readonly kind: 'audit-part';
-  /** looked through so far, of all that were opened */
-  readonly recordCount: number;
-  readonly flaggedCount: number;
-  /** flagged in this part */
+  /** looked through in this turn; none once all are */
+  readonly looked: number;
   readonly flagged: readonly unknown[];
-  /** null as long as there is more; then what was found in all, and nothing is open any more */
+  /** null as long as there may be more; then what was found in all turns, and nothing is open any more */
   readonly totals: unknown;
 }
 
@@ -55,16 +55,18 @@ export type AuditReply =
   AuditOpenedReply | TableRefusedReply | FileUnreadableReply | AuditPartReply | CancelledReply | FaultReply;
 export type FromAuditWorker = AuditReply | ProgressMessage;
 
+const areTurns = shape<OpenTableRequest['turns']>({ mine: isCount, among: isPositive });
+
 /** What the worker was sent; null where it is no message of this protocol. */
 export function parseToAuditWorker(value: unknown): ToAuditWorker | null {
   if (!isMessage(value)) return null;
   const { v, id } = value;
-  const { file, records } = value as { file?: unknown; records?: unknown };
+  const { file, turns, records } = value as { file?: unknown; turns?: unknown; records?: unknown };
   switch (value['kind']) {
     case 'cancel':
       return { v, id, kind: 'cancel' };
     case 'open-table':
-      return file instanceof Blob ? { v, id, kind: 'open-table', file } : null;
+      return file instanceof Blob && areTurns(turns) ? { v, id, kind: 'open-table', file, turns } : null;
     case 'open-sessions':
       return Array.isArray(records) && records.every(isRecord) ? { v, id, kind: 'open-sessions', records } : null;
     case 'go-on':
@@ -78,7 +80,7 @@ export function parseToAuditWorker(value: unknown): ToAuditWorker | null {
 export function parseFromAuditWorker(value: unknown): FromAuditWorker | null {
   if (!isMessage(value)) return null;
   const { v, id } = value;
-  const { recordCount, flaggedCount, flagged, failure, totals } = value as Readonly<Record<string, unknown>>;
+  const { recordCount, looked, flagged, failure, totals } = value as Readonly<Record<string, unknown>>;
   switch (value['kind']) {
     case 'audit-opened':
       return isCount(recordCount) ? { v, id, kind: 'audit-opened', recordCount } : null;
@@ -87,8 +89,8 @@ export function parseFromAuditWorker(value: unknown): FromAuditWorker | null {
     case 'file-unreadable':
       return { v, id, kind: 'file-unreadable' };
     case 'audit-part':
-      return isCount(recordCount) && isCount(flaggedCount) && Array.isArray(flagged) && totals !== undefined
-        ? { v, id, kind: 'audit-part', recordCount, flaggedCount, flagged, totals }
+      return isCount(looked) && Array.isArray(flagged) && totals !== undefined
+        ? { v, id, kind: 'audit-part', looked, flagged, totals }
         : null;
     default:
       return parseCommonReply(value);

@@ -1,5 +1,6 @@
 import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { SessionRecord } from '../core/record/session-record.js';
+import { invariant } from '../core/result.js';
 import type { AuditTotals, FlaggedRecord } from './audit.js';
 import { createAuditTally } from './audit-findings.js';
 import type { AuditedRecord } from './audit-records.js';
@@ -7,56 +8,67 @@ import { createRecordAudit, createSessionAudit } from './audit-records.js';
 import { gaugesOfTable } from './record-evidence.js';
 import type { RecordTable } from './record-table.js';
 
-/** What was found in a part of the records. */
+/** What was found in one turn. */
 export interface AuditPart {
-  /** looked through so far, in all */
-  readonly recordCount: number;
-  readonly flaggedCount: number;
-  /** flagged in this part */
+  /** how many records were looked through in it; none once all are */
+  readonly looked: number;
+  /** in the order of the source */
   readonly flagged: readonly FlaggedRecord[];
-  /** null as long as there is more */
+  /** of all turns, once there is no further one; null before */
   readonly totals: AuditTotals | null;
 }
 
-/** An audit that is worked on part by part. */
+/** An audit that is worked on turn by turn. */
 export interface AuditCourse {
   /** how many records there are in all */
   readonly recordCount: number;
-  /** Looks through the next records: until the time is up or many are flagged, but at least one. */
-  readonly next: (isTimeUp: () => boolean) => AuditPart;
+  readonly next: () => AuditPart;
 }
 
-/** Chosen: a page takes so many in at once without a pause that anybody notices. */
-const MOST_AT_ONCE = 300;
+/** The records by turns: who shares the work with others takes only those turns whose number leaves `mine` when divided by `among`. */
+export interface Turns {
+  readonly mine: number;
+  readonly among: number;
+}
 
-/** Asked for the time after so many records, as asking takes time as well. */
-const RECORDS_PER_LOOK = 20;
+const ALL_TURNS: Turns = { mine: 0, among: 1 };
+
+/** Chosen: a page takes in what is flagged of so many records without a pause that anybody notices, and hears of it often enough. */
+export const TURN_RECORDS = 250;
 
 interface Looked {
-  readonly origin: () => FlaggedRecord['origin'];
+  readonly place: number;
+  readonly origin: FlaggedRecord['origin'];
   readonly audited: AuditedRecord;
 }
 
-export function openTableAudit(table: RecordTable, catalogue: Catalogue): AuditCourse {
-  return courseOf(table.recordCount, lookThroughTable(table, catalogue));
+export function openTableAudit(table: RecordTable, catalogue: Catalogue, turns: Turns = ALL_TURNS): AuditCourse {
+  return courseOf(table.recordCount, turns, lookThroughTable(table, catalogue, turns));
 }
 
-function* lookThroughTable(table: RecordTable, catalogue: Catalogue): Generator<Looked, void, undefined> {
+function isMine(place: number, { mine, among }: Turns): boolean {
+  return Math.floor(place / TURN_RECORDS) % among === mine;
+}
+
+function* lookThroughTable(table: RecordTable, catalogue: Catalogue, turns: Turns): Generator<Looked, void, undefined> {
   // what a gauge is called is a matter of the screen
   const audit = createRecordAudit(
     catalogue,
     gaugesOfTable(table, catalogue, () => ''),
   );
-  for (const record of table.records()) {
-    yield {
-      origin: () => ({ kind: 'table', record: record.id, line: record.line }),
-      audited: audit(record),
-    };
+  let place = -1;
+  const isWanted = (index: number): boolean => {
+    if (!isMine(index, turns)) return false;
+    place = index;
+    return true;
+  };
+  for (const record of table.records(isWanted)) {
+    yield { place, origin: { kind: 'table', record: record.id, line: record.line }, audited: audit(record) };
   }
 }
 
 export function openSessionsAudit(records: readonly SessionRecord[], catalogue: Catalogue): AuditCourse {
-  return courseOf(records.length, lookThroughSessions(records, catalogue));
+  return courseOf(records.length, ALL_TURNS, lookThroughSessions(records, catalogue));
 }
 
 function* lookThroughSessions(
@@ -64,31 +76,30 @@ function* lookThroughSessions(
   catalogue: Catalogue,
 ): Generator<Looked, void, undefined> {
   const audit = createSessionAudit(catalogue);
-  for (const record of records) {
-    yield { origin: () => ({ kind: 'session', sessionId: record.id }), audited: audit(record) };
+  for (const [place, record] of records.entries()) {
+    yield { place, origin: { kind: 'session', sessionId: record.id }, audited: audit(record) };
   }
 }
 
-function courseOf(recordCount: number, all: Generator<Looked, void, undefined>): AuditCourse {
+function courseOf(recordCount: number, turns: Turns, all: Generator<Looked, void, undefined>): AuditCourse {
   const tally = createAuditTally();
-  let [done, flaggedCount] = [0, 0];
+  let turn = turns.mine;
   return {
     recordCount,
-    next: (isTimeUp) => {
+    next: () => {
       const flagged: FlaggedRecord[] = [];
-      let isOver = false;
-      do {
+      const begin = turn * TURN_RECORDS;
+      const looked = Math.max(Math.min(TURN_RECORDS, recordCount - begin), 0);
+      for (let i = 0; i < looked; i += 1) {
         const next = all.next();
-        isOver = next.done === true;
-        if (next.done === true) break;
-        const { origin, audited } = next.value;
+        invariant(next.done !== true, 'a table has as many records as were counted in it');
+        const { place, origin, audited } = next.value;
         const { readingCount, found } = audited;
         tally.add(readingCount, found?.misfits ?? []);
-        if (found !== null) flagged.push({ place: done, origin: origin(), readingCount, ...found });
-        done += 1;
-      } while (flagged.length < MOST_AT_ONCE && (done % RECORDS_PER_LOOK !== 0 || !isTimeUp()));
-      flaggedCount += flagged.length;
-      return { recordCount: done, flaggedCount, flagged, totals: isOver ? tally.totals() : null };
+        if (found !== null) flagged.push({ place, origin, readingCount, ...found });
+      }
+      turn += turns.among;
+      return { looked, flagged, totals: looked === 0 ? tally.totals() : null };
     },
   };
 }

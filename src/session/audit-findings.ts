@@ -3,7 +3,7 @@ import type { Explanation, Suspicion } from '../core/crosscheck/reconciliation.j
 import type { SlipKind } from '../core/crosscheck/slip.js';
 import type { AuditTotals } from './audit.js';
 import type { Misfit } from './misfits.js';
-import { explanationsOf } from './misfits.js';
+import { explanationsOf } from './explanations.js';
 import { columnOfReading } from './record-columns.js';
 
 // What does not fit in a record, in the words of its table; DEVELOPERS.md describes the keys, as files are written with them.

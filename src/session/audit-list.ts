@@ -6,7 +6,7 @@ import { SLIP_KINDS } from '../core/crosscheck/slip.js';
 import { unreachable } from '../core/result.js';
 import type { FlaggedRecord } from './audit.js';
 import type { Misfit } from './misfits.js';
-import { explanationsOf } from './misfits.js';
+import { explanationsOf } from './explanations.js';
 import { folded } from './session-list.js';
 
 // Flagged records as a list that is narrowed and sorted. What that needs is worked out once, as the records arrive: with twenty

@@ -3,7 +3,7 @@ import { OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../core/catalogue/catalogue.js';
 import { createRecordAudit } from './audit-records.js';
 import { exampleTable } from './example-table.js';
-import { explanationsOf } from './misfits.js';
+import { explanationsOf } from './explanations.js';
 import { gaugesOfTable } from './record-evidence.js';
 import { readRecordTable } from './record-table.js';
 

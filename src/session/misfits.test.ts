@@ -6,7 +6,8 @@ import { compareReading } from '../core/crosscheck/compare-reading.js';
 import type { Explanation, Reconciliation, Suspicion } from '../core/crosscheck/reconciliation.js';
 import type { Estimate } from '../core/estimate/estimate.js';
 import { parseReading } from '../core/reading/parse-reading.js';
-import { explanationsOf, joinedReadings, sheetMisfits, sumMisfits, writtenReadings } from './misfits.js';
+import { explanationsOf } from './explanations.js';
+import { joinedReadings, sheetMisfits, sumMisfits, writtenReadings } from './misfits.js';
 import type { FieldRow, SheetRow } from './rows.js';
 
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);

@@ -10,6 +10,7 @@ import { takeReading } from '../core/reading/reading.js';
 import { freeOfDust } from '../core/statistics/free-of-dust.js';
 import { NORMAL_95 } from '../core/statistics/normal.js';
 import { combineUncertainties } from '../core/statistics/uncertainty.js';
+import { explanationsOf } from './explanations.js';
 import type { FieldRow, SheetRow } from './rows.js';
 
 /** All that makes an entry no reading, but for a place that is empty and a trial series that is not at its end. */
@@ -190,12 +191,6 @@ function namesOf(misfits: readonly Misfit[]): ReadonlySet<ReadingName> {
       return [...misfit.names, ...slips.flatMap(({ restorations }) => restorations.map(({ name }) => name))];
     }),
   );
-}
-
-/** What probably happened, most probable first; empty for what no slip is sought in. */
-export function explanationsOf(misfit: Misfit): readonly Explanation[] {
-  if (misfit.kind === 'refused') return misfit.explanations;
-  return misfit.kind === 'suspected' ? misfit.suspicion.explanations : [];
 }
 
 /** A single number that cannot be; one of several repeats would not stand for the whole place. */

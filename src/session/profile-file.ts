@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
 import type { StoredProfile } from './stored-profile.js';
+import { PROFILE_NAME_LIMIT } from './stored-profile.js';
 
 /** A profile that has not been put on the shelf yet. */
 export type LooseProfile = Omit<StoredProfile, 'id'>;
@@ -17,9 +18,6 @@ export type ProfileFileFailure =
 
 const FORMAT = 'glabella-camera-profile';
 const VERSION = 1;
-
-/** Longest name of a profile, in letters. Longer ones, as earlier versions wrote them, are cut. */
-export const PROFILE_NAME_LIMIT = 60;
 
 /** Beyond this many letters it is no name of a profile. */
 const READABLE_NAME_LIMIT = 512;

@@ -1,5 +1,5 @@
 import { unreachable } from '../core/result.js';
-import { PROFILE_NAME_LIMIT } from './profile-file.js';
+import { PROFILE_NAME_LIMIT } from './stored-profile.js';
 import type { StoredProfile } from './stored-profile.js';
 
 /** The reader's camera profiles, in the order in which they were made or imported. */

@@ -53,8 +53,12 @@ export interface RecordTable {
   readonly recordCount: number;
   /** what the gauges of each column need added, every amount once: one of them may have been forgotten where none is named */
   readonly zeroOffsets: ReadonlyMap<ReadingName, readonly number[]>;
-  /** Reads the rows once more, one after the other, so that a long table never stands in memory as records at once. */
-  records(): Generator<RecordInTable, void, undefined>;
+  /**
+   * Reads the rows once more, one after the other, so that a long table never stands in memory as records at once.
+   *
+   * @param isWanted which of them, counted from 0; the others are passed over quickly
+   */
+  records(isWanted?: (index: number) => boolean): Generator<RecordInTable, void, undefined>;
 }
 
 /** A cell of the table: line of the file and place in the row, both from 1, and the name of its column. */
@@ -181,11 +185,13 @@ export function readRecordTable(
   return succeed({
     recordCount,
     zeroOffsets,
-    *records() {
+    *records(isWanted = () => true) {
       const again = rowsOf(plain, delimiter, () => undefined);
       again.next();
+      let index = 0;
       for (const row of again) {
-        const record = row.kind === 'row' ? readRow(row, header, problems) : null;
+        const record = row.kind === 'row' && isWanted(index) ? readRow(row, header, problems) : null;
+        index += 1;
         if (record !== null) yield record;
       }
     },

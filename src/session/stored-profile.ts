@@ -14,3 +14,6 @@ export interface StoredProfile {
   /** share of the frame that the sheet's corners covered over all views, 0 to 1 */
   readonly coverage: number;
 }
+
+/** Longest name of a profile, in letters. Longer ones, as earlier versions wrote them, are cut. */
+export const PROFILE_NAME_LIMIT = 60;

@@ -111,20 +111,13 @@ export function beginTime(now: SheetState): SheetInTime {
  * A picture that is still being looked at when it is undone cannot be had back by redoing: nothing had come of it.
  */
 export function timeReducer(time: SheetInTime, event: SheetTimeEvent): SheetInTime {
-  switch (event.kind) {
-    case 'place-left':
-      return time.isOpen ? { ...time, isOpen: false } : time;
-    case 'undone':
-      return swapped(time, 'past', event.at);
-    case 'redone':
-      return swapped(time, 'future', event.at);
-    default: {
-      const now = sheetReducer(time.now, event);
-      if (now === time.now) return time;
-      const act = actOf(event, time.now, now);
-      return act === null ? { ...time, now } : withStep(time, now, act, event);
-    }
-  }
+  if (event.kind === 'place-left') return time.isOpen ? { ...time, isOpen: false } : time;
+  if (event.kind === 'undone') return swapped(time, 'past', event.at);
+  if (event.kind === 'redone') return swapped(time, 'future', event.at);
+  const now = sheetReducer(time.now, event);
+  if (now === time.now) return time;
+  const act = actOf(event, time.now, now);
+  return act === null ? { ...time, now } : withStep(time, now, act, event);
 }
 
 /** All pictures that the sheet shows, or would show again; for whoever has to close them once they are gone. */

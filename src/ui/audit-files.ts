@@ -6,7 +6,7 @@ import type { DecimalSign } from '../core/reading/parse-reading.js';
 import type { AuditTotals, FlaggedRecord } from '../session/audit.js';
 import { recordFinding } from '../session/audit-findings.js';
 import type { AuditedFinding, AuditedRow } from '../session/audit-list.js';
-import { explanationsOf } from '../session/misfits.js';
+import { explanationsOf } from '../session/explanations.js';
 import { columnOfReading } from '../session/record-columns.js';
 import { plainDecimal } from '../session/record-table.js';
 import { harmlessText } from '../session/spreadsheet-text.js';

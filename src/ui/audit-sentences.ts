@@ -5,7 +5,7 @@ import type { SessionSummary } from '../core/record/session-record.js';
 import type { FlaggedRecord } from '../session/audit.js';
 import type { AuditedFinding, AuditVocabulary } from '../session/audit-list.js';
 import type { AuditStage, AuditState, AuditSubject } from '../session/audit-run.js';
-import { explanationsOf } from '../session/misfits.js';
+import { explanationsOf } from '../session/explanations.js';
 import { words } from './language.js';
 import { plainNumber, tenthNumber, withUnit } from './numbers.js';
 import { nameShown, visitShown } from './sessions-table.js';

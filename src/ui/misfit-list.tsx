@@ -2,7 +2,7 @@ import { useId } from 'react';
 import type { Explanation } from '../core/crosscheck/reconciliation.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Misfit } from '../session/misfits.js';
-import { explanationsOf } from '../session/misfits.js';
+import { explanationsOf } from '../session/explanations.js';
 import { goToReading } from './hand-place.js';
 import { misfitExplanations, misfitSentence } from './misfit-sentences.js';
 import type { WrittenSheet } from './slip-sentences.js';

@@ -1,7 +1,7 @@
 import { measurementOfReading } from '../core/catalogue/catalogue.js';
 import { unreachable } from '../core/result.js';
 import type { Misfit } from '../session/misfits.js';
-import { explanationsOf } from '../session/misfits.js';
+import { explanationsOf } from '../session/explanations.js';
 import { words } from './language.js';
 import { formatNumber, plainNumber, tenthNumber, withUnit } from './numbers.js';
 import { readingFailureSentence } from './sentences.js';

@@ -4,7 +4,7 @@ import type { CameraProfile } from '../core/camera/camera-profile.js';
 import type { Result } from '../core/result.js';
 import { isoDay } from '../session/iso-day.js';
 import type { DeviceFailure } from '../session/ports.js';
-import { PROFILE_NAME_LIMIT } from '../session/profile-file.js';
+import { PROFILE_NAME_LIMIT } from '../session/stored-profile.js';
 import type { StoredProfile } from '../session/stored-profile.js';
 import type { SheetSettings } from '../core/record/typed-sheet.js';
 import { useEquipment } from './equipment.js';

@@ -1,6 +1,6 @@
 import type { KeyboardEvent, RefObject } from 'react';
 import { useId } from 'react';
-import { PROFILE_NAME_LIMIT } from '../session/profile-file.js';
+import { PROFILE_NAME_LIMIT } from '../session/stored-profile.js';
 import { words } from './language.js';
 
 /** The field for the name of a profile; what is wrong with an empty one is said below, as soon as it is empty. */

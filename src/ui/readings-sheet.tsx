@@ -1,7 +1,7 @@
-import { useId } from 'react';
+import { startTransition, useEffect, useId, useState, useSyncExternalStore } from 'react';
 import { hasReadings } from '../session/rows.js';
+import { afterPainting } from './after-painting.js';
 import { earlierMeasured } from '../session/sheet.js';
-import { ReadersAgreement } from './hand-agreement.js';
 import { ReaderChoice } from './hand-readers.js';
 import { MeasurementSearch } from './hand-search.js';
 import { goOnFromReadings } from './prescription-place.js';
@@ -15,6 +15,7 @@ import type { SheetMeasurement } from '../session/camera-record.js';
 import type { SheetInHand } from './use-sheet.js';
 import { words } from './language.js';
 
+const ReadersAgreement = laterPart(async () => (await import('./hand-agreement.js')).ReadersAgreement);
 const UndoTools = laterPart(async () => (await import('./undo-tools.js')).UndoTools);
 
 /** The sheet: measurements in rows, hand and camera beside each other, and what the comparison says. */
@@ -37,6 +38,7 @@ export function ReadingsSheet(props: {
     const rows = sheet.rows.filter(({ measurement }) => measurement.group === group);
     return rows.length === 0 ? [] : [{ group, rows }];
   });
+  const drawnCount = useDrawnCount(blocks.length);
   return (
     <section
       className="readings"
@@ -94,7 +96,7 @@ export function ReadingsSheet(props: {
             </th>
           </tr>
         </thead>
-        {blocks.map(({ group, rows }) => (
+        {blocks.slice(0, drawnCount).map(({ group, rows }) => (
           <SheetBlock key={group} group={group} rows={rows} sheet={sheet} />
         ))}
       </table>
@@ -104,6 +106,31 @@ export function ReadingsSheet(props: {
       <ReadersAgreement sheet={sheet} />
     </section>
   );
+}
+
+const ALL = (): number => Infinity;
+const ONE = (): number => 1;
+const NEVER = (): (() => void) => () => undefined;
+
+/** How many blocks are drawn: one at first and then one more after each painting, since to lay out all at once takes long. */
+function useDrawnCount(count: number): number {
+  // Where nothing is painted, as on a server, all are there from the start.
+  const first = useSyncExternalStore(NEVER, ONE, ALL);
+  const [drawn, setDrawn] = useState(first);
+  useEffect(() => {
+    if (drawn >= count) return;
+    let isOver = false;
+    void afterPainting().then(() => {
+      if (isOver) return;
+      startTransition(() => {
+        setDrawn(drawn + 1);
+      });
+    });
+    return () => {
+      isOver = true;
+    };
+  }, [drawn, count]);
+  return drawn;
 }
 
 /** Chosen: as the tolerance on the distance PD. A sweep without it is no better than one picture. */

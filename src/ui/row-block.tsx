@@ -1,11 +1,34 @@
-import { useEffect, useId, useRef, useState } from 'react';
+import { memo, useEffect, useId, useRef, useState } from 'react';
 import type { MeasurementGroup } from '../core/catalogue/measurement.js';
 import type { SheetRow } from '../session/rows.js';
 import { PLACE_WANTED } from './hand-place.js';
 import { isInDoubt } from './row-findings.js';
 import { COLUMNS, isBlankRow, MeasurementRow } from './row-measurement.js';
 import type { SheetInHand } from './use-sheet.js';
+import type { Words } from './language.js';
 import { words } from './language.js';
+
+/** A row that is drawn again only where something of it changed: a key that is typed concerns one row of many. */
+const KeptRow = memo(
+  ({ row, sheet }: RowProps) => <MeasurementRow row={row} sheet={sheet} />,
+  (before, now) =>
+    before.row === now.row &&
+    before.spoken === now.spoken &&
+    before.sheet.misfits === now.sheet.misfits &&
+    before.sheet.measurement === now.sheet.measurement &&
+    before.sheet.settings === now.sheet.settings &&
+    before.sheet.state.settings === now.sheet.state.settings &&
+    before.sheet.state.picture === now.sheet.state.picture &&
+    before.sheet.state.reader === now.sheet.state.reader,
+);
+KeptRow.displayName = 'KeptRow';
+
+interface RowProps {
+  readonly row: SheetRow;
+  readonly sheet: SheetInHand;
+  /** the language of the moment: the words are no part of the other two */
+  readonly spoken: Words;
+}
 
 /** A block of the sheet under a heading that folds it. It never folds by itself. */
 export function SheetBlock(props: {
@@ -52,7 +75,7 @@ export function SheetBlock(props: {
       </tbody>
       <tbody role="rowgroup" id={id} ref={body} hidden={isFolded}>
         {rows.map((row) => (
-          <MeasurementRow key={row.measurement.id} row={row} sheet={sheet} />
+          <KeptRow key={row.measurement.id} row={row} sheet={sheet} spoken={words} />
         ))}
       </tbody>
     </>

@@ -4,7 +4,6 @@ import { isTakenAlone } from '../session/camera-record.js';
 import type { FieldRow, SheetRow } from '../session/rows.js';
 import { budgetBasis } from './budget-basis.js';
 import type { RulerLane } from './difference-ruler.js';
-import { DifferenceRuler } from './difference-ruler.js';
 import { HandField, isUnreadable } from './hand-field.js';
 import { HandNote, handNoteId, hasHandNote } from './hand-notes.js';
 import { readingFieldId } from './hand-place.js';
@@ -18,6 +17,7 @@ import type { SheetInHand } from './use-sheet.js';
 import { laterPart } from './later-part.js';
 import { words } from './language.js';
 
+const DifferenceRuler = laterPart(async () => (await import('./difference-ruler.js')).DifferenceRuler);
 const RowDetails = laterPart(async () => (await import('./row-details.js')).RowDetails);
 
 /** Name, R, L, camera, difference, finding. */

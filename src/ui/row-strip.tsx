@@ -25,7 +25,7 @@ export function SheetStrip(props: { readonly sheet: SheetInHand; readonly onShow
         <AtField sheet={sheet} at={at} />
         <div className="strip-misfits">
           {sheet.misfits.length === 0 || name === undefined ? (
-            <p>{isAnyIn && words.misfit.fits}</p>
+            <p>{isAnyIn && sheet.isReasoned && words.misfit.fits}</p>
           ) : (
             <>
               <p>

@@ -2,7 +2,7 @@ import type { Catalogue } from '../core/catalogue/catalogue.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Explanation } from '../core/crosscheck/reconciliation.js';
 import type { Misfit } from '../session/misfits.js';
-import { explanationsOf } from '../session/misfits.js';
+import { explanationsOf } from '../session/explanations.js';
 import { words } from './language.js';
 import { plainNumber, tenthNumber } from './numbers.js';
 import { listWords, placesWords, placeWords, restorationsByRow } from './slip-places.js';

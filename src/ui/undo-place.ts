@@ -41,18 +41,10 @@ function isUnchosen(element: HTMLElement): boolean {
 }
 
 function readingOfAct(act: SheetAct): ReadingName | null {
-  switch (act.kind) {
-    case 'reading':
-      return act.name;
-    case 'restoration':
-    case 'confirmed':
-    case 'confirmation-withdrawn':
-      return act.names[0] ?? null;
-    case 'gauge':
-      return READING_NAMES.find((name) => definitionOfReading(name).id === act.measurement) ?? null;
-    default:
-      return null;
-  }
+  if (act.kind === 'reading') return act.name;
+  if (act.kind === 'gauge')
+    return READING_NAMES.find((name) => definitionOfReading(name).id === act.measurement) ?? null;
+  return 'names' in act ? (act.names[0] ?? null) : null;
 }
 
 /** The nearest first. */

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from 'react';
+import { startTransition, useCallback, useEffect, useRef, useState } from 'react';
 import type { SessionRecord } from '../core/record/session-record.js';
 import type { TypedSheet } from '../core/record/typed-sheet.js';
 import { isoDay } from '../session/iso-day.js';
@@ -67,8 +67,13 @@ export function useDesk(): DeskInHand {
   );
 
   const showSheet = useCallback((kind: 'sheet' | 'demo', record: SessionRecord) => {
-    openings.current += 1;
-    setPlace({ kind, record, opening: openings.current });
+    const opening = (openings.current += 1);
+    const show = (): void => {
+      setPlace({ kind, record, opening });
+    };
+    // The first is drawn in slices. From another one nothing more must be typed into: it goes at once.
+    if (opening === 1) startTransition(show);
+    else show();
   }, []);
 
   const show = useCallback(

@@ -1,33 +1,30 @@
-import { useEffect, useSyncExternalStore } from 'react';
-import type { Reconcile, Reconciliation } from '../core/crosscheck/reconciliation.js';
-import type { MeasureFace } from '../core/estimate/face-estimates.js';
+import { startTransition, useEffect, useState, useSyncExternalStore } from 'react';
+import type { Reasoning } from '../session/reasoning.js';
 import { useEquipment } from './equipment.js';
 import { useFault } from './use-fault.js';
 
-/** Finds nothing in any readings: what is known while the reasoning is on its way. */
-const ON_ITS_WAY = {
-  isHere: false,
-  measureFace: null,
-  reconcile: (): Reconciliation => ({ suspicions: [], values: {}, doubts: {} }),
-};
-
-/** The reasoning; while it is still on its way `measureFace` is null, and nothing is suspected. */
-export function useReasoning(): {
-  readonly isHere: boolean;
-  readonly measureFace: MeasureFace | null;
-  readonly reconcile: Reconcile;
-} {
+/** The reasoning; null while it is still on its way. */
+export function useReasoning(): Reasoning | null {
   const { reasoning } = useEquipment();
-  const here = useSyncExternalStore(reasoning.subscribe, reasoning.now, reasoning.now);
+  const [here, setHere] = useState(reasoning.now);
   const hasFailed = useSyncExternalStore(reasoning.subscribe, reasoning.hasFailed, reasoning.hasFailed);
   const onFault = useFault();
   useEffect(() => {
+    const take = (): void => {
+      // What it says of a whole sheet is drawn in slices.
+      startTransition(() => {
+        setHere(reasoning.now());
+      });
+    };
+    const leave = reasoning.subscribe(take);
     reasoning.load();
+    take();
+    return leave;
   }, [reasoning]);
   useEffect(() => {
     // Without it the sheet would look as if all fitted: rather the boundary at the top, with what was typed.
     // After it the effect above has begun to load it once more.
     if (hasFailed && reasoning.hasFailed()) onFault(new Error('The cross-check could not be loaded.'));
   }, [hasFailed, onFault, reasoning]);
-  return here === null ? ON_ITS_WAY : { isHere: true, ...here };
+  return here;
 }

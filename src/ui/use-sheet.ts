@@ -6,12 +6,10 @@ import type { Reconciliation } from '../core/crosscheck/reconciliation.js';
 import type { SessionRecord } from '../core/record/session-record.js';
 import type { Result } from '../core/result.js';
 import { fail, succeed } from '../core/result.js';
-import { sheetEvidence } from '../session/evidence.js';
 import { measuringSettings } from '../session/measuring-settings.js';
 import type { LiveCamera } from '../session/profile-choice.js';
 import { FROM_FILES } from '../session/profile-choice.js';
 import type { Misfit } from '../session/misfits.js';
-import { sheetMisfits } from '../session/misfits.js';
 import type { MeasuringFailure, Picture, PicturePort } from '../session/ports.js';
 import type { SheetRow } from '../session/rows.js';
 import { sheetRows } from '../session/rows.js';
@@ -62,6 +60,7 @@ export interface SheetInHand {
   readonly rows: readonly SheetRow[];
   /** what all readings of the rows, the rules between them and the uncovered estimates say together */
   readonly reconciliation: Reconciliation;
+  /** of the rows as they stood a moment ago: they follow as fast as they can be worked out */
   readonly misfits: readonly Misfit[];
   /** while what finds misfits is on its way, nobody knows whether all fits */
   readonly isReasoned: boolean;
@@ -71,6 +70,9 @@ export interface SheetInHand {
   /** Measures what was chosen, dropped or pasted: one picture alone, several or a video as a sweep. */
   readonly bringFiles: (files: readonly File[]) => void;
 }
+
+/** As long as the reasoning is on its way. */
+const NOTHING_KNOWN: Reconciliation = { suspicions: [], values: {}, doubts: {} };
 
 const VIDEO_NAME = /\.(avi|m4v|mkv|mov|mp4|ogv|webm)$/i;
 
@@ -103,7 +105,8 @@ export function useSheet(
   onChanged: (record: SessionRecord) => void,
 ): SheetInHand {
   const { catalogue, pictures, vision } = useEquipment();
-  const { isHere: isReasoned, measureFace, reconcile } = useReasoning();
+  const reasoning = useReasoning();
+  const measureFace = reasoning?.measureFace ?? null;
   const [time, dispatch] = useReducer(timeReducer, record, (from) => beginTime(openSheet(from.sheet, from.camera)));
   const state = time.now;
   const { shelf } = useProfiles();
@@ -232,22 +235,37 @@ export function useSheet(
       ? succeed({ kind: 'picture', ...measured.value })
       : fail({ kind: 'picture', failure: measured.failure });
   }, [features, settings, measureFace, sweepResult, isHidden, recorded]);
-  const rows = useMemo(
-    () => sheetRows(state, measurement?.ok === true ? measurement.value.estimates : null, catalogue),
-    [state, measurement, catalogue],
+  const rows = useSameItems(
+    useMemo(
+      () => sheetRows(state, measurement?.ok === true ? measurement.value.estimates : null, catalogue),
+      [state, measurement, catalogue],
+    ),
   );
+  // A number shows at once; what it says about the others follows, in a task of its own.
+  const judged = useDeferredValue(rows);
   // While a number is being typed, or a picture shown, nothing new is known.
   const evidence = useSame(
-    sheetEvidence(rows, catalogue, {
+    reasoning?.sheetEvidence(judged, catalogue, {
       hasPicture: measurement?.ok === true,
       workingDistanceMm: settings.workingDistanceMm,
       practice: state.settings.practice,
-    }),
+    }) ?? null,
   );
-  const reconciliation = useMemo(() => reconcile({ ...evidence, catalogue }), [reconcile, evidence, catalogue]);
-  const misfits = useMemo(() => sheetMisfits(rows, reconciliation, catalogue), [rows, reconciliation, catalogue]);
+  const reconciliation = useMemo(
+    () => (reasoning === null || evidence === null ? NOTHING_KNOWN : reasoning.reconcile({ ...evidence, catalogue })),
+    [reasoning, evidence, catalogue],
+  );
+  const misfits = useSame(
+    useMemo(
+      () => reasoning?.sheetMisfits(judged, reconciliation, catalogue) ?? [],
+      [reasoning, judged, reconciliation, catalogue],
+    ),
+  );
 
-  useSessionRecord({ record, state, measurement, rows, misfits: isReasoned ? misfits : null }, onChanged);
+  useSessionRecord(
+    { record, state, measurement, rows, misfits: reasoning !== null && judged === rows ? misfits : null },
+    onChanged,
+  );
 
   return {
     sessionId: record.id,
@@ -262,7 +280,7 @@ export function useSheet(
     rows,
     reconciliation,
     misfits,
-    isReasoned,
+    isReasoned: reasoning !== null,
     measurePicture,
     stopMeasuring,
     sweep,
@@ -277,4 +295,23 @@ function useSame<Value>(value: Value): Value {
   if (same.text === text) return same.value;
   setSame({ text, value });
   return value;
+}
+
+/** The items as they were before, as far as they say the same: what is drawn of them then stays as it is. */
+function useSameItems<Item>(items: readonly Item[]): readonly Item[] {
+  const [same, setSame] = useState<{
+    readonly from: readonly Item[];
+    readonly texts: readonly string[];
+    readonly items: readonly Item[];
+  }>({ from: [], texts: [], items: [] });
+  if (same.from === items) return same.items;
+  const texts = items.map((item) => JSON.stringify(item));
+  const kept = items.map((item, index) => {
+    const before = same.items[index];
+    return before !== undefined && same.texts[index] === texts[index] ? before : item;
+  });
+  const isAllSame = kept.length === same.items.length && kept.every((item, index) => item === same.items[index]);
+  const next = isAllSame ? same.items : kept;
+  setSame({ from: items, texts, items: next });
+  return next;
 }

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../../src/core/catalogue/catalogue.js';
-import type { FlaggedRecord } from '../../src/session/audit.js';
-import type { AuditPart } from '../../src/session/audit-course.js';
-import { openSessionsAudit, openTableAudit } from '../../src/session/audit-course.js';
+import type { AuditTotals, FlaggedRecord } from '../../src/session/audit.js';
+import type { AuditCourse, AuditPart } from '../../src/session/audit-course.js';
+import { joinTotals } from '../../src/session/audit-findings.js';
+import { openSessionsAudit, openTableAudit, TURN_RECORDS } from '../../src/session/audit-course.js';
 import { parseAuditTotals, parseFlagged, parseTableFailure } from '../../src/session/parse-audit.js';
 import { openRecordFile } from '../../src/session/record-file.js';
 import { LARGEST_TABLE_BYTES } from '../../src/session/record-table.js';
@@ -24,14 +25,16 @@ describe('the audit of a thousand simulated records', () => {
     const course = openTableAudit(await opened(text), catalogue);
     expect(course.recordCount).toBe(PART_RECORDS);
     const parts: AuditPart[] = [];
-    do parts.push(course.next(() => true));
+    do parts.push(course.next());
     while (parts.at(-1)?.totals === null);
-    expect(parts.length).toBeGreaterThan(10);
+    expect(parts.map(({ looked }) => looked)).toEqual([
+      ...new Array<number>(PART_RECORDS / TURN_RECORDS).fill(TURN_RECORDS),
+      0,
+    ]);
 
     const flagged = parts.flatMap((part) => part.flagged);
     const places = flagged.map(({ place }) => place);
     expect(places).toEqual([...new Set(places)].sort((a, b) => a - b));
-    expect(parts.at(-1)).toMatchObject({ recordCount: PART_RECORDS, flaggedCount: flagged.length });
     const totals = parts.at(-1)?.totals;
     expect(totals).toMatchObject({ recordCount: PART_RECORDS, withFindings: flagged.length });
     const ofKind = (kind: string) => flagged.filter(({ misfits }) => misfits.some((one) => one.kind === kind)).length;
@@ -40,6 +43,17 @@ describe('the audit of a thousand simulated records', () => {
     for (const { place, origin } of flagged) {
       expect(origin).toEqual({ kind: 'table', record: `R${place + 1}`, line: place + 2 });
     }
+  });
+
+  it('is the same where two share it', async () => {
+    const table = await opened(text);
+    const alone = openTableAudit(table, catalogue);
+    const shared = [0, 1].map((mine) => openTableAudit(table, catalogue, { mine, among: 2 }));
+    const [first, second] = shared.map(allOf);
+    const together = [...first!, ...second!].sort((a, b) => a.place - b.place);
+    expect(together).toEqual(allOf(alone));
+    expect(new Set(first!.map(({ place }) => Math.floor(place / TURN_RECORDS) % 2))).toEqual(new Set([0]));
+    expect(joinTotals(shared.map(totalsOf)).withFindings).toBe(together.length);
   });
 
   it('suspects many of the slips, and hardly any record without one', async () => {
@@ -58,8 +72,7 @@ describe('the audit of a thousand simulated records', () => {
     expect(parseFlagged(structuredClone(flagged))).toEqual(flagged);
     expect(parseFlagged([{ ...flagged[0], place: -1 }])).toBeNull();
     expect(parseFlagged([{ ...flagged[0], misfits: [{ kind: 'odd' }] }])).toBeNull();
-    const totals = openTableAudit(await opened('pd_far_mm\n63\n'), catalogue).next(() => false).totals;
-    expect(totals).not.toBeNull();
+    const totals = totalsOf(openTableAudit(await opened('pd_far_mm\n63\n'), catalogue));
     expect(parseAuditTotals(structuredClone(totals))).toEqual(totals);
     expect(parseAuditTotals({ ...totals, recordCount: 'many' })).toBeNull();
   });
@@ -97,8 +110,9 @@ describe('the audit of kept sessions', () => {
   it('names each by its id', () => {
     const sessions = sampleSessions(20);
     const course = openSessionsAudit(sessions, catalogue);
-    const { flagged, totals } = course.next(() => false);
-    expect(totals?.recordCount).toBe(20);
+    const { looked, flagged } = course.next();
+    expect(looked).toBe(20);
+    expect(totalsOf(course).recordCount).toBe(20);
     for (const { place, origin } of flagged) {
       expect(origin).toEqual({ kind: 'session', sessionId: sessions[place]?.id });
     }
@@ -106,12 +120,19 @@ describe('the audit of kept sessions', () => {
   });
 });
 
-function allOf(course: { next: (isTimeUp: () => boolean) => AuditPart }): readonly FlaggedRecord[] {
+function allOf(course: AuditCourse): readonly FlaggedRecord[] {
   const flagged: FlaggedRecord[] = [];
   for (;;) {
-    const part = course.next(() => false);
+    const part = course.next();
     flagged.push(...part.flagged);
     if (part.totals !== null) return flagged;
+  }
+}
+
+function totalsOf(course: AuditCourse): AuditTotals {
+  for (;;) {
+    const { totals } = course.next();
+    if (totals !== null) return totals;
   }
 }
 

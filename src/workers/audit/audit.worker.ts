@@ -8,9 +8,6 @@ import { openSessionsAudit, openTableAudit } from '../../session/audit-course.js
 import { openRecordFile } from '../../session/record-file.js';
 import { answerMessages, Fault } from '../message-loop.js';
 
-/** Chosen: the page hears of the work some ten times a second. */
-const PART_MS = 90;
-
 const catalogue = assembleCatalogue(OUTSIDE_TABLES);
 
 /** The records that were opened last; null where all of them were looked through. */
@@ -24,7 +21,7 @@ answerMessages<AuditRequest, AuditReply>(parseToAuditWorker, async (request, wor
       const table = await openRecordFile(request.file, catalogue, work.progress);
       if (table === null) return { kind: 'file-unreadable' };
       if (!table.ok) return { kind: 'table-refused', failure: table.failure };
-      course = openTableAudit(table.value, catalogue);
+      course = openTableAudit(table.value, catalogue, request.turns);
       return { kind: 'audit-opened', recordCount: course.recordCount };
     }
     case 'open-sessions': {
@@ -33,8 +30,7 @@ answerMessages<AuditRequest, AuditReply>(parseToAuditWorker, async (request, wor
     }
     case 'go-on': {
       if (course === null) throw new Fault('not-loaded', 'no records are open');
-      const endMs = performance.now() + PART_MS;
-      const part = course.next(() => performance.now() >= endMs);
+      const part = course.next();
       if (part.totals !== null) course = null;
       return { kind: 'audit-part', ...part };
     }
