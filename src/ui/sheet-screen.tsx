@@ -275,23 +275,25 @@ function BeforeBar({ desk, beforeId }: { readonly desk: DeskInHand; readonly bef
   );
 }
 
-/**
- * Starts loading the vision parts once the page is idle, so that the first picture does not wait for them: one after the other, since who opens
- * the camera at once waits for the first of them only.
- */
+/** Who opens the camera at once should not wait for what only the picture needs: it is loaded so much later. Chosen. */
+const PICTURE_PARTS_LATER_MS = 4000;
+
+/** Starts loading the vision parts once the page is idle, so that neither the camera nor the first picture waits for them. */
 function WarmUp() {
   const { live, vision } = useEquipment();
-  useEffect(
-    () =>
-      whenIdle(() => {
-        const warmUp = async (): Promise<void> => {
-          await live?.prepare();
-          await vision.warmUp(() => undefined);
-        };
-        // What goes wrong here goes wrong again with the first picture, and is said there.
-        warmUp().catch(() => undefined);
-      }),
-    [live, vision],
-  );
+  useEffect(() => {
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    // What goes wrong here goes wrong again with the first picture, and is said there.
+    const callOff = whenIdle(() => {
+      live?.prepare().catch(() => undefined);
+      timer = setTimeout(() => {
+        vision.warmUp(() => undefined).catch(() => undefined);
+      }, PICTURE_PARTS_LATER_MS);
+    });
+    return () => {
+      callOff();
+      clearTimeout(timer);
+    };
+  }, [live, vision]);
   return null;
 }
