@@ -43,7 +43,7 @@ type AuditClient = WorkerClient<AuditRequest, AuditReply>;
 export function createAudit(overrides: Partial<AuditSettings> = {}): AuditPort {
   const settings: AuditSettings = {
     startAuditWorker,
-    workerCount: Math.min(navigator.hardwareConcurrency, MOST_WORKERS),
+    workerCount: overrides.workerCount ?? Math.min(navigator.hardwareConcurrency, MOST_WORKERS),
     // chosen: twenty times what the largest table takes on two cores
     openLimitMs: 120_000,
     turnLimitMs: 30_000,
