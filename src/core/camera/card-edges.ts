@@ -126,7 +126,12 @@ const LINES_PER_SIDE = 5;
  * All outlines with the proportions of an ID-1 card that the lines near a rough outline make, best first. A printed band inside
  * the card or a finger beside it gives lines of its own; only the right four have the proportions of the card.
  */
-export function proposeOutlines(image: RgbaImage, rough: FourCorners<ImagePoint>, limit: number): OutlineProposal[] {
+export function proposeOutlines(
+  image: RgbaImage,
+  rough: FourCorners<ImagePoint>,
+  limit: number,
+  effort: EdgeEffort = MEASURING,
+): OutlineProposal[] {
   const centre = {
     xPx: rough.reduce((sum, corner) => sum + corner.xPx, 0) / 4,
     yPx: rough.reduce((sum, corner) => sum + corner.yPx, 0) / 4,
@@ -136,8 +141,8 @@ export function proposeOutlines(image: RgbaImage, rough: FourCorners<ImagePoint>
     const to = rough[(side + 1) % 4]!;
     const lengthPx = distancePx(from, to);
     const axes = axesOfSide(from, to, centre);
-    const positions = positionsAlong(side % 2 === 0, MEASURING.positions);
-    const profiles = readProfiles(image, from, lengthPx, axes, { positions, reachPx, linesEach: MEASURING.linesEach });
+    const positions = positionsAlong(side % 2 === 0, effort.positions);
+    const profiles = readProfiles(image, from, lengthPx, axes, { positions, reachPx, linesEach: effort.linesEach });
     const { firstPx, spacingPx } = profiles[0]!;
     return voteForLines(profiles, LINES_PER_SIDE).map((vote) => {
       const at = (place: number, column: number): ImagePoint => {

@@ -19,10 +19,30 @@ const SEARCH_WIDTH = Math.round(2.3 * CARD_WIDTH_CELLS);
 const SEARCH_HEIGHT = Math.round(3.7 * CARD_WIDTH_CELLS);
 const EYE_ROW = Math.round(0.41 * SEARCH_HEIGHT);
 const ROLL_STEP_RAD = (2.4 * Math.PI) / 180;
-const ROLL_STEPS = 4;
-const SIZES = [0.76, 0.8, 0.85, 0.9, 0.95, 1, 1.05, 1.1, 1.16, 1.22, 1.28, 1.35];
-/** Width over height as a leaning card shows it, about the true 1.586. */
-const ASPECTS = [1.54, 1.6, 1.67];
+
+/** How closely a picture is searched. */
+export interface SearchEffort {
+  /** turns of the card against the eyes, in both directions, in steps of 2.4 degrees */
+  readonly rollSteps: number;
+  /** widths, over the expected one */
+  readonly sizes: readonly number[];
+  /** width over height as a leaning card shows it, about the true 1.586 */
+  readonly aspects: readonly number[];
+}
+
+/** For a picture that is measured. */
+export const WHOLE_SEARCH: SearchEffort = {
+  rollSteps: 4,
+  sizes: [0.76, 0.8, 0.85, 0.9, 0.95, 1, 1.05, 1.1, 1.16, 1.22, 1.28, 1.35],
+  aspects: [1.54, 1.6, 1.67],
+};
+
+/** For one frame of many: what it misses, the next search may find. Chosen: a tenth of the work. */
+export const QUICK_SEARCH: SearchEffort = {
+  rollSteps: 2,
+  sizes: [0.8, 0.88, 0.96, 1.05, 1.15, 1.26],
+  aspects: [1.6],
+};
 /** A step this large counts in full: what matters is that it goes on along the whole side, not how strong it is. */
 const FULL_STEP = 24;
 /** A side's coherent step beyond this makes it hardly more of a side: what is left only breaks ties. */
@@ -47,15 +67,20 @@ interface UprightFrame {
  *
  * @param limit most candidates to be returned; they lie apart from one another
  */
-export function searchCard(image: RgbaImage, eyes: EyesSeed, limit: number): CardCandidate[] {
+export function searchCard(
+  image: RgbaImage,
+  eyes: EyesSeed,
+  limit: number,
+  effort: SearchEffort = WHOLE_SEARCH,
+): CardCandidate[] {
   const expectedWidthPx = (REFERENCE_CARD.widthMm / TYPICAL_PD_MM) * eyes.spanPx;
   const factor = Math.max(1, Math.floor(expectedWidthPx / CARD_WIDTH_CELLS / 1.2));
   const reduced = reduceImage(image, factor);
   const cellPx = expectedWidthPx / CARD_WIDTH_CELLS;
   const found: (CardCandidate & { readonly centre: ImagePoint; readonly widthPx: number })[] = [];
-  for (let step = -ROLL_STEPS; step <= ROLL_STEPS; step++) {
+  for (let step = -effort.rollSteps; step <= effort.rollSteps; step++) {
     const frame = turnUpright(reduced, factor, eyes, cellPx, eyes.rollRad + step * ROLL_STEP_RAD);
-    for (const candidate of candidatesOf(frame)) {
+    for (const candidate of candidatesOf(frame, effort)) {
       found.push({
         corners: candidate.corners.map(({ xPx, yPx }) =>
           frame.toPicture(xPx, yPx),
@@ -159,14 +184,14 @@ interface FrameCandidate {
 }
 
 /** The best rectangles of each size in one upright frame: at most one for each part of the face and size. */
-function candidatesOf(frame: UprightFrame): FrameCandidate[] {
+function candidatesOf(frame: UprightFrame, { sizes, aspects }: SearchEffort): FrameCandidate[] {
   const found: FrameCandidate[] = [];
   const eyeClearance = 0.05 * CARD_WIDTH_CELLS;
   const [r0, r1, r2] = frame.rowSums as [Float32Array, Float32Array, Float32Array];
   const [c0, c1, c2] = frame.columnSums as [Float32Array, Float32Array, Float32Array];
   const horizontal = new Float32Array(SEARCH_HEIGHT * SEARCH_WIDTH);
   const vertical = new Float32Array(SEARCH_HEIGHT * SEARCH_WIDTH);
-  for (const size of SIZES) {
+  for (const size of sizes) {
     const width = Math.round(CARD_WIDTH_CELLS * size);
     const trimX = Math.round(0.07 * width);
     const across = Math.min(SEARCH_WIDTH - width, Math.round(0.84 * CARD_WIDTH_CELLS));
@@ -184,7 +209,7 @@ function candidatesOf(frame: UprightFrame): FrameCandidate[] {
         horizontal[row * SEARCH_WIDTH + column] = step * shareX;
       }
     }
-    for (const aspect of ASPECTS) {
+    for (const aspect of aspects) {
       const height = Math.round(width / aspect);
       const trimY = Math.round(0.11 * height);
       const shareY = 1 / (height - 2 * trimY);

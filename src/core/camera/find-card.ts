@@ -2,8 +2,8 @@ import { median } from '../statistics/robust.js';
 import { radiansToDegrees } from '../units/angle.js';
 import { distancePx, type ImagePoint } from '../geometry/vector.js';
 import { fail, succeed, type Result } from '../result.js';
-import { fitCardEdges, misfitOfProportions, proposeOutlines, type FittedCard } from './card-edges.js';
-import { searchCard } from './card-search.js';
+import { FOLLOWING, fitCardEdges, misfitOfProportions, proposeOutlines, type FittedCard } from './card-edges.js';
+import { QUICK_SEARCH, searchCard } from './card-search.js';
 import type { EyesSeed } from './face-landmarks.js';
 import type { PictureFailure } from './failure.js';
 import type { CardPosition, FourCorners } from './features.js';
@@ -31,9 +31,13 @@ const STRAIGHT_SCATTER_PX = 0.3;
 /** Most tilt that is measured, degrees: a tenth of the width is lost to foreshortening there (cos 25 = 0.906). Chosen. */
 export const TILT_LIMIT_DEG = 25;
 
-/** The best card by its four edges; candidates that overlap it are the same card, another that does not is a second one. */
-export function findCardByEdges(image: RgbaImage, eyes: EyesSeed): Result<ScoredCard, PictureFailure> {
-  const scored = scoreCandidates(image, eyes);
+/**
+ * The best card by its four edges; candidates that overlap it are the same card, another that does not is a second one.
+ *
+ * @param isQuick in one frame of a running camera: with a tenth of the work, and a miss now and then
+ */
+export function findCardByEdges(image: RgbaImage, eyes: EyesSeed, isQuick = false): Result<ScoredCard, PictureFailure> {
+  const scored = scoreCandidates(image, eyes, isQuick);
   const best = scored[0];
   if (best === undefined) return fail({ kind: 'no-card' });
   const softest = softestEdgePx(best.fitted.corners);
@@ -55,9 +59,15 @@ export function softestEdgePx(corners: FourCorners<ImagePoint>): number {
   return Math.max(SOFTEST_EDGE_PX, SOFTEST_EDGE_SHARE * distancePx(corners[0], corners[1]));
 }
 
+/** Candidates that a quick search looks at more closely. Chosen. */
+const QUICK_CANDIDATES = 4;
+
 /** All cards that the edges speak for, best first. */
-export function scoreCandidates(image: RgbaImage, eyes: EyesSeed): ScoredCard[] {
-  const outlines = searchCard(image, eyes, 8).flatMap((candidate) => proposeOutlines(image, candidate.corners, 2));
+export function scoreCandidates(image: RgbaImage, eyes: EyesSeed, isQuick = false): ScoredCard[] {
+  const candidates = isQuick ? searchCard(image, eyes, QUICK_CANDIDATES, QUICK_SEARCH) : searchCard(image, eyes, 8);
+  const outlines = candidates.flatMap(({ corners }) =>
+    isQuick ? proposeOutlines(image, corners, 1, FOLLOWING) : proposeOutlines(image, corners, 2),
+  );
   const seen: FourCorners<ImagePoint>[] = [];
   const scored: ScoredCard[] = [];
   for (const outline of outlines) {

@@ -101,7 +101,7 @@ function search({ bitmap, eyes }: SearchCardRequest): {
 } {
   const startMs = performance.now();
   const frame = searchFrame(bitmap.width, bitmap.height, eyes);
-  const found = findCardByEdges(pixels(bitmap, frame), eyesInFrame(eyes, frame));
+  const found = findCardByEdges(pixels(bitmap, frame), eyesInFrame(eyes, frame), true);
   const corners = found.ok ? cornersInPicture(found.value.fitted.corners, frame) : null;
   return { kind: 'card-searched', corners, workMs: performance.now() - startMs };
 }
