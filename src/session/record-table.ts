@@ -174,11 +174,15 @@ export function readRecordTable(
   let recordCount = 0;
   const zeroOffsets = new Map<ReadingName, readonly number[]>();
   for (const row of rows) {
-    const record = row.kind === 'row' ? readRow(row, header, problems) : null;
-    if (row.kind === 'quotation') problems.add(row);
-    if (record === null) continue;
+    if (row.kind === 'quotation') {
+      problems.add(row);
+      continue;
+    }
+    // Nearly every row can be seen to be in order without being made a record.
+    const isPlain = isPlainRow(row, header);
+    if (!isPlain && readRow(row, header, problems) === null) continue;
     recordCount += 1;
-    noteOffsets(record, zeroOffsets);
+    noteOffsets(row, header, zeroOffsets);
   }
   if (problems.problemCount === 0 && recordCount === 0) problems.add({ kind: 'no-records' });
   if (problems.problemCount > 0) return fail(plainFailure(problems));
@@ -201,12 +205,13 @@ export function readRecordTable(
 /** Chosen: more gauges of one kind than a practice has; each is one more thing that may have happened to every record. */
 const MOST_OFFSETS = 4;
 
-function noteOffsets({ readings }: FittingRecord, zeroOffsets: Map<ReadingName, readonly number[]>): void {
-  for (const name of READING_NAMES) {
-    const zeroOffset = readings[name]?.zeroOffset ?? null;
+function noteOffsets({ cells }: DataRow, header: Header, zeroOffsets: Map<ReadingName, readonly number[]>): void {
+  for (const { name, reading, offset } of header.readings) {
+    if (reading === null || offset === null || cells[offset] === '' || cells[reading]?.trim() === '') continue;
+    const zeroOffset = parseDecimal(cells[offset] ?? '');
     const known = zeroOffsets.get(name) ?? [];
-    if (zeroOffset !== null && known.length < MOST_OFFSETS && !known.includes(zeroOffset))
-      zeroOffsets.set(name, [...known, zeroOffset]);
+    if (zeroOffset.ok && known.length < MOST_OFFSETS && !known.includes(zeroOffset.value))
+      zeroOffsets.set(name, [...known, zeroOffset.value]);
   }
 }
 
@@ -237,9 +242,13 @@ function problemList(): ProblemList {
   return list;
 }
 
-type Row =
-  | { readonly kind: 'row'; readonly line: number; readonly cells: readonly string[] }
-  | { readonly kind: 'quotation'; readonly line: number };
+interface DataRow {
+  readonly kind: 'row';
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+type Row = DataRow | { readonly kind: 'quotation'; readonly line: number };
 
 /** Chosen: characters, and where quotation marks stand rows, that are parted at once. */
 const BLOCK_LENGTH = 2 ** 18;
@@ -335,7 +344,7 @@ interface ReadingColumns {
 }
 
 /** Null where no row of names is there; else what is understood of it, the rest among the problems. */
-function readHeader(row: Extract<Row, { kind: 'row' }>, catalogue: Catalogue, problems: ProblemList): Header | null {
+function readHeader(row: DataRow, catalogue: Catalogue, problems: ProblemList): Header | null {
   const known = recordColumns(catalogue);
   const names = row.cells.map((cell) => cell.trim().toLowerCase());
   if (!names.some((name) => known.has(name)) && names.some((name) => parseDecimal(name).ok)) {
@@ -443,12 +452,33 @@ const POINT = 46;
 
 const NO_NUMBERS: readonly number[] = [];
 
+/** Whether all numbers of a row are there as they should be, each by itself and written short; any other row may be in order as well. */
+function isPlainRow({ cells }: DataRow, { columnCount, workingDistance, readings }: Header): boolean {
+  if (cells.length !== columnCount) return false;
+  const isEmptyOr = (index: number | null, isNumber: (text: string) => boolean): boolean => {
+    const text = index === null ? '' : (cells[index] ?? '');
+    return text === '' || isNumber(text);
+  };
+  if (!isEmptyOr(workingDistance, isShortPositive)) return false;
+  for (const { reading, offset, camera, uncertainty } of readings) {
+    if (!isEmptyOr(reading, isShort) || !isEmptyOr(offset, isShort)) return false;
+    if (camera === null || uncertainty === null) continue;
+    if (!isEmptyOr(camera, isShort) || !isEmptyOr(uncertainty, isShortPositive)) return false;
+    if ((cells[camera] === '') !== (cells[uncertainty] === '')) return false;
+  }
+  return true;
+}
+
+function isShort(text: string): boolean {
+  return shortDecimal(text) !== null;
+}
+
+function isShortPositive(text: string): boolean {
+  return (shortDecimal(text) ?? 0) > 0;
+}
+
 /** The record of a row, or null with the reasons among the problems. */
-function readRow(
-  { line, cells }: Extract<Row, { kind: 'row' }>,
-  header: Header,
-  problems: ProblemList,
-): RecordInTable | null {
+function readRow({ line, cells }: DataRow, header: Header, problems: ProblemList): RecordInTable | null {
   const problemsBefore = problems.problemCount;
   if (cells.length !== header.columnCount) {
     problems.add({ kind: 'field-count', line, found: cells.length, expected: header.columnCount });
