@@ -199,12 +199,16 @@ async function keepOne(
     if (!answer.ok || answer.body === null) return 'network';
     headers = answer.headers;
     let toldBytes = 0;
-    bytes = await readBytes(answer.body, (loaded) => {
-      // each hundredth is enough to draw
-      if (loaded - toldBytes < file.bytes / 100) return;
-      toldBytes = loaded;
-      onBytes(loaded);
-    });
+    bytes = await readBytes(
+      answer.body,
+      (loaded) => {
+        // each hundredth is enough to draw
+        if (loaded - toldBytes < file.bytes / 100) return;
+        toldBytes = loaded;
+        onBytes(loaded);
+      },
+      file.bytes,
+    );
   } catch {
     return 'network';
   }

@@ -109,13 +109,13 @@ export function ReadingsSheet(props: {
 }
 
 const ALL = (): number => Infinity;
-const ONE = (): number => 1;
+const NONE = (): number => 0;
 const NEVER = (): (() => void) => () => undefined;
 
-/** How many blocks are drawn: one at first and then one more after each painting, since to lay out all at once takes long. */
+/** How many blocks are drawn: one more after each painting, since to lay out all at once takes long. */
 function useDrawnCount(count: number): number {
   // Where nothing is painted, as on a server, all are there from the start.
-  const first = useSyncExternalStore(NEVER, ONE, ALL);
+  const first = useSyncExternalStore(NEVER, NONE, ALL);
   const [drawn, setDrawn] = useState(first);
   useEffect(() => {
     if (drawn >= count) return;

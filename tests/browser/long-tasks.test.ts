@@ -1,6 +1,8 @@
+import { setTimeout } from 'node:timers/promises';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { appInBrowser } from '../support/app-in-browser.js';
+import { startBareChromium } from '../support/bare-chromium.js';
 import { SheetPage } from '../support/sheet-page.js';
 
 // What holds up the page's main thread for 50 ms or more (W3C Long Tasks) is felt as a stutter: nothing does, neither while the page
@@ -65,17 +67,35 @@ async function typeWholeSheet(page: Page): Promise<number> {
   }
 }
 
+/** The browser keeps the first long tasks of a document for whoever asks later. */
+const BUFFERED_LONG_TASKS = `new Promise((resolve) => {
+  const found = [];
+  new PerformanceObserver((list) => {
+    for (const { startTime, duration } of list.getEntries()) found.push({ atMs: startTime, lastsMs: duration });
+  }).observe({ type: 'longtask', buffered: true });
+  setTimeout(() => resolve(found), 300);
+})`;
+
 describe('no task of the page lasts 50 ms', () => {
-  it('while it is loaded for the first time, with all that is fetched and kept after the first screen', async () => {
-    const seen = await fewest(async () => {
-      const page = await observedPage();
-      await page.goto(app.address());
-      await allLoaded(page);
-      const tasks = await longTasks(page);
-      await page.context().close();
-      return tasks;
-    });
-    expect(seen).toEqual([]);
+  it('while it is loaded for the first time, and again, with all that is fetched and kept after the first screen', async () => {
+    const first: LongTask[][] = [];
+    const again: LongTask[][] = [];
+    const isClean = (tries: readonly LongTask[][]): boolean => tries.some((seen) => seen.length === 0);
+    for (let number = 0; number < TRIES && !(isClean(first) && isClean(again)); number++) {
+      const browser = await startBareChromium();
+      try {
+        for (const tries of [first, again]) {
+          await browser.open(app.address());
+          await browser.waitFor(`document.body?.innerText.includes('Ready for use without a network.')`);
+          await setTimeout(1500);
+          tries.push(await browser.evaluate<LongTask[]>(BUFFERED_LONG_TASKS));
+        }
+      } finally {
+        await browser.close();
+      }
+    }
+    expect(first.toSorted((one, other) => one.length - other.length)[0], 'first load').toEqual([]);
+    expect(again.toSorted((one, other) => one.length - other.length)[0], 'second load').toEqual([]);
   }, 240_000);
 
   it('while a whole fitting is typed, undone and redone; nor when it is opened again, and with the list of sessions', async () => {
