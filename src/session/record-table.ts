@@ -325,6 +325,8 @@ function delimiterOf(text: string): string {
   return DELIMITERS[counts.indexOf(Math.max(...counts))] ?? ',';
 }
 
+type SomeReadings = { -readonly [Name in ReadingName]?: RecordedReading };
+
 /** Where each column of this table stands, counted from 0. */
 interface Header {
   readonly columnCount: number;
@@ -333,6 +335,8 @@ interface Header {
   readonly record: number | null;
   readonly workingDistance: number | null;
   readonly readings: readonly ReadingColumns[];
+  /** a row without any, which has the names of all nevertheless */
+  readonly noReadings: SomeReadings;
 }
 
 interface ReadingColumns {
@@ -390,6 +394,9 @@ function readHeader(row: DataRow, catalogue: Catalogue, problems: ProblemList): 
     record: at(RECORD_COLUMN),
     workingDistance: at(WORKING_DISTANCE_COLUMN),
     readings,
+    noReadings: Object.fromEntries(
+      readings.flatMap(({ name, reading }) => (reading === null ? [] : [[name, undefined]])),
+    ),
   };
 }
 
@@ -516,7 +523,8 @@ function readRow({ line, cells }: DataRow, header: Header, problems: ProblemList
   };
 
   const workingDistanceMm = numberAt(header.workingDistance, true);
-  const readings: { -readonly [Name in ReadingName]?: RecordedReading } = {};
+  // As a copy it has room for all from the start; otherwise it would be moved with every few readings.
+  const readings: SomeReadings = { ...header.noReadings };
   const estimates: { -readonly [Name in ReadingName]?: RecordedEstimate } = {};
   for (const { name, reading, offset, camera, uncertainty } of header.readings) {
     const scale = numbersAt(reading);

@@ -73,10 +73,11 @@ interface PlaceFaults {
 
 export function faultsOf(sheet: ObservedSheet, evidence: Evidence, model: FaceModel): SheetFaults {
   const exchanges = faultsOfExchanges(evidence);
+  const repeated = repeatedRows(evidence);
   const blocksOf = exchanges.map(({ places }) => new Set(places.map((place) => blockOf(place, model))));
   return {
     ofBlock: onceForEach((block) => ({
-      atPlaces: faultsAtPlaces(block, sheet, evidence, model),
+      atPlaces: faultsAtPlaces(block, repeated, sheet, evidence, model),
       joint: [
         ...exchanges.filter((_, i) => blocksOf[i]!.size === 1 && blocksOf[i]!.has(block)),
         ...halvedEyes(evidence.readings)
@@ -95,13 +96,13 @@ function onceForEach(make: (block: number) => BlockFaults): (block: number) => B
 
 function faultsAtPlaces(
   block: number,
+  repeated: readonly ReadingName[],
   sheet: ObservedSheet,
   evidence: Evidence,
   model: FaceModel,
 ): readonly PlaceFaults[] {
   const { catalogue } = evidence;
   const isHere = (place: number): boolean => blockOf(place, model) === block;
-  const repeated = repeatedRows(evidence);
   const byHand = sheet.handPlaces.filter(isHere).map((place): PlaceFaults => {
     const name = nameAt(place);
     const others = [
