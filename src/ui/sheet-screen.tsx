@@ -282,18 +282,25 @@ const PICTURE_PARTS_LATER_MS = 4000;
 function WarmUp() {
   const { live, vision } = useEquipment();
   useEffect(() => {
-    let timer: ReturnType<typeof setTimeout> | undefined;
-    // What goes wrong here goes wrong again with the first picture, and is said there.
+    const life = { isOver: false };
+    const warmUp = async (): Promise<void> => {
+      await Promise.all([live?.prepare(), afterMs(PICTURE_PARTS_LATER_MS)]);
+      if (!life.isOver) await vision.warmUp(() => undefined);
+    };
     const callOff = whenIdle(() => {
-      live?.prepare().catch(() => undefined);
-      timer = setTimeout(() => {
-        vision.warmUp(() => undefined).catch(() => undefined);
-      }, PICTURE_PARTS_LATER_MS);
+      // What goes wrong here goes wrong again with the first picture, and is said there.
+      warmUp().catch(() => undefined);
     });
     return () => {
+      life.isOver = true;
       callOff();
-      clearTimeout(timer);
     };
   }, [live, vision]);
   return null;
+}
+
+function afterMs(delayMs: number): Promise<void> {
+  return new Promise((resolve) => {
+    setTimeout(resolve, delayMs);
+  });
 }
