@@ -1,8 +1,13 @@
-import type { Explanation } from '../core/crosscheck/reconciliation.js';
-import type { Misfit } from './misfits.js';
+import type { Explanation, Suspicion } from '../core/crosscheck/reconciliation.js';
+
+/** As much of a misfit as tells what happened: `misfits.ts` itself asks for it. */
+interface Explainable {
+  readonly explanations?: readonly Explanation[];
+  readonly suspicion?: Pick<Suspicion, 'explanations'>;
+  readonly kind: string;
+}
 
 /** What probably happened, most probable first; empty for what no slip is sought in. */
-export function explanationsOf(misfit: Misfit): readonly Explanation[] {
-  if (misfit.kind === 'refused') return misfit.explanations;
-  return misfit.kind === 'suspected' ? misfit.suspicion.explanations : [];
+export function explanationsOf({ explanations, suspicion }: Explainable): readonly Explanation[] {
+  return explanations ?? suspicion?.explanations ?? [];
 }
