@@ -48,17 +48,32 @@ async function makeTables(): Promise<readonly [Table, Table]> {
   ];
 }
 
-/** Of the page's process, which its workers belong to; in MB. */
-interface Memory {
-  /** what it has for itself */
+/** What the page's process takes, which its workers belong to. */
+interface Taken {
+  /** time of all its threads on some core: how long they waited for one beside other programs is no part of it */
+  readonly computingS: number;
+  /** the most memory that it had for itself */
   readonly ownMb: number;
   /** the same with the files that are mapped into it: Chromium's own code, mostly shared with its other processes */
   readonly wholeMb: number;
 }
 
-/** The most memory that was seen while work goes on. */
-async function watchMemory<Value>(page: Page, work: () => Promise<Value>): Promise<readonly [Value, Memory]> {
+/** Ticks of the clock by which Linux counts computing time. */
+const TICKS_PER_S = 100;
+
+function computingSeconds(pid: number): number {
+  // behind the name, which may hold spaces: proc(5), utime and stime
+  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8')
+    .replace(/^.*\) /, '')
+    .split(' ');
+  return (Number(fields[11]) + Number(fields[12])) / TICKS_PER_S;
+}
+
+/** What is taken while work goes on. */
+async function watchProcess<Value>(page: Page, work: () => Promise<Value>): Promise<readonly [Value, Taken]> {
   const pids = await renderersOf(page);
+  const allSeconds = (): number => pids.reduce((sum, pid) => sum + computingSeconds(pid), 0);
+  const beforeS = allSeconds();
   let [ownMb, wholeMb] = [0, 0];
   const timer = setInterval(() => {
     for (const pid of pids) {
@@ -71,7 +86,7 @@ async function watchMemory<Value>(page: Page, work: () => Promise<Value>): Promi
   }, 50);
   try {
     const value = await work();
-    return [value, { ownMb, wholeMb }];
+    return [value, { computingS: allSeconds() - beforeS, ownMb, wholeMb }];
   } finally {
     clearInterval(timer);
   }
@@ -90,13 +105,16 @@ function percent(part: number, whole: number): string {
   return `${((100 * part) / whole).toFixed(2)} %`;
 }
 
-function report(figures: AuditFigures, slipped: readonly boolean[], { ownMb, wholeMb }: Memory): void {
+function report(figures: AuditFigures, slipped: readonly boolean[], { computingS, ownMb, wholeMb }: Taken): void {
   const suspected = new Set(figures.suspected);
   const wrong = slipped.flatMap((isSlipped, place) => (isSlipped ? [place] : []));
   const right = slipped.length - wrong.length;
   const found = wrong.filter((place) => suspected.has(place)).length;
   console.log(`\n${figures.totals.recordCount} records, ${figures.totals.readingCount} readings`);
-  console.log(`  looked through in ${(figures.ms / 1000).toFixed(1)} s; asked of 100,000: 8 s`);
+  console.log(
+    `  looked through in ${(figures.ms / 1000).toFixed(1)} s; asked of 100,000: 8 s. ` +
+      `All threads together computed for ${computingS.toFixed(1)} s`,
+  );
   console.log(
     `  progress told ${figures.progressCount} times, longest silence ${figures.longestSilenceMs.toFixed(0)} ms; ` +
       `longest task of the page ${Math.max(0, ...figures.longTasksMs).toFixed(0)} ms (${figures.longTasksMs.length} over 50 ms)`,
@@ -124,8 +142,8 @@ try {
       await page.waitForFunction(() => window.auditBench !== undefined);
       await page.setInputFiles('input', path);
       console.log(`\n${((await stat(path)).size / MEGABYTE).toFixed(1)} MB of CSV, load ${loadavg()[0]!.toFixed(1)}`);
-      const [figures, memory] = await watchMemory(page, () => page.evaluate(() => window.auditBench!.run()));
-      report(figures, slipped, memory);
+      const [figures, taken] = await watchProcess(page, () => page.evaluate(() => window.auditBench!.run()));
+      report(figures, slipped, taken);
       times.push(figures.ms);
       await page.close();
     }
