@@ -89,6 +89,10 @@ try {
   const live = await openPage();
   await live.getByRole('button', { name: 'Take a picture' }).click();
   await live.getByText('All is right: take the picture.').first().waitFor();
+  // the fake camera is called by the path of its file
+  await live.locator('option', { hasText: videoPath }).evaluate((option) => {
+    option.textContent = 'Webcam';
+  });
   await take('live', live);
   await live.setViewportSize(PHONE);
   await take('live-phone', live);
