@@ -143,13 +143,13 @@ export function useDesk(): DeskInHand {
 
   const leave = useCallback(
     (where: () => void) => {
-      const start = async (): Promise<void> => {
-        // what is still on its way to the disk may yet be refused
-        await keeper.settled();
+      const go = (): void => {
         if (keeper.keeping().kind === 'not-kept') setLeavingFor(() => where);
         else where();
       };
-      start().catch(onFault);
+      // What is still on its way to the disk may yet be refused. Otherwise at once: the next key belongs to what comes.
+      if (keeper.keeping().kind === 'keeping') keeper.settled().then(go).catch(onFault);
+      else go();
     },
     [keeper, onFault],
   );

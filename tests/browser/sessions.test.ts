@@ -22,7 +22,9 @@ beforeAll(async () => {
   await sheet.field('pdFar').fill('62.5');
   await page.keyboard.press('Enter');
   await sheet.button('Next wearer').click();
-  await page.getByLabel('Wearer', { exact: true }).fill('Paul');
+  const wearer = page.getByLabel('Wearer', { exact: true });
+  await expect.poll(() => wearer.inputValue()).toBe('');
+  await wearer.fill('Paul');
   await sheet.button('Sessions').click();
   await row('Paul').waitFor();
 });
