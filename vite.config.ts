@@ -25,8 +25,11 @@ const BROWSER_TESTS = {
   hookTimeout: 180_000,
 } as const;
 
-/** What holds one clock against another, as a recorder's against the page's, or measures one: one browser at a time, when the others are done. */
-const ALONE = ['tests/browser/video-files.test.ts', 'tests/browser/long-tasks.test.ts'];
+/** What holds one clock against another, as a recorder's against the page's: one browser at a time, when the others are done. */
+const ALONE = ['tests/browser/video-files.test.ts'];
+
+/** What is true only of a computer that does nothing else: `npm run long-tasks`, no part of `npm test`. */
+const QUIET = ['tests/browser/long-tasks.test.ts'];
 
 /** What opens and checks what is kept: src/app/kept-here.ts, and all that nothing else of the first screen needs. */
 const KEPT_PART = 'kept';
@@ -108,7 +111,7 @@ export default defineConfig({
           ...BROWSER_TESTS,
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          exclude: ALONE,
+          exclude: [...ALONE, ...QUIET],
           // A browser that is driven waits half of the time, for a countdown, a frame or a key: two fill the time of two cores.
           maxWorkers: 2,
           sequence: { groupOrder: 1 },
@@ -123,6 +126,10 @@ export default defineConfig({
           fileParallelism: false,
           sequence: { groupOrder: 2 },
         },
+      },
+      {
+        extends: true,
+        test: { ...BROWSER_TESTS, name: 'quiet', include: QUIET, fileParallelism: false, sequence: { groupOrder: 3 } },
       },
     ],
   },
