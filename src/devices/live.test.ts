@@ -105,7 +105,7 @@ function setUp(answer: (message: SeeMessage) => object | null, corners: readonly
   );
   const seen = () =>
     workers.flatMap(({ sent }) => sent as unknown as SeeMessage[]).filter(({ kind }) => kind === 'see-frame');
-  return { video, workers, searches, frames, failures, abort, done, seen };
+  return { live, video, workers, searches, frames, failures, abort, done, seen };
 }
 
 function sightOf(message: SeeMessage, card: object | null = null) {
@@ -172,6 +172,21 @@ describe('createLive', () => {
     await vi.advanceTimersByTimeAsync(200);
     await video.showFrame();
     expect(searches).toHaveLength(2);
+  });
+
+  it('warms up the search once, beside the loading, with a card of nobody', async () => {
+    vi.stubGlobal(
+      'OffscreenCanvas',
+      class {
+        getContext = () => null;
+        transferToImageBitmap = makeBitmap;
+      },
+    );
+    const { live, searches, workers } = setUp(working(null));
+    await live.prepare();
+    await live.prepare();
+    expect(searches).toHaveLength(1);
+    expect(workers[0]?.sent.map(({ kind }) => kind)).toEqual(['load-live']);
   });
 
   it('searches a card that is followed seldom, but does', async () => {
