@@ -20,9 +20,9 @@ beforeAll(async () => {
   await sheet.enter('monoPdR', '36');
   await sheet.enter('monoPdL', '35');
   await sheet.button('Next wearer').click();
-  const wearer = page.getByLabel('Wearer', { exact: true });
-  await expect.poll(() => wearer.inputValue()).toBe('');
-  await wearer.fill('Paul');
+  // the next one's sheet is there
+  await sheet.button('Back to it').waitFor();
+  await page.getByLabel('Wearer', { exact: true }).fill('Paul');
   await sheet.enter('headWidth', '152');
   await sheet.button('Sessions').click();
   await page.getByText('2 sessions.').waitFor();
