@@ -81,7 +81,7 @@ const JUDGED: readonly Judged[] = [
   ...(['up', 'down'] as const).map((move) =>
     ofFace({ kind: 'chin', move }, 0.75, 0.6, ({ nodDeg }) => signed(nodDeg, move === 'up') / NOD_LIMIT_DEG),
   ),
-  ofCard({ kind: 'card-leans' }, 0.85, 0.72, ({ tiltDeg }) => tiltDeg / TILT_LIMIT_DEG),
+  ofCard({ kind: 'card-leans' }, 0.85, 0.72, ({ tiltDeg }) => (tiltDeg ?? 0) / TILT_LIMIT_DEG),
   ...SIDES.map((raise) =>
     ofCard(
       { kind: 'card-level', raise },

@@ -2,7 +2,7 @@ import type { MeasurementUnit } from '../core/catalogue/measurement.js';
 import type { SampledNumber } from '../core/statistics/agreement.js';
 import type { Grouping } from '../session/agreement-over-sessions.js';
 import type { DifferenceScale } from './difference-scale.js';
-import { along, IntervalBar, LaneAxis, LaneBand, LaneGrid, Mark, SHAPES } from './lane-parts.js';
+import { IntervalBar, LaneAxis, LaneBand, LaneGrid, LaneSvg, Mark, SHAPES, along } from './lane-parts.js';
 import { words } from './language.js';
 import { withUnit } from './numbers.js';
 import { decimalsOf, groupName, signed } from './over-sessions-sentences.js';
@@ -33,12 +33,9 @@ export function AgreementOverview(props: {
             <li key={group.key} className="lane-row">
               <p className="lane-name">{name}</p>
               <div className="lane-plot">
-                <svg
-                  className="lane"
-                  width="100%"
+                <LaneSvg
                   height={HEIGHT}
-                  role="img"
-                  aria-label={words.overSessions.overview.lane(
+                  label={words.overSessions.overview.lane(
                     name,
                     mean,
                     limits === null
@@ -68,7 +65,7 @@ export function AgreementOverview(props: {
                     y2={MIDDLE}
                   />
                   <Mark x={along(scale, bias.value)} y={MIDDLE} d={SHAPES.diamond} className="lane-hand-mark" />
-                </svg>
+                </LaneSvg>
               </div>
               <p className="lane-said">
                 {mean} <small>{words.overSessions.overview.count(visits)}</small>

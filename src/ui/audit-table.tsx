@@ -9,6 +9,7 @@ import { words } from './language.js';
 import { misfitExplanations, misfitSentence } from './misfit-sentences.js';
 import type { WrittenSheet } from './slip-sentences.js';
 import { probabilityWords } from './slip-sentences.js';
+import { orderOf, SortHeader } from './sort-header.js';
 
 const COLUMNS = ['place', 'measurement', 'written', 'restored', 'probability', 'why'] as const;
 
@@ -72,22 +73,15 @@ export function AuditTable(
         <tr role="row" aria-rowindex={1}>
           {COLUMNS.map((column) =>
             isSorted(column) ? (
-              <th
+              <SortHeader
                 key={column}
-                role="columnheader"
-                scope="col"
-                aria-sort={sort.column !== column ? 'none' : sort.descending ? 'descending' : 'ascending'}
+                order={orderOf(sort, column)}
+                onSort={() => {
+                  props.onSort(nextAuditSort(sort, column));
+                }}
               >
-                <button
-                  type="button"
-                  className="sessions-sort"
-                  onClick={() => {
-                    props.onSort(nextAuditSort(sort, column));
-                  }}
-                >
-                  {words.audit.column[column]}
-                </button>
-              </th>
+                {words.audit.column[column]}
+              </SortHeader>
             ) : (
               <th key={column} role="columnheader" scope="col">
                 <span className="audit-unsorted">{words.audit.column[column]}</span>

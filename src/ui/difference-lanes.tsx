@@ -5,7 +5,7 @@ import type { SheetRow } from '../session/rows.js';
 import type { DifferenceScale } from './difference-scale.js';
 import { differenceScale, reachOf } from './difference-scale.js';
 import { FindingMark } from './finding-mark.js';
-import { along, IntervalBar, KeyEntry, LaneAxis, LaneBand, LaneGrid, Mark, SHAPES } from './lane-parts.js';
+import { along, IntervalBar, KeyEntry, LaneAxis, LaneBand, LaneGrid, LaneSvg, Mark, SHAPES } from './lane-parts.js';
 import { words } from './language.js';
 import { formatDifference, formatNumber, plainNumber, withUnit } from './numbers.js';
 import { findingWord, spokenName } from './sentences.js';
@@ -140,7 +140,7 @@ function LaneDrawing(props: {
   const at = difference / unit;
   const repeats = lane.repeats.length > 1 ? lane.repeats : [];
   return (
-    <svg className="lane" width="100%" height={LANE_HEIGHT} role="img" aria-label={laneWords(row, lane)}>
+    <LaneSvg height={LANE_HEIGHT} label={laneWords(row, lane)}>
       <LaneBand scale={scale} tolerance={tolerance.value / unit} height={LANE_HEIGHT} />
       <LaneGrid scale={scale} height={LANE_HEIGHT} />
       {lane.side !== null && (
@@ -177,7 +177,7 @@ function LaneDrawing(props: {
           <Mark key={place} x={along(scale, deviation)} y={REPEATS_Y} d={SHAPES.ring} className="lane-repeat" />
         );
       })}
-    </svg>
+    </LaneSvg>
   );
 }
 

@@ -1,3 +1,4 @@
+import { LaneSvg } from './lane-parts.js';
 import type { ReadingName } from '../core/catalogue/measurement.js';
 import type { Estimate } from '../core/estimate/estimate.js';
 import type { SheetRow } from '../session/rows.js';
@@ -71,12 +72,9 @@ export function DoubtBars({ doubts }: { readonly doubts: readonly Doubt[] }) {
                 {spoken} <small>{words.differences.doubts.halfWidth(written)}</small>
               </p>
               <div className="lane-plot">
-                <svg
-                  className="lane"
-                  width="100%"
+                <LaneSvg
                   height={HEIGHT}
-                  role="img"
-                  aria-label={words.differences.doubts.lane(
+                  label={words.differences.doubts.lane(
                     spoken,
                     written,
                     withUnit(plainNumber(tolerance), estimate.unit),
@@ -96,7 +94,7 @@ export function DoubtBars({ doubts }: { readonly doubts: readonly Doubt[] }) {
                   ))}
                   <line className="lane-tolerance-rim" x1={`${percent(1)}%`} x2={`${percent(1)}%`} y1={0} y2={HEIGHT} />
                   <line className="lane-tolerance" x1={`${percent(1)}%`} x2={`${percent(1)}%`} y1={0} y2={HEIGHT} />
-                </svg>
+                </LaneSvg>
                 <p className="lane-made">{madeWords(bars)}</p>
               </div>
               <div className="lane-said">

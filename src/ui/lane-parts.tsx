@@ -149,3 +149,12 @@ export function KeyEntry(props: { readonly children: ReactNode; readonly words: 
     </li>
   );
 }
+
+/** What a lane draws, with what it says in words. */
+export function LaneSvg(props: { readonly height: number; readonly label: string; readonly children: ReactNode }) {
+  return (
+    <svg className="lane" width="100%" height={props.height} role="img" aria-label={props.label}>
+      {props.children}
+    </svg>
+  );
+}

@@ -43,15 +43,21 @@ export function PaperFacts(props: { readonly state: SheetState; readonly measure
 /** Whose sheet it is, who read, and what of the wearer changes how it was read. */
 function whoWords({ notes, reader, readers }: SheetState): readonly string[] {
   const other = otherReader(reader);
-  const [name, otherName] = [readers[reader].reader.trim(), readers[other].reader.trim()];
+  const [name, otherName] = [inSentence(readers[reader].reader), inSentence(readers[other].reader)];
+  const wearer = inSentence(notes.wearer);
   return [
-    ...(notes.wearer.trim() === '' ? [] : [words.paper.wearer(notes.wearer.trim())]),
+    ...(wearer === '' ? [] : [words.paper.wearer(wearer)]),
     ...(name === '' ? [] : [words.paper.readBy(name)]),
     ...(hasWritten(readers[other]) && otherName !== '' ? [words.paper.alsoReadBy(otherName)] : []),
     ...(notes.squint ? [words.paper.squint] : []),
     ...(notes.light === null ? [] : [words.paper.light(words.paper.lights[notes.light])]),
     ...(notes.remark.trim() === '' ? [] : [words.paper.remark(notes.remark.trim())]),
   ];
+}
+
+/** A name at the end of a sentence: the stop of an initial is the sentence's as well. */
+function inSentence(name: string): string {
+  return name.trim().replace(/\.$/, '');
 }
 
 function sweepWords({ picture }: SheetState, measurement: SheetMeasurement): string {

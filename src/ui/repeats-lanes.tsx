@@ -3,7 +3,7 @@ import type { Reading } from '../core/reading/reading.js';
 import type { Repeats } from '../core/reading/repeats.js';
 import type { SheetRow } from '../session/rows.js';
 import { differenceScale } from './difference-scale.js';
-import { along, KeyEntry, LaneAxis, LaneGrid, Mark, SHAPES } from './lane-parts.js';
+import { KeyEntry, LaneAxis, LaneGrid, LaneSvg, Mark, SHAPES, along } from './lane-parts.js';
 import { words } from './language.js';
 import { formatNumber, plainNumber, withUnit } from './numbers.js';
 import { spokenName } from './sentences.js';
@@ -67,12 +67,9 @@ export function RepeatsLanes({ places }: { readonly places: readonly RepeatedPla
                 {spoken} <small>{reader}</small>
               </p>
               <div className="lane-plot">
-                <svg
-                  className="lane"
-                  width="100%"
+                <LaneSvg
                   height={HEIGHT}
-                  role="img"
-                  aria-label={words.differences.repeats.lane(
+                  label={words.differences.repeats.lane(
                     spoken,
                     reader,
                     numbers.map(plainNumber),
@@ -101,7 +98,7 @@ export function RepeatsLanes({ places }: { readonly places: readonly RepeatedPla
                       className={repeats.farOff.includes(place) ? 'lane-repeat is-off' : 'lane-repeat'}
                     />
                   ))}
-                </svg>
+                </LaneSvg>
               </div>
               <div className="lane-said">
                 <p className={repeats.beyondRepeatability ? 'is-off' : undefined}>{saidOf(repeats, unit)}</p>

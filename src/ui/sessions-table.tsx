@@ -7,6 +7,7 @@ import { daysAgo, LIST_COLUMNS, listedState } from '../session/session-list.js';
 import { isPressed } from './shortcuts.js';
 import { words } from './language.js';
 import { dayShown, timeShown } from './sessions-when.js';
+import { orderOf, SortHeader } from './sort-header.js';
 
 /** What the list says of the visit's time. */
 export function visitShown({ begunAt }: SessionSummary, now: Date): string {
@@ -103,22 +104,15 @@ export function SessionsTable(props: {
             <SelectAll count={listedCount} selectedCount={selected.size} onSelect={props.onSelectAll} />
           </td>
           {LIST_COLUMNS.map((column) => (
-            <th
+            <SortHeader
               key={column}
-              role="columnheader"
-              scope="col"
-              aria-sort={sort.column !== column ? 'none' : sort.descending ? 'descending' : 'ascending'}
+              order={orderOf(sort, column)}
+              onSort={() => {
+                props.onSort(nextSort(sort, column));
+              }}
             >
-              <button
-                type="button"
-                className="sessions-sort"
-                onClick={() => {
-                  props.onSort(nextSort(sort, column));
-                }}
-              >
-                {words.sessions.column[column]}
-              </button>
-            </th>
+              {words.sessions.column[column]}
+            </SortHeader>
           ))}
         </tr>
       </thead>

@@ -278,29 +278,21 @@ function BeforeBar({ desk, beforeId }: { readonly desk: DeskInHand; readonly bef
 /** Who opens the camera at once should not wait for what only the picture needs: it is loaded so much later. Chosen. */
 const PICTURE_PARTS_LATER_MS = 4000;
 
-/** Starts loading the vision parts once the page is idle, so that neither the camera nor the first picture waits for them. */
+/** Starts loading the vision parts once the page is idle, so that the first picture does not wait for them. */
 function WarmUp() {
-  const { live, vision } = useEquipment();
+  const { vision } = useEquipment();
   useEffect(() => {
-    const life = { isOver: false };
-    const warmUp = async (): Promise<void> => {
-      await Promise.all([live?.prepare(), afterMs(PICTURE_PARTS_LATER_MS)]);
-      if (!life.isOver) await vision.warmUp(() => undefined);
-    };
+    let timer: ReturnType<typeof setTimeout> | undefined;
     const callOff = whenIdle(() => {
-      // What goes wrong here goes wrong again with the first picture, and is said there.
-      warmUp().catch(() => undefined);
+      timer = setTimeout(() => {
+        // What goes wrong here goes wrong again with the first picture, and is said there.
+        vision.warmUp(() => undefined).catch(() => undefined);
+      }, PICTURE_PARTS_LATER_MS);
     });
     return () => {
-      life.isOver = true;
       callOff();
+      clearTimeout(timer);
     };
-  }, [live, vision]);
+  }, [vision]);
   return null;
-}
-
-function afterMs(delayMs: number): Promise<void> {
-  return new Promise((resolve) => {
-    setTimeout(resolve, delayMs);
-  });
 }

@@ -11,11 +11,13 @@ import type { Page } from 'playwright-core';
 import { OUTSIDE_TABLES } from '../../calibration/tables.js';
 import { assembleCatalogue } from '../../src/core/catalogue/catalogue.js';
 import { writeSessionFile } from '../../src/core/record/session-file.js';
+import type { SessionRecord } from '../../src/core/record/session-record.js';
 import { startBuiltApp } from '../support/built-app.js';
 import { launchChromium } from '../support/chromium.js';
 import { driftingSessions } from '../support/drifting-sessions.js';
 import { fixturePicture } from '../support/fixture-pictures.js';
 import { motionJpeg } from '../support/picture-file.js';
+import { sampleSessions } from '../support/sample-sessions.js';
 import { simulateTablePart } from '../speed/audit-table.js';
 
 const DESK = { width: 1280, height: 800 };
@@ -65,6 +67,19 @@ async function showInventedWearer(page: Page, button: string): Promise<void> {
   await page.locator('.misfits li').first().waitFor();
 }
 
+/** Goes to the list of sessions, and brings these in. */
+async function bringIn(page: Page, sessions: readonly SessionRecord[]): Promise<void> {
+  await page.getByRole('button', { name: 'Sessions', exact: true }).click();
+  await page.getByRole('button', { name: 'Bring in a file' }).click();
+  await page.locator('dialog input[type=file]').setInputFiles({
+    name: 'visits.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(writeSessionFile(sessions, { writtenAt: '2026-11-25T12:00:00.000Z' })),
+  });
+  await page.getByRole('dialog').getByText(`${sessions.length} added`).waitFor();
+  await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click();
+}
+
 try {
   const page = await openPage();
   await showInventedWearer(page, 'Show the invented wearer');
@@ -98,17 +113,13 @@ try {
   await take('live-phone', live);
   await live.context().close();
 
+  const list = await openPage();
+  await bringIn(list, sampleSessions(40));
+  await take('sessions', list);
+  await list.context().close();
+
   const many = await openPage();
-  await many.getByRole('button', { name: 'Sessions', exact: true }).click();
-  await many.getByRole('button', { name: 'Bring in a file' }).click();
-  await many.locator('dialog input[type=file]').setInputFiles({
-    name: 'visits.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(writeSessionFile(driftingSessions(90), { writtenAt: '2026-11-25T12:00:00.000Z' })),
-  });
-  await many.getByRole('dialog').getByText('90 added').waitFor();
-  await many.getByRole('dialog').getByRole('button', { name: 'Close' }).click();
-  await take('sessions', many);
+  await bringIn(many, driftingSessions(90));
   await many.getByRole('button', { name: 'Gauges and readers' }).click();
   await many.getByRole('img').first().waitFor();
   await take('gauges', many);

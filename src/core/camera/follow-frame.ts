@@ -1,6 +1,7 @@
 import { distancePx, type ImagePoint } from '../geometry/vector.js';
 import { isWithin } from '../geometry/outline.js';
 import { fitSimilarity } from '../geometry/similarity.js';
+import { invariant } from '../result.js';
 import { mean } from '../statistics/moments.js';
 import { radiansToDegrees } from '../units/angle.js';
 import { SIDES, type BothSides, type Side } from '../units/side.js';
@@ -265,6 +266,8 @@ function faceOf(
     const { xPx, yPx } = landmarkAt(landmarks, index);
     return { xPx, yPx };
   };
+  const view = headView(landmarks);
+  invariant(view !== null, 'a face has eye corners that lie apart');
   const placeInWindow = (index: number): ImagePoint => {
     const { xPx, yPx } = landmarkAt(landmarks, index);
     return { xPx: xPx - leftPx, yPx: yPx - topPx };
@@ -274,7 +277,7 @@ function faceOf(
     lids: seen.lids,
     midline: [place(LANDMARK.bridge), place(LANDMARK.noseTip)],
     bounds: boundsOf(landmarks),
-    yawDeg: headView(landmarks)?.yawDeg ?? 0,
+    yawDeg: view.yawDeg,
     nodDeg: nodDeg(landmarks),
     rollDeg: radiansToDegrees(eyes.rollRad),
     opening: { R: opening('R'), L: opening('L') },

@@ -61,8 +61,8 @@ export interface LiveCard {
   readonly edgeSupport: FourCorners<number>;
   /** width over which its edges rise, px */
   readonly edgeWidthPx: number;
-  /** angle between the card's normal and the line of sight */
-  readonly tiltDeg: number;
+  /** angle between the card's normal and the line of sight; null where an iris is not seen, beside which pose it has is not told */
+  readonly tiltDeg: number | null;
   /** how far the card is turned in its plane against the line between the eyes; positive: its wearer's left end is lower */
   readonly slantDeg: number;
   readonly position: CardPosition;

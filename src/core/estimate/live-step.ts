@@ -96,7 +96,7 @@ export function stepLive(
           corners: fitted.corners,
           edgeSupport: fitted.support,
           edgeWidthPx: fitted.edgeWidthPx,
-          tiltDeg: estimate?.tiltDeg ?? 0,
+          tiltDeg: estimate?.tiltDeg ?? null,
           slantDeg: radiansToDegrees(slantRad(fitted.corners) - eyes.rollRad),
           position,
         };
