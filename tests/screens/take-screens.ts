@@ -17,7 +17,6 @@ import { launchChromium } from '../support/chromium.js';
 import { driftingSessions } from '../support/drifting-sessions.js';
 import { fixturePicture } from '../support/fixture-pictures.js';
 import { motionJpeg } from '../support/picture-file.js';
-import { sampleSessions } from '../support/sample-sessions.js';
 import { simulateTablePart } from '../speed/audit-table.js';
 
 const DESK = { width: 1280, height: 800 };
@@ -113,13 +112,9 @@ try {
   await take('live-phone', live);
   await live.context().close();
 
-  const list = await openPage();
-  await bringIn(list, sampleSessions(40));
-  await take('sessions', list);
-  await list.context().close();
-
   const many = await openPage();
   await bringIn(many, driftingSessions(90));
+  await take('sessions', many);
   await many.getByRole('button', { name: 'Gauges and readers' }).click();
   await many.getByRole('img').first().waitFor();
   await take('gauges', many);

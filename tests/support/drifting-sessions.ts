@@ -67,6 +67,15 @@ export function driftingSessions(count: number, days = 300): readonly SessionRec
     const at = new Date(begun).toISOString();
     const base = sampleCamera(random, at);
     return exampleSession(`00000000-0000-4000-9000-${String(place).padStart(12, '0')}`, {
+      // as the sheet would count them: all confirmed, unless a digit is wrong
+      findings: {
+        written: 3,
+        confirmed: slip === 0 ? 3 : 0,
+        agrees: slip === 0 ? 3 : 2,
+        disagrees: slip === 0 ? 0 : 1,
+        cannotTell: 0,
+        misfits: slip === 0 ? 0 : 1,
+      },
       begunAt: at,
       changedAt: new Date(begun + 1_200_000).toISOString(),
       sheet: {
